@@ -1,0 +1,17 @@
+import type { Line } from '../hands/line.js';
+import type { Finger } from '../score/model.js';
+
+/** Fingers of one slice: `struck[i]` plays `slice.struck[i]`; null where no finger of the hand can. */
+export interface SliceFingering {
+  readonly struck: readonly (Finger | null)[];
+  readonly held: readonly (Finger | null)[];
+  /** Cost of this slice by term, in millimetre equivalents of sideways hand travel. */
+  readonly terms: Readonly<Record<string, number>>;
+}
+
+/** The least-cost fingering of a line. */
+export interface LineFingering {
+  readonly line: Line;
+  readonly slices: readonly SliceFingering[];
+  readonly cost: number;
+}

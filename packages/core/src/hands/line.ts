@@ -1,0 +1,46 @@
+import type { Fraction } from '../score/fraction.js';
+import type { Finger } from '../score/model.js';
+
+export type Hand = 'right' | 'left';
+
+/** One key of a slice. Two note heads on the same key (a unison of two voices) are one key with two notes. */
+export interface SliceKey {
+  /** MIDI key number, 21 ... 108. */
+  readonly key: number;
+  /** Indices into `Part.notes` of the note heads that strike this key here (for a held key: that struck it). */
+  readonly notes: readonly number[];
+  /** Finger that the file or the caller demands. */
+  readonly fixed?: Finger;
+  /** For a held key: index of the slice that struck it. */
+  readonly since?: number;
+  /** Seconds from this slice until the key is released. */
+  readonly seconds: number;
+}
+
+/** One onset of a hand. Keys ascend. A grace note or each member of a rolled figure has a slice of its own. */
+export interface Slice {
+  readonly index: number;
+  readonly onset: Fraction;
+  readonly measure: number;
+  readonly grace: boolean;
+  readonly struck: readonly SliceKey[];
+  /** Keys still down that were struck in an earlier slice (tied continuations included). */
+  readonly held: readonly SliceKey[];
+  /** Keys let go between the previous slice and this one. */
+  readonly released: readonly number[];
+  /** Seconds from the previous slice's onset to this one; 0 for the first. */
+  readonly seconds: number;
+  /** Seconds before this onset during which the hand held no key at all (rest, staccato, lifted by the pedal). */
+  readonly free: number;
+  /** True where a phrase begins here: after a slur's end, a fermata or a rest. */
+  readonly phraseStart: boolean;
+  /** True where the slice begins on a beat of the time signature. */
+  readonly onBeat: boolean;
+}
+
+/** What one hand plays in one part, in printed order. */
+export interface Line {
+  readonly hand: Hand;
+  readonly part: number;
+  readonly slices: readonly Slice[];
+}

@@ -1,0 +1,106 @@
+import type { Fraction } from './fraction.js';
+
+/** Offsets into the original text in UTF-16 code units: `start` inclusive, `end` exclusive. */
+export interface Span {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** 1 = thumb ... 5 = little finger. */
+export type Finger = 1 | 2 | 3 | 4 | 5;
+
+/** A `<fingering>` that the file already has. */
+export interface PrintedDigit {
+  readonly finger: Finger;
+  readonly substitution: boolean;
+  readonly alternate: boolean;
+  readonly span: Span;
+  /** True where the digit is one of our own marks from an earlier run. */
+  readonly ours: boolean;
+}
+
+export type TieRole = 'none' | 'start' | 'stop' | 'both';
+
+/** Ornaments that make the hand play more than the written key. */
+export type Ornament =
+  | 'trill-mark'
+  | 'turn'
+  | 'delayed-turn'
+  | 'inverted-turn'
+  | 'mordent'
+  | 'inverted-mordent'
+  | 'tremolo';
+
+/** One `<note>` that is no rest, cue or unpitched note, in document order. */
+export interface Note {
+  /** Index in `Part.notes`. */
+  readonly id: number;
+  readonly span: Span;
+  readonly line: number;
+  readonly measure: number;
+  readonly staff: number;
+  readonly voice: string;
+  /** Quarter notes from the start of the part in printed order; grace notes carry the onset of their main note. */
+  readonly onset: Fraction;
+  /** Sounding length in quarter notes as written on this note head (ties are not merged); zero for grace notes. */
+  readonly duration: Fraction;
+  /** Sounding MIDI key number, 21 (A0) ... 108 (C8). */
+  readonly key: number;
+  readonly chord: boolean;
+  /** Place within a run of grace notes before the main note, counted from 0; -1 for a note that is none. */
+  readonly grace: number;
+  readonly tie: TieRole;
+  readonly digits: readonly PrintedDigit[];
+  readonly staccato: boolean;
+  readonly fermata: boolean;
+  readonly slurStart: boolean;
+  readonly slurStop: boolean;
+  readonly arpeggiate: boolean;
+  readonly ornaments: readonly Ornament[];
+  /** Explicit hand from words such as "m.s." that govern this note, if any. */
+  readonly handWord?: 'right' | 'left';
+}
+
+export interface Measure {
+  readonly index: number;
+  /** The `number` attribute as printed. */
+  readonly number: string;
+  readonly start: Fraction;
+  readonly length: Fraction;
+  readonly span: Span;
+  readonly line: number;
+  /** Quarter notes per beat of the time signature in force (1 for 4/4, 3/2 for 6/8). */
+  readonly beat: Fraction;
+}
+
+/** A stretch with the damper pedal down, in quarter notes. */
+export interface PedalSpan {
+  readonly from: Fraction;
+  readonly to: Fraction;
+}
+
+export interface TempoMark {
+  readonly at: Fraction;
+  /** Quarter notes a minute. */
+  readonly quartersPerMinute: number;
+}
+
+export interface Part {
+  readonly id: string;
+  readonly name: string;
+  readonly index: number;
+  readonly staves: number;
+  /** True where names, sounds or MIDI programs say keyboard, or where two or more staves do. */
+  readonly keyboard: boolean;
+  readonly measures: readonly Measure[];
+  readonly notes: readonly Note[];
+  readonly pedal: readonly PedalSpan[];
+  /** Measure indices in the order in which they are played (repeats, voltas, D.C., D.S., coda unfolded). */
+  readonly playingOrder: readonly number[];
+}
+
+export interface Score {
+  readonly version: string;
+  readonly parts: readonly Part[];
+  readonly tempo: readonly TempoMark[];
+}
