@@ -1,0 +1,71 @@
+import { SEMITONE_WIDTH } from '../keyboard/plan.js';
+import { HandlineError } from '../score/errors.js';
+import type { Finger } from '../score/model.js';
+
+/**
+ * A hand by one number: the largest distance from the tip of 1 to the tip of 5, in mm. Adult spans in the literature
+ * run from about 180 to 270 mm (Boyle, Boyle and Booker, Pianist hand spans, 2015, from memory).
+ */
+export interface HandModel {
+  readonly span: number;
+  /** Span relative to the medium hand, for which the tables of this room are stated. */
+  readonly scale: number;
+}
+
+/** Fifteen semitones, the practical limit of 1-5 in the published reach table, on the key plan. */
+const MEDIUM_SPAN = Math.round(15 * SEMITONE_WIDTH);
+
+/** Presets in mm; small and large lie a standard step of about 20 mm around the medium hand (from memory). */
+export const SPAN_PRESETS = {
+  small: MEDIUM_SPAN - 22,
+  medium: MEDIUM_SPAN,
+  large: MEDIUM_SPAN + 22,
+} as const;
+
+/** Smallest and largest span accepted, mm. */
+export const SPAN_RANGE = [140, 300] as const;
+
+/** White keys that an interval name spans: a `9th` reaches over 8 white steps. */
+const INTERVAL = /^(\d{1,2})(?:st|nd|rd|th)$/;
+
+/** mm by which 1-5 exceeds the centre distance of the widest interval: the tips land on the keys' inner halves. */
+const INTERVAL_MARGIN = 6;
+const WHITE_STEP = (12 * SEMITONE_WIDTH) / 7;
+
+/**
+ * @param span mm, a preset name, or the widest white-key interval reached, such as `9th`
+ * @throws HandlineError OPTION
+ */
+export function handModel(span: number | string = 'medium'): HandModel {
+  const mm = millimetres(span);
+  if (!Number.isFinite(mm) || mm < SPAN_RANGE[0] || mm > SPAN_RANGE[1]) {
+    throw new HandlineError(
+      'OPTION',
+      `span ${JSON.stringify(span)} is no hand: give ${SPAN_RANGE[0]}-${SPAN_RANGE[1]} mm, an interval from 7th to 12th, or small, medium, large`,
+    );
+  }
+  return { span: mm, scale: mm / MEDIUM_SPAN };
+}
+
+function millimetres(span: number | string): number {
+  if (typeof span === 'number') return span;
+  const text = span.trim().toLowerCase();
+  if (text === 'small' || text === 'medium' || text === 'large') return SPAN_PRESETS[text];
+  const interval = INTERVAL.exec(text);
+  if (interval) return (Number(interval[1]) - 1) * WHITE_STEP + INTERVAL_MARGIN;
+  return Number(text.replace(/\s*mm$/, '') || Number.NaN);
+}
+
+/** Fingertip depth of a naturally curved hand relative to the tip of 3, mm, by finger (common practice, from memory). */
+const TIP_DEPTH = [-40, -6, 0, -5, -22] as const;
+
+export function naturalTip(hand: HandModel, finger: Finger): number {
+  return TIP_DEPTH[finger - 1]! * hand.scale;
+}
+
+/** Fingertip width in mm by finger, with the little room a tip needs beside a black key (from memory). */
+const TIP_WIDTH = [26, 20, 20.5, 20, 18] as const;
+
+export function tipWidth(hand: HandModel, finger: Finger): number {
+  return TIP_WIDTH[finger - 1]! * Math.sqrt(hand.scale);
+}
