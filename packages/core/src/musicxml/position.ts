@@ -1,0 +1,49 @@
+import type { Place } from '../score/errors.js';
+
+/** Line and column, both from 1, of an offset; lines end with LF, CR LF or CR. */
+export function positionOf(text: string, offset: number): { line: number; column: number } {
+  const index = new LineIndex(text);
+  const line = index.lineAt(offset);
+  return { line, column: offset - index.startOf(line) + 1 };
+}
+
+/** `place` with the line and column of an offset added. */
+export function placeAt(text: string, offset: number, file?: string): Place {
+  return { ...(file === undefined ? {} : { file }), ...positionOf(text, offset) };
+}
+
+/** Starts of all lines of a text, for many look-ups. */
+export class LineIndex {
+  private readonly starts: number[] = [0];
+  private last = 0;
+
+  constructor(text: string) {
+    const end = text.includes('\n') || !text.includes('\r') ? '\n' : '\r';
+    for (let at = text.indexOf(end); at !== -1; at = text.indexOf(end, at + 1)) this.starts.push(at + 1);
+  }
+
+  /** Offset of the first character of a line. */
+  startOf(line: number): number {
+    return this.starts[line - 1] ?? 0;
+  }
+
+  /** Line number of an offset, from 1. Fast where offsets ascend. */
+  lineAt(offset: number): number {
+    const { starts } = this;
+    let low = (starts[this.last] ?? 0) <= offset ? this.last : 0;
+    let high = starts.length - 1;
+    for (let step = 1; low + step <= high && step < 64; step *= 2) {
+      if ((starts[low + step] ?? 0) > offset) {
+        high = low + step - 1;
+        break;
+      }
+    }
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if ((starts[middle] ?? 0) <= offset) low = middle;
+      else high = middle - 1;
+    }
+    this.last = low;
+    return low + 1;
+  }
+}

@@ -1,0 +1,140 @@
+import { XMLParser } from 'fast-xml-parser';
+import type { Limits } from '../options.js';
+import { HandlineError } from '../score/errors.js';
+import type { Span } from '../score/model.js';
+import { WellFormedness } from './wellformed.js';
+
+/** What fast-xml-parser builds for one element or piece of text: its name as the first key. */
+type RawNode = Record<string, unknown> & { readonly ':@'?: Record<string, string> };
+
+/** The parser's options; `maxNestedTags` follows from the limits. A benchmark of ours uses the same. */
+export const PARSER_OPTIONS = {
+  preserveOrder: true,
+  captureMetaData: true,
+  ignoreAttributes: false,
+  attributeNamePrefix: '',
+  trimValues: false,
+  parseTagValue: false,
+  parseAttributeValue: false,
+  processEntities: false,
+} as const;
+
+const META = XMLParser.getMetaDataSymbol();
+const TEXT = '#text';
+const NO_CHILDREN: readonly XmlElement[] = [];
+
+/** An element of the score with its place in the text; a thin view of the parser's own node, made when asked for. */
+export class XmlElement {
+  private list: readonly XmlElement[] | undefined;
+
+  constructor(
+    readonly name: string,
+    private readonly node: RawNode,
+    readonly parent: XmlElement | undefined,
+  ) {}
+
+  /** The whole element, from its `<` to behind its last `>`, in UTF-16 code units of the original text. */
+  get span(): Span {
+    const meta = this.node[META as unknown as string] as { startIndex: number; endIndex: number };
+    return { start: meta.startIndex, end: meta.endIndex };
+  }
+
+  /** Child elements in document order. */
+  get children(): readonly XmlElement[] {
+    this.list ??= this.wrap();
+    return this.list;
+  }
+
+  /** First child element of a name. */
+  child(name: string): XmlElement | undefined {
+    for (const child of this.children) if (child.name === name) return child;
+    return undefined;
+  }
+
+  /** All child elements of a name. */
+  all(name: string): XmlElement[] {
+    return this.children.filter((child) => child.name === name);
+  }
+
+  /** The element's own character data, white space kept; predefined and numeric references resolved, no others. */
+  get text(): string {
+    let text = '';
+    for (const child of this.node[this.name] as RawNode[]) {
+      const piece = child[TEXT];
+      if (typeof piece === 'string') text += piece;
+    }
+    return text.includes('&') ? resolve(text) : text;
+  }
+
+  /** Trimmed text of the first child element of a name. */
+  textOf(name: string): string | undefined {
+    return this.child(name)?.text.trim();
+  }
+
+  /** Value of an attribute, references resolved as in `text`. */
+  attribute(name: string): string | undefined {
+    const value = this.node[':@']?.[name];
+    if (typeof value !== 'string') return undefined;
+    return value.includes('&') ? resolve(value) : value;
+  }
+
+  /** Names of the attributes in document order. */
+  get attributeNames(): string[] {
+    return Object.keys(this.node[':@'] ?? {});
+  }
+
+  private wrap(): readonly XmlElement[] {
+    const nodes = this.node[this.name] as RawNode[];
+    let list: XmlElement[] | undefined;
+    for (const node of nodes) {
+      const name = nameOf(node);
+      if (name === TEXT) continue;
+      list ??= [];
+      list.push(new XmlElement(name, node, this));
+    }
+    return list ?? NO_CHILDREN;
+  }
+}
+
+/**
+ * @param text XML text; a byte-order mark at its start is allowed
+ * @param file name for messages
+ * @returns the root element
+ * @throws HandlineError EMPTY, NOT_XML, LIMIT, UNSAFE
+ */
+export function parseTree(text: string, limits: Limits, file?: string): XmlElement {
+  const place = file === undefined ? {} : { file };
+  if (text.trim() === '') throw new HandlineError('EMPTY', 'is empty; give a MusicXML file', place);
+  if (text.length > limits.maxBytes) {
+    throw new HandlineError('LIMIT', `has more than ${limits.maxBytes} characters (limits.maxBytes)`, place);
+  }
+  const checked = new WellFormedness(text, limits, file).check();
+  let nodes: RawNode[];
+  try {
+    nodes = new XMLParser({ ...PARSER_OPTIONS, maxNestedTags: limits.maxDepth + 1 }).parse(checked);
+  } catch (cause) {
+    const message =
+      cause instanceof Error ? cause.message.replace(/\s+/g, ' ').slice(0, 120) : 'cannot be parsed';
+    throw new HandlineError('NOT_XML', `is no well-formed XML: ${message}`, place, { cause });
+  }
+  for (const node of nodes) {
+    const name = nameOf(node);
+    if (name !== TEXT) return new XmlElement(name, node, undefined);
+  }
+  throw new HandlineError('NOT_XML', 'holds no XML element; give a MusicXML file', place);
+}
+
+function nameOf(node: RawNode): string {
+  for (const key in node) return key;
+  return TEXT;
+}
+
+const PREDEFINED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'" };
+
+function resolve(text: string): string {
+  return text.replace(/&(?:#(\d+)|#x([\da-fA-F]+)|(amp|lt|gt|quot|apos));/g, (all, decimal, hex, name) => {
+    if (name !== undefined) return PREDEFINED[name] ?? all;
+    const code = decimal === undefined ? Number.parseInt(hex, 16) : Number.parseInt(decimal, 10);
+    return code <= 0x10ffff ? String.fromCodePoint(code) : all;
+  });
+}
