@@ -1,0 +1,88 @@
+import type { CueMark, Edit } from './edit.js';
+import { writeInstruction } from './marks.js';
+import type { XmlElement } from './tree.js';
+import { type ElementBuilder, type NewElement, xmlText } from './writebuild.js';
+import { behindContent, layoutLike, localName } from './writelayout.js';
+
+function childText(element: XmlElement, name: string): string | undefined {
+  const child = element.children.find((candidate) => localName(candidate) === name);
+  const text = child?.text.trim();
+  return text === undefined || text === '' ? undefined : text;
+}
+
+function isChordMember(note: XmlElement): boolean {
+  return note.children.some((child) => localName(child) === 'chord');
+}
+
+/**
+ * The `<note>` before which a direction for `note` may stand: the first of its chord, because some readers move
+ * the notes of a chord that a direction interrupts.
+ */
+export function chordHead(note: XmlElement): XmlElement {
+  if (!isChordMember(note)) return note;
+  const siblings = note.parent?.children ?? [];
+  for (let index = siblings.indexOf(note) - 1; index >= 0; index--) {
+    const sibling = siblings[index] as XmlElement;
+    if (localName(sibling) === 'note' && !isChordMember(sibling)) return sibling;
+  }
+  return note;
+}
+
+export interface DirectionText {
+  readonly kind: 'cue' | 'legend';
+  readonly text: string;
+  readonly placement: 'above' | 'below';
+  readonly voice: string | undefined;
+  readonly staff: string | undefined;
+}
+
+function directionElement(direction: DirectionText, color: string | undefined): NewElement {
+  const words: NewElement = {
+    name: 'words',
+    ...(color === undefined ? {} : { attributes: { color } }),
+    text: direction.text,
+  };
+  return {
+    name: 'direction',
+    attributes: { placement: direction.placement },
+    children: [
+      { name: 'direction-type', children: [words] },
+      ...(direction.voice === undefined ? [] : [{ name: 'voice', text: direction.voice }]),
+      ...(direction.staff === undefined ? [] : [{ name: 'staff', text: direction.staff }]),
+    ],
+  };
+}
+
+/** A direction right before `head`, which leaves every note at its time. */
+export function insertDirection(
+  text: string,
+  head: XmlElement,
+  direction: DirectionText,
+  options: { readonly builder: ElementBuilder; readonly color: string | undefined },
+): Edit {
+  const at = behindContent(text, head.span.start);
+  const layout = layoutLike(text, head);
+  const clean = { ...direction, text: xmlText(direction.text) };
+  const built = options.builder.build(`direction ${JSON.stringify(clean)}`, layout, () =>
+    directionElement(clean, options.color),
+  );
+  const instruction = writeInstruction({ kind: direction.kind, text: clean.text });
+  return { start: at, end: at, text: `${layout.newline}${layout.indent}${instruction}${built}` };
+}
+
+/** A cue goes before the chord of its note, with the staff and voice of the note itself. */
+export function writeCue(
+  text: string,
+  note: XmlElement,
+  mark: CueMark,
+  options: { readonly builder: ElementBuilder; readonly color: string | undefined },
+): Edit {
+  const direction: DirectionText = {
+    kind: 'cue',
+    text: mark.text,
+    placement: mark.placement,
+    voice: childText(note, 'voice'),
+    staff: childText(note, 'staff'),
+  };
+  return insertDirection(text, chordHead(note), direction, options);
+}

@@ -1,0 +1,103 @@
+import type { XmlElement } from './tree.js';
+
+/** How an insertion is laid out: on lines of its own, or inline where `newline` is empty. */
+export interface Layout {
+  readonly newline: string;
+  readonly indent: string;
+  /** One further level of indentation. */
+  readonly unit: string;
+}
+
+export const INLINE: Layout = { newline: '', indent: '', unit: '' };
+
+/** Element name without its namespace prefix. */
+export function localName(element: XmlElement): string {
+  return element.name.slice(element.name.indexOf(':') + 1);
+}
+
+/** Namespace prefix with its colon as written in the text, or the empty string. */
+export function prefixOf(text: string, element: XmlElement): string {
+  const [, prefix = ''] =
+    /^<([^\s:/>]+:)?/.exec(text.slice(element.span.start, element.span.start + 80)) ?? [];
+  return prefix;
+}
+
+export function isSelfClosed(text: string, element: XmlElement): boolean {
+  return text.startsWith('/>', element.span.end - 2);
+}
+
+/** Offset behind the start tag; a `>` inside an attribute value does not end it. */
+export function startTagEnd(text: string, element: XmlElement): number {
+  let quote = '';
+  for (let at = element.span.start; at < element.span.end; at++) {
+    const char = text[at] as string;
+    if (quote !== '') quote = char === quote ? '' : quote;
+    else if (char === '"' || char === "'") quote = char;
+    else if (char === '>') return at + 1;
+  }
+  return element.span.end;
+}
+
+const isSpace = (char: string | undefined) => char === ' ' || char === '\t' || char === '\n' || char === '\r';
+
+/** Offset behind the last character before `at` that is no white space. */
+export function behindContent(text: string, at: number): number {
+  let end = at;
+  while (end > 0 && isSpace(text[end - 1])) end--;
+  return end;
+}
+
+/** Offset of the first character from `at` on that is no white space. */
+export function skipSpace(text: string, at: number): number {
+  let start = at;
+  while (start < text.length && isSpace(text[start])) start++;
+  return start;
+}
+
+/** Line end and indentation before `at`, or undefined where something else stands before it on its line. */
+function lineStart(text: string, at: number): { newline: string; indent: string } | undefined {
+  let start = at;
+  while (start > 0 && (text[start - 1] === ' ' || text[start - 1] === '\t')) start--;
+  const indent = text.slice(start, at);
+  if (text[start - 1] === '\n') return { newline: text[start - 2] === '\r' ? '\r\n' : '\n', indent };
+  if (text[start - 1] === '\r') return { newline: '\r', indent };
+  return undefined;
+}
+
+function unitBetween(outer: string | undefined, inner: string): string {
+  if (outer !== undefined && inner.length > outer.length && inner.startsWith(outer)) {
+    return inner.slice(outer.length);
+  }
+  return inner.includes('\t') ? '\t' : '  ';
+}
+
+/** Layout of something new beside `sibling`, a child of `parent`. */
+export function layoutBeside(text: string, parent: XmlElement, sibling: XmlElement): Layout {
+  const own = lineStart(text, sibling.span.start);
+  if (own === undefined) return INLINE;
+  return { ...own, unit: unitBetween(lineStart(text, parent.span.start)?.indent, own.indent) };
+}
+
+/** Layout of an element beside `element` that has the inner style of `element` itself. */
+export function layoutLike(text: string, element: XmlElement): Layout {
+  const own = lineStart(text, element.span.start);
+  if (own === undefined) return INLINE;
+  const first = element.children[0];
+  const inner = first === undefined ? undefined : lineStart(text, first.span.start);
+  return { ...own, unit: inner === undefined ? '' : unitBetween(own.indent, inner.indent) };
+}
+
+/** Where and how to insert a new last child of an element that is not self-closed. */
+export function afterLastChild(
+  text: string,
+  parent: XmlElement,
+  unit: string,
+): { readonly at: number; readonly layout: Layout } {
+  const last = parent.children.at(-1);
+  if (last !== undefined) return { at: last.span.end, layout: layoutBeside(text, parent, last) };
+  const at = startTagEnd(text, parent);
+  const own = lineStart(text, parent.span.start);
+  const opensLine = /^[ \t]*[\r\n]/.test(text.slice(at, parent.span.end));
+  const layout = own !== undefined && opensLine ? { ...own, indent: own.indent + unit, unit } : INLINE;
+  return { at, layout };
+}
