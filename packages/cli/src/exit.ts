@@ -1,0 +1,30 @@
+/** Exit codes, listed in the help text and in the README. A run over several files ends with the highest one met. */
+export const Exit = {
+  /** Every file was done. */
+  ok: 0,
+  /** A file was refused or could not be read; nothing was written for it. */
+  refused: 1,
+  /** The command line is wrong; no file was read or written. */
+  usage: 2,
+  /** A result could not be written; what was there before is whole. */
+  unwritten: 3,
+  /** A defect of Handline; nothing was written for that file. */
+  defect: 4,
+} as const;
+
+export type ExitCode = (typeof Exit)[keyof typeof Exit];
+
+/** A failure of the shell around the library: command line, files, pipes. One line for people. */
+export class CliError extends Error {
+  readonly exit: ExitCode;
+
+  constructor(exit: ExitCode, message: string, options?: ErrorOptions) {
+    super(message, options);
+    this.name = 'CliError';
+    this.exit = exit;
+  }
+}
+
+export function usageError(message: string): CliError {
+  return new CliError(Exit.usage, message);
+}

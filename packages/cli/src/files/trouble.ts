@@ -1,0 +1,30 @@
+/** The system's error codes in plain words, with what to do. */
+const WORDS: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file or folder; check the name',
+  EACCES: 'access is denied; check the permissions',
+  EPERM: 'the system does not allow it; check the permissions',
+  EISDIR: 'is a folder; name a file',
+  ENOTDIR: 'a part of the path is no folder; check the name',
+  EEXIST: 'is already there; choose another name or give --force',
+  ENOSPC: 'the disk is full; free some space and run again',
+  EDQUOT: 'your share of the disk is used up; free some space and run again',
+  EFBIG: 'the file would be larger than the system allows; raise the limit or write elsewhere',
+  EROFS: 'the disk is read-only; write elsewhere',
+  ENAMETOOLONG: 'the name is too long; choose a shorter one',
+  ELOOP: 'its symbolic links lead in a circle; name the file itself',
+  EMFILE: 'too many files are open; close some and run again',
+  EBUSY: 'is in use by another program; close it there and run again',
+  EPIPE: 'the reader closed the pipe; nothing to do if that was meant',
+  EIO: 'the disk reports a fault; check it and run again',
+};
+
+export function systemCode(error: unknown): string | undefined {
+  const code = error instanceof Error && 'code' in error ? error.code : undefined;
+  return typeof code === 'string' ? code : undefined;
+}
+
+export function inPlainWords(error: unknown): string {
+  const code = systemCode(error);
+  if (code !== undefined) return WORDS[code] ?? `the system says ${code}`;
+  return error instanceof Error ? error.message : String(error);
+}

@@ -1,0 +1,38 @@
+import type { Limits } from '@handline/core';
+import type { Argv } from 'yargs';
+import { defined } from './defined.js';
+import { type Arguments, text } from './output-options.js';
+import { parseCount } from './values.js';
+
+const GROUP = 'Limits against damaged or hostile files:';
+/** Bytes of a file that are read at all: memory is bounded even where core's own limits come later. */
+const MOST_BYTES = 1 << 29;
+
+export function addLimitOptions(parser: Argv): Argv {
+  const limit = (describe: string) =>
+    ({ group: GROUP, type: 'string', requiresArg: true, describe }) as const;
+  return parser
+    .option('max-bytes', limit('Largest score, in bytes of decoded text'))
+    .option('max-depth', limit('Deepest nesting of XML elements'))
+    .option('max-notes', limit('Most notes in one score'))
+    .option('max-ratio', limit('Largest ratio of unpacked to packed size in a .mxl archive'));
+}
+
+/** The limits that the command line sets; what is left out is core's default. */
+export function limitsOf(args: Arguments): Partial<Limits> {
+  const count = (name: string): number | undefined => {
+    const given = text(args, name);
+    return given === undefined ? undefined : parseCount(name, given, 1);
+  };
+  return defined({
+    maxBytes: count('max-bytes'),
+    maxDepth: count('max-depth'),
+    maxNotes: count('max-notes'),
+    maxRatio: count('max-ratio'),
+  });
+}
+
+/** Bytes that are read from one input: UTF-16 takes two for a letter. */
+export function mostBytes({ maxBytes }: Partial<Limits>): number {
+  return maxBytes === undefined ? MOST_BYTES : 2 * maxBytes;
+}

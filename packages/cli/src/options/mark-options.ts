@@ -1,0 +1,102 @@
+import type { AnnotateOptions } from '@handline/core';
+import type { Argv } from 'yargs';
+import { defined } from './defined.js';
+import { limitsOf } from './limits.js';
+import { type Arguments, flag, text } from './output-options.js';
+import {
+  LAYERS,
+  parseCount,
+  parseLayers,
+  parseList,
+  parseMeasures,
+  parseSpan,
+  parseStaff,
+  readWording,
+} from './values.js';
+
+const WHAT = 'What is marked:';
+const DIGITS = 'Fingering digits:';
+const CUES = 'Motion cues:';
+
+export function addMarkOptions(parser: Argv): Argv {
+  const value = (group: string, describe: string) =>
+    ({ group, type: 'string', requiresArg: true, describe }) as const;
+  return parser
+    .option('hands', {
+      ...value(WHAT, 'Hands to mark [both]'),
+      choices: ['both', 'right', 'left'] as const,
+    })
+    .option('part', value(WHAT, 'Ids of the parts to mark, such as P1 or P1,P2 [every piano part]'))
+    .option(
+      'staff',
+      value(WHAT, 'Staff of each hand: right=1,left=2, several as right=1+2, one staff as right'),
+    )
+    .option('measures', value(WHAT, 'Mark these printed measures only, such as 5-12; all are analysed'))
+    .option(
+      'span',
+      value(
+        WHAT,
+        'Span from thumb to little finger: mm, an interval such as 9th, small, medium or large; right=..,left=..',
+      ),
+    )
+    .option('digits', {
+      ...value(DIGITS, 'On all notes, only where a reader needs one, or none [all]'),
+      choices: ['all', 'sparse', 'none'] as const,
+    })
+    .option('existing', {
+      ...value(
+        DIGITS,
+        'Digits already in the file: hold to them, pass over them, or put ours in their place [keep]',
+      ),
+      choices: ['keep', 'ignore', 'replace'] as const,
+    })
+    .option(
+      'alternatives',
+      value(DIGITS, 'Print a second choice that costs little more, as alternate digits [0]'),
+    )
+    .option(
+      'layers',
+      value(CUES, `Cues to write, from ${LAYERS.join(',')}; none for digits alone [depth,crossing]`),
+    )
+    .option('density', {
+      ...value(CUES, 'Every change, the essential ones, or only where the plan is demanding'),
+      choices: ['every', 'essential', 'demanding'] as const,
+    })
+    .option('language', {
+      ...value(CUES, 'Language of the cues [en]'),
+      choices: ['en', 'de', 'fr', 'es', 'it'] as const,
+    })
+    .option('wording', value(CUES, 'JSON file with your own words for single cues'))
+    .option('legend', { group: CUES, type: 'boolean', describe: 'Explain the cues at the head of the score' })
+    .option('strict', {
+      group: 'What is reported:',
+      type: 'boolean',
+      describe: 'Refuse a file instead of warning',
+    });
+}
+
+/** The options of `annotate` as the command line gives them; what is left out is core's default. */
+export function markOptions(args: Arguments): AnnotateOptions {
+  const given = <T>(name: string, parse: (value: string) => T): T | undefined => {
+    const value = text(args, name);
+    return value === undefined ? undefined : parse(value);
+  };
+  const as = <T extends string>(value: string) => value as T;
+  return defined({
+    hands: given('hands', as<NonNullable<AnnotateOptions['hands']>>),
+    parts: given('part', (value) => parseList('part', value)),
+    staff: given('staff', parseStaff),
+    span: given('span', parseSpan),
+    measures: given('measures', parseMeasures),
+    layers: given('layers', parseLayers),
+    density: given('density', as<NonNullable<AnnotateOptions['density']>>),
+    language: given('language', as<NonNullable<AnnotateOptions['language']>>),
+    wording: given('wording', readWording),
+    legend: flag(args, 'legend') ? true : undefined,
+    digits: given('digits', as<NonNullable<AnnotateOptions['digits']>>),
+    existing: given('existing', as<NonNullable<AnnotateOptions['existing']>>),
+    alternatives: given('alternatives', (value) => parseCount('alternatives', value, 0)),
+    strict: flag(args, 'strict') ? true : undefined,
+    limits: limitsOf(args),
+  });
+}

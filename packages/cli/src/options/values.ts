@@ -1,0 +1,119 @@
+import { readFileSync } from 'node:fs';
+import type { AnnotateOptions, Layer, SpanOption } from '@handline/core';
+import { usageError } from '../exit.js';
+
+type Hand = 'right' | 'left';
+
+export const LAYERS = ['depth', 'crossing', 'carry', 'contour', 'roll'] as const satisfies readonly Layer[];
+
+/** `a, b` as a list; an empty place in it is a slip of the pen. */
+export function parseList(option: string, text: string): string[] {
+  const items = text.split(',').map((item) => item.trim());
+  if (items.includes('')) throw usageError(`--${option} ${text}: a name is missing; give names such as a,b`);
+  return items;
+}
+
+/** `right=X,left=Y` by hand, or undefined where the text names no hand. */
+function parseByHand(option: string, text: string): Partial<Record<Hand, string>> | undefined {
+  if (!text.includes('=')) return undefined;
+  const byHand: Partial<Record<Hand, string>> = {};
+  for (const item of parseList(option, text)) {
+    const match = /^(right|left)=(.+)$/.exec(item);
+    const hand = match?.[1] as Hand | undefined;
+    if (match === null || hand === undefined || byHand[hand] !== undefined) {
+      throw usageError(
+        `--${option} ${text}: "${item}" is not understood; write right=...,left=..., each once`,
+      );
+    }
+    byHand[hand] = match[2] ?? '';
+  }
+  return byHand;
+}
+
+/** `--span 9th`, `--span 210`, `--span right=9th,left=small`. What a span may be is core's to say. */
+export function parseSpan(text: string): NonNullable<AnnotateOptions['span']> {
+  const one = (value: string): SpanOption => {
+    const mm = /^(\d+(?:\.\d+)?)(?:\s*mm)?$/.exec(value.trim());
+    return mm === null ? value.trim() : Number(mm[1]);
+  };
+  const byHand = parseByHand('span', text);
+  if (byHand === undefined) return one(text);
+  return {
+    ...(byHand.right === undefined ? {} : { right: one(byHand.right) }),
+    ...(byHand.left === undefined ? {} : { left: one(byHand.left) }),
+  };
+}
+
+/** `--staff right=1,left=2`, several staves as `right=1+2`, or `right` alone for a part with a single staff. */
+export function parseStaff(text: string): NonNullable<AnnotateOptions['staff']> {
+  if (text === 'right' || text === 'left') return { [text]: [1] };
+  const staves = (value: string): number[] =>
+    value.split('+').map((number) => {
+      if (!/^[1-9]\d?$/.test(number)) {
+        throw usageError(
+          `--staff ${text}: "${number}" is no staff number; write right=1,left=2 or right=1+2,left=3`,
+        );
+      }
+      return Number(number);
+    });
+  const byHand = parseByHand('staff', text);
+  if (byHand === undefined) {
+    throw usageError(
+      `--staff ${text}: no hand is named; write right=1,left=2, or right or left for one staff`,
+    );
+  }
+  return {
+    ...(byHand.right === undefined ? {} : { right: staves(byHand.right) }),
+    ...(byHand.left === undefined ? {} : { left: staves(byHand.left) }),
+  };
+}
+
+/** `--measures 5-12` or `--measures 7`: numbers as printed, which need not be digits (`X1-X2`). */
+export function parseMeasures(text: string): NonNullable<AnnotateOptions['measures']> {
+  const [from, to, ...rest] = text.split('-').map((number) => number.trim());
+  if (!from || to === '' || rest.length > 0) {
+    throw usageError(`--measures ${text} is not understood; give printed measure numbers such as 5-12 or 7`);
+  }
+  return { from, to: to ?? from };
+}
+
+/** `--layers depth,carry`, or `none` for digits alone. */
+export function parseLayers(text: string): Layer[] {
+  if (text === 'none') return [];
+  return parseList('layers', text).map((name) => {
+    const layer = LAYERS.find((known) => known === name);
+    if (layer === undefined) {
+      throw usageError(
+        `--layers ${text}: there is no layer "${name}"; choose from ${LAYERS.join(', ')}, or none`,
+      );
+    }
+    return layer;
+  });
+}
+
+export function parseCount(option: string, text: string, least: number): number {
+  const value = /^\d{1,15}$/.test(text) ? Number(text) : Number.NaN;
+  if (!(value >= least)) throw usageError(`--${option} ${text}: give a whole number, at least ${least}`);
+  return value;
+}
+
+/** Reads a wording file: a JSON object whose values are the texts of single cues, by cue key. */
+export function readWording(path: string): Record<string, string> {
+  let value: unknown;
+  try {
+    value = JSON.parse(readFileSync(path, 'utf8'));
+  } catch (error) {
+    const why = error instanceof SyntaxError ? 'is not valid JSON' : 'cannot be read';
+    throw usageError(`--wording ${path} ${why}; give a JSON file such as {"in": "in"}`);
+  }
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+    throw usageError(`--wording ${path} holds no object; give a JSON file such as {"in": "in"}`);
+  }
+  const wording: Record<string, string> = Object.create(null);
+  for (const [key, text] of Object.entries(value)) {
+    if (typeof text !== 'string')
+      throw usageError(`--wording ${path}: the text for "${key}" is no string; quote it`);
+    wording[key] = text;
+  }
+  return { ...wording };
+}

@@ -1,0 +1,87 @@
+import type { LineReport } from '@handline/core';
+import type { Outcome } from '../commands/run.js';
+import { CAUTION } from './help.js';
+import { oneLine } from './line.js';
+import { table } from './table.js';
+import { warningLines } from './warnings.js';
+
+/** Files listed one by one before the rest is only counted: the summary stays on one screen. */
+const MOST_FILES = 12;
+const HARDEST = 3;
+
+/** What was marked, for people, on one screen. */
+export function markSummary(outcomes: readonly Outcome[]): string {
+  const [only] = outcomes;
+  const body = outcomes.length === 1 && only !== undefined ? oneFile(only) : manyFiles(outcomes);
+  if (body.length === 0) return '';
+  const caution = outcomes.find((outcome) => outcome.result?.report !== undefined)?.result?.report?.caution;
+  return `${[...body, '', oneLine(caution ?? CAUTION)].join('\n')}\n`;
+}
+
+/** Where the result lies, in words. */
+export function whereItLies({ input, output, backup, status }: Outcome): string {
+  if (status === 'unchanged') return `${oneLine(input)}: nothing to change, the file is as it was`;
+  const place = output === '-' ? 'standard output' : (output ?? 'nowhere');
+  const kept = backup === undefined ? '' : ` (the old file is kept as ${backup})`;
+  return oneLine(`${input} -> ${place}${kept}`);
+}
+
+function oneFile(outcome: Outcome): string[] {
+  const report = outcome.result?.report;
+  if (report === undefined || (outcome.status !== 'written' && outcome.status !== 'unchanged')) return [];
+  const head = whereItLies(outcome);
+  const marked = report.lines.length === 0 ? ['Nothing was marked.'] : lineTable(report.lines);
+  return [head, '', ...marked, ...spaced(warningLines(report.warnings))];
+}
+
+function lineTable(lines: readonly LineReport[]): string[] {
+  const parts = new Set(lines.map((line) => line.part));
+  const name = (line: LineReport) =>
+    oneLine(parts.size === 1 ? `${line.hand} hand` : `${line.part}, ${line.hand} hand`);
+  const row = (label: string, cell: (line: LineReport) => string) => [label, ...lines.map(cell)];
+  return table([
+    row('', name),
+    row('notes fingered', (line) => `${line.fingered} of ${line.notes}`),
+    row('cues written', (line) => `${line.cues}`),
+    row('thumb and finger crossings', (line) => `${line.crossings}`),
+    row('forearm travel in and out', (line) => metres(line.depthTravel)),
+    row('hardest measures', (line) => hardest(line)),
+  ]);
+}
+
+function hardest(line: LineReport): string {
+  const measures = line.hardest.slice(0, HARDEST).map(({ measure }) => oneLine(measure));
+  return measures.length === 0 ? '-' : measures.join(', ');
+}
+
+/** A travel in mm, in the unit that a reader can picture. */
+function metres(mm: number): string {
+  return mm < 1000 ? `${Math.round(mm / 10)} cm` : `${(mm / 1000).toFixed(1)} m`;
+}
+
+function manyFiles(outcomes: readonly Outcome[]): string[] {
+  const done = outcomes.filter(({ status }) => status === 'written' || status === 'unchanged');
+  if (done.length === 0) return [];
+  const total = (value: (line: LineReport) => number, of: readonly Outcome[] = done) =>
+    of.flatMap(({ result }) => result?.report?.lines ?? []).reduce((sum, line) => sum + value(line), 0);
+  const listed = done.slice(0, MOST_FILES).map((outcome) => {
+    const sum = (value: (line: LineReport) => number) => total(value, [outcome]);
+    return `${whereItLies(outcome)}: ${sum((line) => line.fingered)} notes fingered, ${sum((line) => line.cues)} cues`;
+  });
+  const more = done.length > MOST_FILES ? [`... and ${done.length - MOST_FILES} more`] : [];
+  const warnings = done.flatMap(({ result, input }) =>
+    (result?.warnings ?? []).map((warning) => ({ ...warning, message: `${input}: ${warning.message}` })),
+  );
+  return [
+    ...listed,
+    ...more,
+    '',
+    `${done.length} of ${outcomes.length} scores: ${total((line) => line.fingered)} of ${total((line) => line.notes)} ` +
+      `notes fingered, ${total((line) => line.cues)} cues, ${total((line) => line.crossings)} crossings`,
+    ...spaced(warningLines(warnings)),
+  ];
+}
+
+function spaced(lines: readonly string[]): readonly string[] {
+  return lines.length === 0 ? [] : ['', ...lines];
+}
