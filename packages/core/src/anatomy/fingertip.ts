@@ -2,14 +2,33 @@ import { BLACK_FRONT, FALLBOARD, freeWidth, isBlack } from '../keyboard/plan.js'
 import type { Finger } from '../score/model.js';
 import { type HandModel, naturalTip, tipWidth } from './hand.js';
 
-/** Margins in mm that a tip keeps from a key's front edge and from a black key's front (from memory). */
-const FRONT_MARGIN = 8;
-const BLACK_MARGIN = 4;
-const FALLBOARD_MARGIN = 12;
-/** Discomfort per mm: a curled finger, a finger stretched beyond its natural tip, a tip wedged between black keys. */
-const CURL_WEIGHT = 0.6;
-const OVERREACH_WEIGHT = 1;
-const WEDGE_WEIGHT = 3;
+/** All numbers of this file: from memory; they are tuned on the facts of tests/practice and on nothing else. */
+
+/** mm between a white key's front edge and the tip's pad, at least and for a secure hold; the thumb lies on its side. */
+const FRONT_LEAST = 5;
+const FRONT_SECURE = 15;
+const FRONT_SECURE_THUMB = 22;
+/** Half the length of a tip's pad, mm: the way over which a tip enters between the black keys or leaves a black key. */
+const PAD = 8;
+const BLACK_LEAST = BLACK_FRONT + 3;
+const BLACK_SECURE = BLACK_FRONT + PAD;
+const DEEPEST = FALLBOARD - 12;
+
+/** mm equivalents per mm short of a secure hold, and per mm of depth beyond the black keys' front (a shorter lever). */
+const INSECURE_WEIGHT = 0.8;
+const LEVER_WEIGHT = 0.01;
+/** mm equivalents per square mm by which a tip is wider than the room between the black keys. */
+const WEDGE_WEIGHT = 2;
+/** mm that a tip keeps clear of the black corners. */
+const CLEAR = 3;
+/** Share of the wedge that a tip has met by thirds of its way in: black corners are rounded, a tip gives way. */
+const WEDGE_BY_THIRDS = [0, 0.15, 0.45, 1] as const;
+
+/** mm that a finger curls or stretches easily against its natural tip; weights per mm within that and beyond. */
+const EASY_CURL = 8;
+const CURL_WEIGHTS = [0.35, 0.7] as const;
+const EASY_STRETCH = 4;
+const STRETCH_WEIGHTS = [0.4, 1.2] as const;
 
 /** Where on the key the tip comes to lie for a forearm depth, and what that costs. */
 export interface TipPlacement {
@@ -23,21 +42,58 @@ export interface TipPlacement {
 
 /**
  * Cheapest place of a fingertip on a key when the forearm is at `depth` (the depth of 3's natural tip). A white key may
- * be played in front of the black keys or, wedged, between them; a black key from its front to near the fallboard.
+ * be played in front of the black keys or, wedged, between them; a black key from its front to near the fallboard. The
+ * cost is piecewise linear in the tip, so that its least value lies at a corner.
  */
 export function placeTip(hand: HandModel, finger: Finger, key: number, depth: number): TipPlacement {
   const natural = depth + naturalTip(hand, finger);
-  if (isBlack(key)) return within(natural, BLACK_FRONT + BLACK_MARGIN, FALLBOARD - FALLBOARD_MARGIN, 0);
-  const front = within(natural, FRONT_MARGIN, BLACK_FRONT, 0);
-  if (natural <= BLACK_FRONT) return front;
-  const wedge = WEDGE_WEIGHT * Math.max(0, tipWidth(hand, finger) - freeWidth(key));
-  const between = within(natural, BLACK_FRONT, FALLBOARD - FALLBOARD_MARGIN, wedge);
-  return between.discomfort < front.discomfort ? between : front;
+  const least = isBlack(key) ? BLACK_LEAST : FRONT_LEAST;
+  const secure = isBlack(key) ? BLACK_SECURE : finger === 1 ? FRONT_SECURE_THUMB : FRONT_SECURE;
+  const gap = gapOf(tipWidth(hand, finger), freeWidth(key));
+  const corners = [natural, natural - EASY_CURL, natural + EASY_STRETCH, secure];
+  for (let third = 0; third <= 3; third++) corners.push(gap.start + (third * gap.way) / 3);
+  let best: TipPlacement | undefined;
+  for (const corner of corners) {
+    const tip = Math.min(DEEPEST, Math.max(least, corner));
+    const discomfort =
+      bend(natural - tip) +
+      INSECURE_WEIGHT * Math.max(0, secure - tip) +
+      LEVER_WEIGHT * Math.max(0, tip - BLACK_FRONT) +
+      gap.wedge * entered((tip - gap.start) / gap.way);
+    // Of equal places the one nearest to the natural tip, which is tried first.
+    if (!best || discomfort < best.discomfort - 1e-9) best = { tip, curl: natural - tip, discomfort };
+  }
+  return best!;
 }
 
-function within(natural: number, low: number, high: number, extra: number): TipPlacement {
-  const tip = Math.min(high, Math.max(low, natural));
-  const curl = natural - tip;
-  const discomfort = extra + (curl > 0 ? curl * CURL_WEIGHT : -curl * OVERREACH_WEIGHT);
-  return { tip, curl, discomfort };
+interface Gap {
+  /** Depth of the tip where it begins to enter, and the way until it is in, mm. */
+  readonly start: number;
+  readonly way: number;
+  readonly wedge: number;
+}
+
+/** A round tip touches the corners of a gap that is too narrow for it the earlier, the narrower the gap is. */
+function gapOf(width: number, free: number): Gap {
+  const tight = Math.max(0, width - free);
+  const touch = tight > 0 ? Math.sqrt(width ** 2 - free ** 2) / 2 : 0;
+  const start = BLACK_FRONT - CLEAR - touch;
+  return { start, way: BLACK_FRONT + PAD - start, wedge: WEDGE_WEIGHT * tight ** 2 };
+}
+
+/** Share of the wedge met at a share of the way in. */
+function entered(share: number): number {
+  if (share <= 0) return 0;
+  const third = Math.min(2, Math.floor(share * 3));
+  const [from, to] = [WEDGE_BY_THIRDS[third]!, WEDGE_BY_THIRDS[third + 1]!];
+  return from + (to - from) * Math.min(1, share * 3 - third);
+}
+
+function bend(curl: number): number {
+  if (curl >= 0) return graded(curl, EASY_CURL, CURL_WEIGHTS);
+  return graded(-curl, EASY_STRETCH, STRETCH_WEIGHTS);
+}
+
+function graded(mm: number, easy: number, [within, beyond]: readonly [number, number]): number {
+  return mm <= easy ? mm * within : easy * within + (mm - easy) * beyond;
 }

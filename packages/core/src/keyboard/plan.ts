@@ -81,15 +81,18 @@ export function walls(key: number): 0 | 1 | 2 {
   return isBlack(key - 1) && isBlack(key + 1) ? 2 : 1;
 }
 
+/** mm by which the round side of a fingertip may hang over a neighbouring white key without pressing it: from memory. */
+const OVERHANG = 3.7;
+
 /**
  * Free width in mm for a fingertip on a white key beyond `BLACK_FRONT`: between two black tops, or from one black top
- * to the middle of the neighbouring white key's tail, which a fingertip may overlap but not press. Infinity for black.
+ * to the edge towards the neighbouring white key, which a fingertip may overhang a little. Infinity for black.
  */
 export function freeWidth(key: number): number {
   if (isBlack(key)) return Number.POSITIVE_INFINITY;
   const side = (step: 1 | -1): number => {
     if (isBlack(key + step)) return Math.abs(keyX(key + step) - keyX(key)) - BLACK_TOP_WIDTH / 2;
-    return WHITE_WIDTH;
+    return WHITE_WIDTH / 2 + OVERHANG;
   };
   return side(-1) + side(1);
 }

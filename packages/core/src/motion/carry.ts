@@ -1,0 +1,67 @@
+import type { HandModel } from '../anatomy/hand.js';
+import { reach } from '../anatomy/reach.js';
+import type { Line } from '../hands/line.js';
+import type { Finger } from '../score/model.js';
+import { tautPath, type Window } from './taut.js';
+import { handX, startsAnew, type Use } from './use.js';
+
+/** mm by which the hand may turn about the wrist, so that a finger lies beside its relaxed place: from memory. */
+const PIVOT = 35;
+/** Shortest time between two onsets that the path reckons with, seconds. */
+const LEAST_SECONDS = 0.02;
+
+/**
+ * Sideways arm position of every slice, mm from D4, where a relaxed 3 would play. Each finger in use leaves the arm a
+ * window; the arm takes the shortest way through the windows in time. So its travel begins when the thumb is left and
+ * is spread over the fingers until the thumb plays, whose window wants the arm clear of it (common practice).
+ */
+export function planCarry(line: Line, uses: readonly (readonly Use[])[], hand: HandModel): readonly number[] {
+  const side = line.hand === 'right' ? 1 : -1;
+  const arm: number[] = [];
+  for (let start = 0; start < uses.length; ) {
+    let end = start + 1;
+    while (end < uses.length && !startsAnew(line.slices[end]!)) end++;
+    const windows: Window[] = [];
+    let time = 0;
+    for (let at = start; at < end; at++) {
+      time += at === start ? 0 : Math.max(LEAST_SECONDS, line.slices[at]!.seconds);
+      const window = armWindow(line, uses[at]!, hand);
+      if (window) windows.push({ time, ...window });
+      else
+        windows.push({
+          time,
+          low: Number.NEGATIVE_INFINITY,
+          high: Number.POSITIVE_INFINITY,
+          rest: Number.NaN,
+        });
+    }
+    for (const x of tautPath(windows)) arm.push(side * x + 0);
+    start = end;
+  }
+  return arm;
+}
+
+/** Window of the arm and its relaxed place within it, in the right hand's sense. */
+function armWindow(line: Line, uses: readonly Use[], hand: HandModel): Omit<Window, 'time'> | undefined {
+  if (uses.length === 0) return undefined;
+  let low = Number.NEGATIVE_INFINITY;
+  let high = Number.POSITIVE_INFINITY;
+  let rest = 0;
+  for (const { finger, key } of uses) {
+    const [near, far] = relaxedPlace(finger, hand);
+    const x = handX(line.hand, key);
+    const pivot = finger === 1 ? 0 : PIVOT;
+    low = Math.max(low, x - far - pivot);
+    high = Math.min(high, x - near + pivot);
+    rest += (x - (near + far) / 2) / uses.length;
+  }
+  if (low > high) low = high = (low + high) / 2;
+  return { low, high, rest: Math.min(high, Math.max(low, rest)) };
+}
+
+/** Sideways place of a finger relative to 3, relaxed, mm: least and greatest. */
+export function relaxedPlace(finger: Finger, hand: HandModel): readonly [number, number] {
+  if (finger === 3) return [0, 0];
+  const span = finger < 3 ? reach(hand, finger, 3) : reach(hand, 3, finger);
+  return finger < 3 ? [-span.maxRelaxed, -span.minRelaxed] : [span.minRelaxed, span.maxRelaxed];
+}

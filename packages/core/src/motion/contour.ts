@@ -1,0 +1,34 @@
+import type { Line } from '../hands/line.js';
+import { startsAnew, type Use } from './use.js';
+
+/** mm that the wrist rises with each finger at a moderate tempo, and its greatest height: from memory. */
+const RISE = 3;
+const TOP = 12;
+/** Seconds between onsets at and above which a rise has its full size, and the share that is left at speed. */
+const FULL_SECONDS = 0.25;
+const LEAST_SHARE = 0.3;
+
+/**
+ * Wrist height above its level at the thumb, mm, at every slice: a little higher with each finger on the way to a
+ * thumb, level again when the thumb plays and wherever no thumb follows before the hand starts anew (common practice).
+ */
+export function planContour(line: Line, uses: readonly (readonly Use[])[]): readonly number[] {
+  const heights = new Array<number>(uses.length).fill(0);
+  let level = 0;
+  for (let at = 0; at < uses.length; at++) {
+    if (at > 0 && startsAnew(line.slices[at]!)) level = at;
+    if (!uses[at]!.some((use) => use.finger === 1 && use.struck)) continue;
+    let height = 0;
+    for (let between = level; between < at; between++) {
+      if (uses[between]!.some((use) => use.finger === 1)) continue;
+      height = Math.min(TOP, height + RISE * share(line.slices[between]!.seconds));
+      heights[between] = height;
+    }
+    level = at + 1;
+  }
+  return heights;
+}
+
+function share(seconds: number): number {
+  return Math.min(1, Math.max(LEAST_SHARE, seconds / FULL_SECONDS));
+}

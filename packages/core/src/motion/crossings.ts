@@ -1,0 +1,105 @@
+import type { HandModel } from '../anatomy/hand.js';
+import { reach } from '../anatomy/reach.js';
+import type { Line } from '../hands/line.js';
+import { isBlack } from '../keyboard/plan.js';
+import type { Crossing } from './plan.js';
+import { handX, startsAnew, type Use } from './use.js';
+
+/** Difficulty in mm equivalents by colours, from the finger's key to the thumb's; all numbers here from memory. */
+const BASE = 8;
+/** A thumb on white behind a finger on black has its way open; a thumb on black behind a finger on white has not. */
+const OPEN = -4;
+const SHUT = 12;
+const THUMB_ON_BLACK = 6;
+/** A passing behind 5 pulls the arm furthest; behind 2 there is little room. */
+const BY_FINGER = [0, 4, 0, 1, 12] as const;
+/** Per mm beyond what the finger pair crosses in comfort. */
+const STRETCH_WEIGHT = 0.5;
+
+/**
+ * Thumb crossings of one hand: at every slice the crossing by which it is reached, if any. A pair of fingers that would
+ * have to cross further than it can, or a hand that was off the keys, has moved as a whole and crosses nothing.
+ */
+export function thumbCrossings(
+  line: Line,
+  uses: readonly (readonly Use[])[],
+  hand: HandModel,
+): readonly (Crossing | undefined)[] {
+  return uses.map((now, at) => {
+    const before = uses[at - 1];
+    if (!before || (startsAnew(line.slices[at]!) && !now.some((use) => !use.struck))) return undefined;
+    return passing(line, before, now, hand) ?? over(line, before, now, hand);
+  });
+}
+
+/** The thumb strikes beyond fingers that were on their keys: the furthest of these counts. */
+function passing(
+  line: Line,
+  before: readonly Use[],
+  now: readonly Use[],
+  hand: HandModel,
+): Crossing | undefined {
+  const thumb = now.find((use) => use.finger === 1 && use.struck);
+  if (!thumb || before.some((use) => use.finger === 1 && use.key === thumb.key)) return undefined;
+  const passed = before.filter((use) => use.finger !== 1 && crossed(line, thumb, use));
+  const finger = passed.reduce<Use | undefined>(
+    (far, use) => (far && far.finger > use.finger ? far : use),
+    undefined,
+  );
+  return finger && crossing(line, thumb, finger, 'thumb-passing', hand);
+}
+
+/** Fingers strike on the far side of a thumb that was on its key: the nearest of these counts. */
+function over(
+  line: Line,
+  before: readonly Use[],
+  now: readonly Use[],
+  hand: HandModel,
+): Crossing | undefined {
+  const thumb = before.find((use) => use.finger === 1);
+  if (!thumb || now.some((use) => use.finger === 1 && use.struck)) return undefined;
+  const crossing_ = now.filter((use) => use.finger !== 1 && use.struck && crossed(line, thumb, use));
+  const finger = crossing_.reduce<Use | undefined>(
+    (near, use) => (near && near.finger < use.finger ? near : use),
+    undefined,
+  );
+  return finger && crossing(line, thumb, finger, 'finger-over', hand);
+}
+
+/** mm from the thumb's key to the finger's, negative where they are crossed. */
+function distance(line: Line, thumb: Use, finger: Use): number {
+  return handX(line.hand, finger.key) - handX(line.hand, thumb.key);
+}
+
+function crossed(line: Line, thumb: Use, finger: Use): boolean {
+  return distance(line, thumb, finger) < 0;
+}
+
+function crossing(
+  line: Line,
+  thumb: Use,
+  finger: Use,
+  kind: 'thumb-passing' | 'finger-over',
+  hand: HandModel,
+): Crossing | undefined {
+  const room = reach(hand, 1, finger.finger);
+  const mm = distance(line, thumb, finger);
+  if (mm < room.minPractical) return undefined;
+  const thumbBlack = isBlack(thumb.key);
+  const fingerBlack = isBlack(finger.key);
+  let difficulty = BASE + BY_FINGER[finger.finger - 1]!;
+  if (fingerBlack && !thumbBlack) difficulty += OPEN;
+  if (thumbBlack && !fingerBlack) difficulty += SHUT;
+  if (thumbBlack && fingerBlack) difficulty += THUMB_ON_BLACK;
+  difficulty += STRETCH_WEIGHT * Math.max(0, room.minComfortable - mm);
+  const [from, to] = kind === 'thumb-passing' ? [finger, thumb] : [thumb, finger];
+  return {
+    kind,
+    from: from.finger,
+    to: to.finger,
+    direction: to.key > from.key ? 'up' : 'down',
+    fromBlack: isBlack(from.key),
+    toBlack: isBlack(to.key),
+    difficulty,
+  };
+}

@@ -1,0 +1,63 @@
+import { placeTip } from '../anatomy/fingertip.js';
+import type { HandModel } from '../anatomy/hand.js';
+import type { Line } from '../hands/line.js';
+import { planCarry } from './carry.js';
+import { clearanceFindings } from './clearance.js';
+import { planContour } from './contour.js';
+import { thumbCrossings } from './crossings.js';
+import { planDepth } from './depth.js';
+import type { FingerDepth, MotionPlan, SliceMotion } from './plan.js';
+import { depthReason } from './reason.js';
+import { planRoll } from './roll.js';
+import { fingersInUse, type GivenFingers, type Use } from './use.js';
+
+/** Largest inward move that still is a lean, mm, and the discomfort it may find under the finger: from memory. */
+const LARGEST_LEAN = 6;
+const AT_EASE = 1;
+
+/**
+ * The motion of one hand for given fingers. Keys without a finger count for nothing: the hand moves through them on its
+ * way to the next.
+ */
+export function planMotion(line: Line, given: GivenFingers, hand: HandModel): MotionPlan {
+  const uses = fingersInUse(line, given);
+  const depths = planDepth(line, uses, hand);
+  const arm = planCarry(line, uses, hand);
+  const crossings = thumbCrossings(line, uses, hand);
+  const contour = planContour(line, uses);
+  const roll = planRoll(line, uses);
+  const slices = uses.map((now, at): SliceMotion => {
+    const depth = depths[at]!;
+    const before = at > 0 ? depths[at - 1]! : depth;
+    const crossing = crossings[at];
+    return {
+      depth,
+      depthChange: depth - before,
+      lean: isLean(before, depth, now, hand),
+      fingers: now.map((use) => fingerDepth(use, depth, hand)),
+      reason: depthReason(before, depth, now, uses[at + 1] ?? [], hand),
+      arm: arm[at]!,
+      armChange: at > 0 ? arm[at]! - arm[at - 1]! : 0,
+      ...(crossing && { crossing }),
+      contour: contour[at]!,
+      roll: roll[at]!.roll,
+      rollPrepare: roll[at]!.prepare,
+    };
+  });
+  return {
+    slices,
+    findings: clearanceFindings(line, arm, crossings),
+    depthTravel: slices.reduce((sum, slice) => sum + Math.abs(slice.depthChange), 0),
+  };
+}
+
+function fingerDepth(use: Use, depth: number, hand: HandModel): FingerDepth {
+  const { tip, curl } = placeTip(hand, use.finger, use.key, depth);
+  return { finger: use.finger, key: use.key, tip, curl };
+}
+
+/** A small move in although every struck finger would have been at ease without it. */
+function isLean(from: number, to: number, now: readonly Use[], hand: HandModel): boolean {
+  if (to <= from || to - from > LARGEST_LEAN) return false;
+  return now.every((use) => !use.struck || placeTip(hand, use.finger, use.key, from).discomfort <= AT_EASE);
+}

@@ -1,0 +1,69 @@
+import { placeTip } from '../anatomy/fingertip.js';
+import type { HandModel } from '../anatomy/hand.js';
+import { isBlack, walls } from '../keyboard/plan.js';
+import type { Use } from './use.js';
+
+const NAMES = ['C', 'C♯/D♭', 'D', 'D♯/E♭', 'E', 'F', 'F♯/G♭', 'G', 'G♯/A♭', 'A', 'A♯/B♭', 'B'];
+
+/** Name of a key for people, without its octave. */
+export function keyName(key: number): string {
+  return NAMES[((key % 12) + 12) % 12]!;
+}
+
+/** mm equivalents that a move must spare a finger to be explained by it. */
+const WORTH = 0.3;
+
+/**
+ * Why the forearm moves, for people: the finger in use that gains most by the move, or else the next slice's finger
+ * that the move prepares.
+ */
+export function depthReason(
+  from: number,
+  to: number,
+  now: readonly Use[],
+  next: readonly Use[],
+  hand: HandModel,
+): string {
+  if (from === to) return '';
+  const own = gainer(from, to, now, hand);
+  if (own) return `${subject(own, to > from)}: ${because(own, to > from)}`;
+  const coming = gainer(from, to, next, hand);
+  const lead = now.find((use) => use.struck) ?? now[0];
+  const way = to > from ? 'in' : 'out';
+  const who = lead ? `${name(lead)} moves ${way}` : `the arm moves ${way}`;
+  return coming
+    ? `${who}, ready for ${name(coming)}: ${because(coming, to > from)}`
+    : `${who}: the arm moves on evenly`;
+}
+
+function gainer(from: number, to: number, uses: readonly Use[], hand: HandModel): Use | undefined {
+  let best: Use | undefined;
+  let most = WORTH;
+  for (const use of uses) {
+    const gain =
+      placeTip(hand, use.finger, use.key, from).discomfort -
+      placeTip(hand, use.finger, use.key, to).discomfort;
+    if (gain > most) [best, most] = [use, gain];
+  }
+  return best;
+}
+
+function name(use: Use): string {
+  return use.finger === 1 ? 'the thumb' : `${use.finger}`;
+}
+
+function subject(use: Use, inwards: boolean): string {
+  return `${name(use)} ${inwards ? 'goes in' : 'comes out'}`;
+}
+
+function because(use: Use, inwards: boolean): string {
+  const key = keyName(use.key);
+  if (inwards) {
+    if (isBlack(use.key)) return `${key} is a black key`;
+    return use.finger === 1 || use.finger === 5
+      ? `it is short and needs a hold on ${key}`
+      : `it would lie too near the edge of ${key}`;
+  }
+  if (isBlack(use.key)) return `${key} plays lighter nearer its front`;
+  return walls(use.key) === 2 ? `${key} lies between two black keys` : `${key} has a black key beside it`;
+}

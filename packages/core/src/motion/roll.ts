@@ -1,0 +1,37 @@
+import type { Line } from '../hands/line.js';
+import { startsAnew, type Use } from './use.js';
+
+/** Forearm roll by finger: -1 fully towards the thumb ... 1 fully towards 5. */
+const BY_FINGER = [-1, -0.4, 0, 0.4, 1] as const;
+/** A turn in the same sense as the one before it and larger than this has no swing to come from: from memory. */
+const LARGE_TURN = 0.7;
+/** Below this many seconds a repeated finger gets no swing from its own rebound: from memory. */
+const QUICK = 0.2;
+
+export interface Roll {
+  readonly roll: number;
+  readonly prepare: boolean;
+}
+
+/**
+ * Roll of the forearm towards the finger that plays, the mean of a chord's. A turn to the thumb or away from it, and
+ * any turn against the one before it, swings back by itself (common practice); a large turn on in the same sense, and
+ * a quick repetition of the same finger, want a fresh preparation.
+ */
+export function planRoll(line: Line, uses: readonly (readonly Use[])[]): readonly Roll[] {
+  let last = 0;
+  let lastTurn = 0;
+  return uses.map((all, at) => {
+    const playing = all.filter((use) => use.struck);
+    if (playing.length === 0) return { roll: last, prepare: false };
+    const roll = playing.reduce((sum, use) => sum + BY_FINGER[use.finger - 1]!, 0) / playing.length;
+    const turn = roll - last;
+    const anew = startsAnew(line.slices[at]!);
+    const thumb = [...playing, ...(uses[at - 1] ?? [])].some((use) => use.finger === 1);
+    const onwards = turn * lastTurn > 0 && Math.abs(turn) > LARGE_TURN && !thumb;
+    const repeated = turn === 0 && playing.length === 1 && line.slices[at]!.seconds < QUICK;
+    last = roll;
+    if (turn !== 0) lastTurn = turn;
+    return { roll, prepare: !anew && (onwards || repeated) };
+  });
+}

@@ -1,0 +1,56 @@
+/** A gate at a time through which a path must go. */
+export interface Window {
+  readonly time: number;
+  readonly low: number;
+  readonly high: number;
+  /** Where the path would be if this window stood alone; NaN where it says nothing. */
+  readonly rest: number;
+}
+
+/**
+ * The taut string: the shortest path in time through all windows, from the first one's rest to the last one's. It moves
+ * as early and as evenly as the windows allow. Times strictly ascend.
+ */
+export function tautPath(windows: readonly Window[]): number[] {
+  const resting = windows.filter((window) => !Number.isNaN(window.rest));
+  const first = resting[0];
+  if (!first) return windows.map(() => 0);
+  const last = resting.at(-1)!;
+  const path = [first.rest];
+  let apex = 0;
+  while (apex < windows.length - 1) {
+    const bend = nextBend(windows, apex, path[apex]!, last.rest);
+    const slope = (bend.x - path[apex]!) / (windows[bend.at]!.time - windows[apex]!.time);
+    for (let at = apex + 1; at < bend.at; at++) {
+      path[at] = path[apex]! + slope * (windows[at]!.time - windows[apex]!.time);
+    }
+    path[bend.at] = bend.x;
+    apex = bend.at;
+  }
+  return path;
+}
+
+/** Where the straight line from the apex first has to bend, or the end. */
+function nextBend(
+  windows: readonly Window[],
+  apex: number,
+  x: number,
+  end: number,
+): { at: number; x: number } {
+  const start = windows[apex]!.time;
+  let steepest = Number.POSITIVE_INFINITY;
+  let flattest = Number.NEGATIVE_INFINITY;
+  let high = apex;
+  let low = apex;
+  for (let at = apex + 1; at < windows.length; at++) {
+    const window = windows[at]!;
+    const isLast = at === windows.length - 1;
+    const up = ((isLast ? end : window.high) - x) / (window.time - start);
+    const down = ((isLast ? end : window.low) - x) / (window.time - start);
+    if (down > steepest) return { at: high, x: windows[high]!.high };
+    if (up < flattest) return { at: low, x: windows[low]!.low };
+    if (up <= steepest) [steepest, high] = [up, at];
+    if (down >= flattest) [flattest, low] = [down, at];
+  }
+  return { at: windows.length - 1, x: end };
+}

@@ -1,0 +1,47 @@
+import type { SliceFingering } from '../fingering/result.js';
+import type { Hand, Line, Slice } from '../hands/line.js';
+import { keyX, mirrorKey } from '../keyboard/plan.js';
+import type { Finger } from '../score/model.js';
+
+/** Fingers given for a line: a `LineFingering`, or any digits in its form. */
+export interface GivenFingers {
+  readonly slices: readonly Pick<SliceFingering, 'struck' | 'held'>[];
+}
+
+/** A finger on a key during one slice. */
+export interface Use {
+  readonly finger: Finger;
+  readonly key: number;
+  /** False for a key held since an earlier slice. */
+  readonly struck: boolean;
+}
+
+/** Seconds without a key after which the hand may go anywhere. */
+const FREE_SECONDS = 0.15;
+
+/** Fingers in use at every slice, struck ones first; keys without a finger are left out. */
+export function fingersInUse(line: Line, given: GivenFingers): readonly (readonly Use[])[] {
+  return line.slices.map((slice, at) => {
+    const fingers = given.slices[at];
+    const uses: Use[] = [];
+    const add = (keys: Slice['struck'], digits: readonly (Finger | null)[] | undefined, struck: boolean) => {
+      keys.forEach(({ key }, nth) => {
+        const finger = digits?.[nth];
+        if (finger) uses.push({ finger, key, struck });
+      });
+    };
+    add(slice.struck, fingers?.struck, true);
+    add(slice.held, fingers?.held, false);
+    return uses;
+  });
+}
+
+/** True where the hand starts anew: at the line's start, a phrase's start or after time without a key. */
+export function startsAnew(slice: Slice): boolean {
+  return slice.index === 0 || slice.phraseStart || slice.free >= FREE_SECONDS;
+}
+
+/** Sideways place of a key as the right hand sees it: for the left hand on the mirrored keyboard. mm from D4. */
+export function handX(hand: Hand, key: number): number {
+  return keyX(hand === 'right' ? key : mirrorKey(key));
+}
