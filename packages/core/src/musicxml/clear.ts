@@ -1,0 +1,187 @@
+import type { Warning } from '../score/errors.js';
+import {
+  fingeringsIn,
+  holdsFingeringsOnly,
+  isSigned,
+  onlyWords,
+  parsedText,
+  saysFinger,
+} from './clearmatch.js';
+import { type FoundInstruction, type Scan, scanMarks } from './clearscan.js';
+import type { Edit } from './edit.js';
+import { applyEdits } from './edits.js';
+import { mayHaveMarks, type WrittenFinger } from './marks.js';
+import type { XmlElement } from './tree.js';
+import { behindContent, localName, startTagEnd } from './writelayout.js';
+
+export interface Cleared {
+  readonly text: string;
+  /** In coordinates of the text that was given. */
+  readonly edits: readonly Edit[];
+  /** NOT_OURS for what looks like a mark of ours but was changed, and was therefore left. */
+  readonly warnings: readonly Warning[];
+}
+
+/** Collects the edits; what it has claimed once is not looked at again. */
+class Clearing {
+  readonly edits: Edit[] = [];
+  readonly warnings: Warning[] = [];
+  readonly #claimed = new Set<XmlElement>();
+
+  constructor(
+    private readonly text: string,
+    private readonly scan: Scan,
+  ) {}
+
+  run(): void {
+    for (const found of this.scan.instructions) this.#follow(found);
+    const digits: XmlElement[] = [];
+    for (const element of this.scan.signed) {
+      if (this.#claimed.has(element)) continue;
+      if (localName(element) === 'fingering') digits.push(element);
+      else this.#removeSignedWords(element);
+    }
+    this.#removeSignedDigits(digits);
+  }
+
+  #follow(found: FoundInstruction): void {
+    const { instruction, element, start, end } = found;
+    if (instruction === undefined) {
+      this.#warn(start, 'an instruction of an unknown kind was left as it is');
+    } else if (instruction.kind === 'kept') {
+      this.#restore(found, instruction.text);
+    } else if (instruction.kind === 'digit') {
+      this.#removeDigits(found, instruction.fingers);
+    } else {
+      const words = element === undefined ? undefined : onlyWords(element);
+      if (element !== undefined && words !== undefined && parsedText(words) === instruction.text) {
+        this.#claimed.add(words);
+        this.#remove(behindContent(this.text, start), element.span.end);
+      } else {
+        this.#leave(element === undefined ? [] : wordsIn(element));
+        this.#remove(start, end);
+        this.#warn(
+          start,
+          `the ${instruction.kind} "${instruction.text}" has been changed since; what stands there was left`,
+        );
+      }
+    }
+  }
+
+  #restore({ start, end }: FoundInstruction, original: string): void {
+    const fits = original.startsWith('<') && localName(this.scan.enclosing(start)) === 'technical';
+    if (fits) this.edits.push({ start, end, text: original });
+    else this.#warn(start, `the original digit ${original} cannot go back here; its instruction was left`);
+  }
+
+  #removeDigits({ start, end, element }: FoundInstruction, fingers: readonly WrittenFinger[]): void {
+    const siblings = element?.parent?.children ?? [];
+    const from = element === undefined ? 0 : siblings.indexOf(element);
+    const single = element !== undefined && localName(element) === 'fingering';
+    const range =
+      element === undefined ? [] : single ? siblings.slice(from, from + fingers.length) : [element];
+    const fingerings = range.flatMap(fingeringsIn);
+    const ours = fingerings.filter((fingering, index) => {
+      const finger = fingers[index];
+      return finger !== undefined && saysFinger(fingering, finger);
+    });
+    for (const fingering of ours) this.#claimed.add(fingering);
+    const last = range.at(-1);
+    const whole = ours.length === fingers.length && fingerings.length === fingers.length;
+    if (whole && last !== undefined && range.every(holdsFingeringsOnly)) {
+      this.#remove(behindContent(this.text, start), last.span.end);
+      return;
+    }
+    this.#remove(start, end);
+    for (const { span } of ours) this.#remove(behindContent(this.text, span.start), span.end);
+    if (ours.length === fingers.length) return;
+    this.#leave(fingerings);
+    this.#warn(start, "a digit has been changed since we wrote it; it was left as the user's own");
+  }
+
+  #removeSignedWords(words: XmlElement): void {
+    const holder = localName(words) === 'words' ? words.parent?.parent : words.parent;
+    if (holder !== undefined && onlyWords(holder) === words) {
+      this.#remove(behindContent(this.text, holder.span.start), holder.span.end);
+    } else {
+      this.#warn(
+        words.span.start,
+        `"${parsedText(words)}" looks like a cue of ours but stands among others; left`,
+      );
+    }
+  }
+
+  /** Wrappers that hold nothing but digits of ours go with them. */
+  #removeSignedDigits(digits: readonly XmlElement[]): void {
+    const doomed = new Set<XmlElement>();
+    for (const digit of digits) {
+      const fits = /^[1-5]$/.test(digit.text.trim()) && digit.parent !== undefined;
+      if (fits) doomed.add(digit);
+      else this.#warn(digit.span.start, `"${digit.text}" has our colour but is no digit of ours; left`);
+    }
+    for (const wrapper of ['technical', 'notations']) {
+      for (const { parent } of [...doomed]) {
+        if (parent === undefined || localName(parent) !== wrapper) continue;
+        const empties = parent.children.every((child) => doomed.has(child));
+        if (empties && this.#hasNothingElse(parent)) doomed.add(parent);
+      }
+    }
+    for (const element of doomed) {
+      if (element.parent !== undefined && doomed.has(element.parent)) continue;
+      this.#remove(behindContent(this.text, element.span.start), element.span.end);
+    }
+  }
+
+  /** True where only white space stands between the children: no comment, no instruction, no text. */
+  #hasNothingElse(parent: XmlElement): boolean {
+    let at = startTagEnd(this.text, parent);
+    for (const { span } of parent.children) {
+      if (behindContent(this.text, span.start) > at) return false;
+      at = span.end;
+    }
+    return behindContent(this.text, this.text.lastIndexOf('<', parent.span.end - 1)) <= at;
+  }
+
+  /** What somebody changed is theirs from now on: without our colour a later run takes it for no mark of ours. */
+  #leave(elements: readonly XmlElement[]): void {
+    for (const element of elements) {
+      if (this.#claimed.has(element)) continue;
+      this.#claimed.add(element);
+      if (!isSigned(element)) continue;
+      const { start } = element.span;
+      const tag = this.text.slice(start, startTagEnd(this.text, element));
+      const [attribute = ''] = /\scolor\s*=\s*(?:"[^"]*"|'[^']*')/.exec(tag) ?? [];
+      this.#remove(start + tag.indexOf(attribute), start + tag.indexOf(attribute) + attribute.length);
+    }
+  }
+
+  #remove(start: number, end: number): void {
+    this.edits.push({ start, end, text: '' });
+  }
+
+  #warn(at: number, message: string): void {
+    this.warnings.push({ code: 'NOT_OURS', message, place: this.scan.place(at) });
+  }
+}
+
+function wordsIn(element: XmlElement): XmlElement[] {
+  if (/^(?:credit-)?words$/.test(localName(element))) return [element];
+  if (!/^(?:direction|direction-type|credit)$/.test(localName(element))) return [];
+  return element.children.flatMap(wordsIn);
+}
+
+/**
+ * Takes our marks out of a score and puts the user's replaced digits back. On a text as `writeMarks` left it
+ * the result is the original, byte for byte; after another program has saved it, every mark that the program
+ * has left recognisable is taken out.
+ *
+ * @param root the element tree of `text`
+ * @param file name for the warnings
+ */
+export function clearMarks(text: string, root: XmlElement, file?: string): Cleared {
+  if (!mayHaveMarks(text)) return { text, edits: [], warnings: [] };
+  const clearing = new Clearing(text, scanMarks(text, root, file));
+  clearing.run();
+  const { edits, warnings } = clearing;
+  return { text: applyEdits(text, edits), edits, warnings };
+}

@@ -1,0 +1,75 @@
+import type { Place } from '../score/errors.js';
+import type { Span } from '../score/model.js';
+import { isSigned } from './clearmatch.js';
+import { type Instruction, readInstruction } from './marks.js';
+import { LineIndex } from './position.js';
+import type { XmlElement } from './tree.js';
+import { localName, skipSpace } from './writelayout.js';
+
+/** One instruction of ours as it stands in a text. */
+export interface FoundInstruction extends Span {
+  /** Undefined where a later version of ours, or a stranger, wrote something we do not know. */
+  readonly instruction: Instruction | undefined;
+  /** The element that begins right behind it, if any. */
+  readonly element: XmlElement | undefined;
+}
+
+/** What `clearMarks` works on. */
+export interface Scan {
+  readonly instructions: readonly FoundInstruction[];
+  /** Elements that print text or a digit in our colour, in document order. */
+  readonly signed: readonly XmlElement[];
+  enclosing(at: number): XmlElement;
+  place(at: number): Place;
+}
+
+/** Elements before which an instruction of ours stands. */
+const MARKED = new Set(['notations', 'technical', 'fingering', 'direction', 'credit']);
+const PRINTS_MARKS = new Set(['fingering', 'words', 'credit-words']);
+// Comments and CDATA sections come first, so that an instruction quoted in one is none.
+const TOKEN = /<!--[\s\S]*?-->|<!\[CDATA\[[\s\S]*?\]\]>|<\?handline\s[\s\S]*?\?>/g;
+
+function innermost(root: XmlElement, at: number): XmlElement {
+  let element = root;
+  for (;;) {
+    const inner = element.children.find(({ span }) => span.start < at && at < span.end);
+    if (inner === undefined) return element;
+    element = inner;
+  }
+}
+
+export function scanMarks(text: string, root: XmlElement, file: string | undefined): Scan {
+  const byStart = new Map<number, XmlElement>();
+  const signed: XmlElement[] = [];
+  const visit = (element: XmlElement): void => {
+    const name = localName(element);
+    if (MARKED.has(name)) byStart.set(element.span.start, element);
+    if (PRINTS_MARKS.has(name) && isSigned(element)) signed.push(element);
+    for (const child of element.children) visit(child);
+  };
+  visit(root);
+
+  const instructions: FoundInstruction[] = [];
+  for (const { 0: source, index: start } of text.matchAll(TOKEN)) {
+    if (!source.startsWith('<?')) continue;
+    const end = start + source.length;
+    const element = byStart.get(skipSpace(text, end));
+    instructions.push({ start, end, instruction: readInstruction(source), element });
+  }
+
+  let lines: LineIndex | undefined;
+  const place = (at: number): Place => {
+    lines ??= new LineIndex(text);
+    const line = lines.lineAt(at);
+    const names: { part?: string; measure?: string } = {};
+    let element: XmlElement | undefined = innermost(root, at);
+    for (; element !== undefined; element = element.parent) {
+      const part = localName(element) === 'part' ? element.attribute('id') : undefined;
+      const measure = localName(element) === 'measure' ? element.attribute('number') : undefined;
+      if (part !== undefined) names.part = part;
+      if (measure !== undefined) names.measure = measure;
+    }
+    return { ...(file === undefined ? {} : { file }), ...names, line, column: at - lines.startOf(line) + 1 };
+  };
+  return { instructions, signed, enclosing: (at) => innermost(root, at), place };
+}

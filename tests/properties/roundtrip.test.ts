@@ -1,0 +1,66 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { applyEdits } from '../../packages/core/src/musicxml/edits.js';
+import { writeMarks } from '../../packages/core/src/musicxml/write.js';
+import { clear, mark, read } from '../musicxml/write-source.js';
+import { scoreModel } from './generate.js';
+import { toXml } from './generate-score.js';
+import { markPlan, marksOf } from './marks.js';
+
+const RUNS = { numRuns: 300 };
+
+describe('marks on generated scores', () => {
+  it('clear gives back the original bytes, without a warning', () => {
+    let marked = 0;
+    fc.assert(
+      fc.property(scoreModel, markPlan, (model, plan) => {
+        const original = toXml(model);
+        const output = mark(original, marksOf(plan, read(original).score));
+        if (output !== original) marked++;
+        const cleared = clear(output);
+        expect(cleared.warnings).toEqual([]);
+        expect(cleared.text).toBe(original);
+      }),
+      RUNS,
+    );
+    expect(marked).toBeGreaterThan(RUNS.numRuns / 2);
+  });
+
+  it('the text without our edits is the original, byte for byte', () => {
+    fc.assert(
+      fc.property(scoreModel, markPlan, (model, plan) => {
+        const original = toXml(model);
+        const source = read(original);
+        const edits = writeMarks(original, source, marksOf(plan, source.score));
+        const output = applyEdits(original, edits);
+        const sorted = [...edits].sort((a, b) => a.start - b.start || a.end - b.end);
+        let [from, shift, rest] = [0, 0, ''];
+        for (const { start, end, text } of sorted) {
+          rest += output.slice(from, start + shift) + original.slice(start, end);
+          expect(output.slice(start + shift, start + shift + text.length)).toBe(text);
+          from = start + shift + text.length;
+          shift += text.length - (end - start);
+          // Only a digit that the user asked us to replace is ever taken out.
+          if (end > start) {
+            expect(plan.replaceDigits).toBe(true);
+            expect(original.slice(start, end)).toMatch(/^<fingering[\s>]/);
+          }
+        }
+        expect(rest + output.slice(from)).toBe(original);
+      }),
+      RUNS,
+    );
+  });
+
+  it('marking anew after clearing is the same as marking the original', () => {
+    fc.assert(
+      fc.property(scoreModel, markPlan, markPlan, (model, first, second) => {
+        const original = toXml(model);
+        const score = read(original).score;
+        const again = clear(mark(original, marksOf(first, score))).text;
+        expect(mark(again, marksOf(second, score))).toBe(mark(original, marksOf(second, score)));
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
