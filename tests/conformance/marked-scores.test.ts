@@ -1,0 +1,85 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import fc from 'fast-check';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { clear, mark, read } from '../musicxml/write-source.js';
+import { scoreModel } from '../properties/generate.js';
+import { toXml } from '../properties/generate-score.js';
+import { type MarkPlan, markPlan, marksOf } from '../properties/marks.js';
+import { missingSchema, schema, type Validate } from './schema.js';
+
+const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+const SHARED = fileURLToPath(new URL('../../../shared/human-fingering/scores/', import.meta.url));
+
+const EVERYTHING: MarkPlan = {
+  fingers: [1, 2, 3, 4, 5],
+  kinds: [6, 1, 2, 1, 4, 1, 5, 3],
+  texts: ['in', 'out & over', 'thumb'],
+  replaceDigits: false,
+  legend: 'in: towards the fallboard\nout: away from it',
+};
+
+function scoresBelow(folder: string): string[] {
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => /\.(?:musicxml|xml)$/.test(name))
+    .map((name) => `${folder}${name}`)
+    .sort();
+}
+
+describe.skipIf(missingSchema !== undefined)('MusicXML 4.0 schema', () => {
+  let complaints: Validate;
+  beforeAll(() => {
+    complaints = schema();
+  });
+
+  /** Marks a file in both ways and expects the same complaints as before, most often none. */
+  function expectNoWorse(path: string): 'valid' | 'invalid' {
+    const text = readFileSync(path, 'utf8');
+    const before = complaints(text);
+    const { score } = read(text);
+    for (const replaceDigits of [false, true]) {
+      const marked = mark(text, marksOf({ ...EVERYTHING, replaceDigits }, score));
+      expect(marked.length).toBeGreaterThan(text.length);
+      expect(complaints(marked)).toEqual(before);
+      expect(clear(marked).text).toBe(text);
+    }
+    return before.length === 0 ? 'valid' : 'invalid';
+  }
+
+  it('complains about what is wrong', () => {
+    expect(complaints('<score-partwise><part-list/></score-partwise>').length).toBeGreaterThan(0);
+  });
+
+  it('marked fixtures are as valid as before', () => {
+    const paths = scoresBelow(`${ROOT}fixtures/`);
+    const kinds = paths.map(expectNoWorse);
+    console.log(
+      `fixtures: ${kinds.filter((kind) => kind === 'valid').length} of ${paths.length} valid, before and after`,
+    );
+    expect(kinds).toContain('valid');
+  });
+
+  it('marked shared scores are as valid as before', (context) => {
+    const paths = scoresBelow(SHARED);
+    if (paths.length === 0) context.skip(`no ${SHARED}`);
+    const kinds = paths.map(expectNoWorse);
+    console.log(
+      `shared: ${kinds.filter((kind) => kind === 'valid').length} of ${paths.length} valid, before and after`,
+    );
+    expect(kinds).toContain('valid');
+  }, 300_000);
+
+  it('generated scores of all versions are valid before and after', () => {
+    fc.assert(
+      fc.property(scoreModel, markPlan, (model, plan) => {
+        const text = toXml(model);
+        expect(complaints(text)).toEqual([]);
+        expect(complaints(mark(text, marksOf(plan, read(text).score)))).toEqual([]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
+
+if (missingSchema !== undefined) console.log(missingSchema);

@@ -1,0 +1,52 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import {
+  ParseOption,
+  XmlBufferInputProvider,
+  XmlDocument,
+  XmlValidateError,
+  XsdValidator,
+  xmlRegisterInputProvider,
+} from 'libxml2-wasm';
+
+const FOLDER = fileURLToPath(new URL('../../../shared/musicxml-4.0/', import.meta.url));
+// The addresses that musicxml.xsd imports; both are answered from the files beside it.
+const IMPORTS = ['xml.xsd', 'xlink.xsd'];
+const address = (name: string) => `http://www.musicxml.org/xsd/${name}`;
+
+/** Why the schema cannot be used, or undefined where it can. */
+export const missingSchema = existsSync(`${FOLDER}musicxml.xsd`)
+  ? undefined
+  : `no ${FOLDER}musicxml.xsd: schema checks are skipped`;
+
+/** All complaints about a text, without line numbers; none where it is valid. */
+export type Validate = (text: string) => readonly string[];
+
+/**
+ * A check of one text against MusicXML 4.0. Nothing is loaded from the network: libxml2 in WebAssembly has no
+ * other input than the buffers given here.
+ */
+export function schema(): Validate {
+  const files = Object.fromEntries(
+    IMPORTS.map((name) => [address(name), new Uint8Array(readFileSync(`${FOLDER}${name}`))]),
+  );
+  xmlRegisterInputProvider(new XmlBufferInputProvider(files));
+  const document = XmlDocument.fromBuffer(new Uint8Array(readFileSync(`${FOLDER}musicxml.xsd`)), {
+    url: address('musicxml.xsd'),
+  });
+  const validator = XsdValidator.fromDoc(document);
+  return (text) => {
+    const score = XmlDocument.fromString(text, {
+      option: ParseOption.XML_PARSE_HUGE | ParseOption.XML_PARSE_NONET,
+    });
+    try {
+      validator.validate(score);
+      return [];
+    } catch (error) {
+      if (!(error instanceof XmlValidateError)) throw error;
+      return error.details.map(({ message }) => message.trim());
+    } finally {
+      score.dispose();
+    }
+  };
+}
