@@ -15,9 +15,11 @@ export interface SliceKey {
   readonly since?: number;
   /** Seconds from this slice until the key is released. */
   readonly seconds: number;
+  /** True where the damper pedal is down from this slice to the written end, so that the finger may let go early. */
+  readonly pedalled?: boolean;
 }
 
-/** One onset of a hand. Keys ascend. A grace note or each member of a rolled figure has a slice of its own. */
+/** One onset of a hand. Keys ascend. Grace notes have slices of their own before their main note. */
 export interface Slice {
   readonly index: number;
   readonly onset: Fraction;
@@ -36,6 +38,8 @@ export interface Slice {
   readonly phraseStart: boolean;
   /** True where the slice begins on a beat of the time signature. */
   readonly onBeat: boolean;
+  /** True where the struck keys are a rolled (arpeggiated) chord. */
+  readonly rolled: boolean;
 }
 
 /** What one hand plays in one part, in printed order. */

@@ -6,7 +6,7 @@ import { placeAt } from './position.js';
 // fast-xml-parser builds a tree from ill-formed text too (it never compares the names of start and end tags), its
 // own validator costs three times this scan and misses truncation inside comments; hence this check before it.
 
-const FORBIDDEN = /[\0-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff]/;
+const FORBIDDEN = /[^\t\n\r\u0020-\ufffd]/;
 const NAME = /^[A-Za-z_:\u0080-\uffff][\w:.\-\u00b7-\uffff]*$/;
 const REFERENCE = /&(?:#(\d{1,7})|#x([\da-fA-F]{1,6})|([A-Za-z_:\u0080-\uffff][\w:.\-\u00b7-\uffff]*));/y;
 const PREDEFINED = new Set(['amp', 'lt', 'gt', 'quot', 'apos']);

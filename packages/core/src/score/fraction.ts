@@ -6,7 +6,8 @@ export interface Fraction {
 
 export const ZERO: Fraction = { num: 0, den: 1 };
 
-function gcd(a: number, b: number): number {
+/** Greatest common divisor of two integers, not negative. */
+export function gcd(a: number, b: number): number {
   let [x, y] = [Math.abs(a), Math.abs(b)];
   while (y !== 0) [x, y] = [y, x % y];
   return x;
@@ -25,18 +26,28 @@ export function fraction(num: number, den = 1): Fraction {
   return { num: num / divisor + 0, den: den / divisor };
 }
 
+/** @throws RangeError where the sum has no exact form in safe integers */
 export function add(a: Fraction, b: Fraction): Fraction {
   if (a.den === b.den) return fraction(a.num + b.num, a.den);
-  return fraction(a.num * b.den + b.num * a.den, a.den * b.den);
+  const common = gcd(a.den, b.den);
+  return fraction(a.num * (b.den / common) + b.num * (a.den / common), (a.den / common) * b.den);
 }
 
 export function subtract(a: Fraction, b: Fraction): Fraction {
   return add(a, { num: -b.num, den: b.den });
 }
 
-/** Negative where `a < b`, zero where equal, positive where `a > b`. */
+/** Negative where `a < b`, zero where equal, positive where `a > b`; exact for every pair. */
 export function compare(a: Fraction, b: Fraction): number {
-  return a.num * b.den - b.num * a.den;
+  if (a.den === b.den) return a.num - b.num;
+  const [left, right] = [a.num * b.den, b.num * a.den];
+  if (Number.isSafeInteger(left) && Number.isSafeInteger(right)) return left - right;
+  const difference = BigInt(a.num) * BigInt(b.den) - BigInt(b.num) * BigInt(a.den);
+  return difference < 0n ? -1 : difference > 0n ? 1 : 0;
+}
+
+export function equal(a: Fraction, b: Fraction): boolean {
+  return a.num === b.num && a.den === b.den;
 }
 
 export function toNumber(a: Fraction): number {

@@ -50,7 +50,12 @@ export interface Note {
   /** Place within a run of grace notes before the main note, counted from 0; -1 for a note that is none. */
   readonly grace: number;
   readonly tie: TieRole;
+  /** Id of the note whose key this one merely holds on (a tie's end with a matching beginning); -1 where struck. */
+  readonly tiedFrom: number;
+  /** Which run of notes between two `<backup>` or `<forward>` elements of its measure, counted through the part. */
+  readonly run: number;
   readonly digits: readonly PrintedDigit[];
+  /** Staccato or staccatissimo. */
   readonly staccato: boolean;
   readonly fermata: boolean;
   readonly slurStart: boolean;
@@ -71,6 +76,16 @@ export interface Measure {
   readonly line: number;
   /** Quarter notes per beat of the time signature in force (1 for 4/4, 3/2 for 6/8). */
   readonly beat: Fraction;
+  /** Length that the time signature asks for; a pickup is shorter. */
+  readonly nominal: Fraction;
+  /** True where the measure is not counted (pickup, second half of a split measure). */
+  readonly implicit: boolean;
+}
+
+/** First clef of a staff. */
+export interface Clef {
+  readonly sign: string;
+  readonly line: number;
 }
 
 /** A stretch with the damper pedal down, in quarter notes. */
@@ -92,6 +107,8 @@ export interface Part {
   readonly staves: number;
   /** True where names, sounds or MIDI programs say keyboard, or where two or more staves do. */
   readonly keyboard: boolean;
+  /** First clef of every staff, staff 1 first; a staff without one has G, or F where it is the lowest of several. */
+  readonly clefs: readonly Clef[];
   readonly measures: readonly Measure[];
   readonly notes: readonly Note[];
   readonly pedal: readonly PedalSpan[];

@@ -1,0 +1,47 @@
+import type { Warning } from '../score/errors.js';
+import type { Note, Score } from '../score/model.js';
+import { clockOf } from '../score/tempo.js';
+import { assignHands } from './assign.js';
+import type { Line } from './line.js';
+import { type HandOptions, pianoParts } from './parts.js';
+import { slicesOf } from './slices.js';
+import { momentsOf, soundEnds } from './strikes.js';
+
+/** The lines of all piano parts, right hand before left, and the doubts about who plays what. */
+export interface BuiltLines {
+  readonly lines: readonly Line[];
+  readonly warnings: readonly Warning[];
+}
+
+/**
+ * What each hand plays, part by part. A hand without notes has no line; a part of four staves has two of each hand.
+ * @throws HandlineError OPTION where a part or staff that was asked for does not exist
+ */
+export function buildLines(score: Score, options: HandOptions = {}): BuiltLines {
+  const { parts, warnings } = pianoParts(score, options);
+  const found = [...warnings];
+  const lines: Line[] = [];
+  const clock = clockOf(score.tempo);
+  for (const part of parts) {
+    const assignment = assignHands(part, options.staff);
+    found.push(...assignment.warnings);
+    const ends = soundEnds(part.notes);
+    const played = new Map<string, Note[]>();
+    for (const note of part.notes) {
+      const role = assignment.roles[note.id];
+      if (role === undefined || note.tiedFrom >= 0) continue;
+      const name = `${role.player} ${role.hand}`;
+      const list = played.get(name);
+      if (list === undefined) played.set(name, [note]);
+      else list.push(note);
+    }
+    for (const player of [0, 1]) {
+      for (const hand of ['right', 'left'] as const) {
+        const notes = played.get(`${player} ${hand}`);
+        if (notes === undefined) continue;
+        lines.push({ hand, part: part.index, slices: slicesOf(momentsOf(notes, ends), part, clock) });
+      }
+    }
+  }
+  return { lines, warnings: found };
+}

@@ -1,0 +1,180 @@
+import { toNumber } from '../score/fraction.js';
+import type { Measure, Note, Part, PrintedDigit } from '../score/model.js';
+import type { Clock } from '../score/tempo.js';
+import type { Slice, SliceKey } from './line.js';
+import type { Moment, Strike } from './strikes.js';
+
+/** Seconds that a grace note takes from the time before its main note: about a 32nd at 90 (common practice: quick). */
+export const GRACE_SECONDS = 0.08;
+
+/** A key on its way: who struck it, when it goes up. */
+interface Down {
+  readonly strike: Strike;
+  readonly since: number;
+  readonly grace: boolean;
+  upAt: number;
+}
+
+interface Draft {
+  readonly moment: Moment;
+  readonly seconds: number;
+  readonly struck: Down[];
+  readonly held: Down[];
+  readonly released: number[];
+  readonly free: number;
+  readonly phraseStart: boolean;
+}
+
+/** Turns the moments of one hand into slices. */
+export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock): Slice[] {
+  const times = momentTimes(moments, clock);
+  const phrases = new Phrases();
+  const drafts: Draft[] = [];
+  let down: Down[] = [];
+  let lastUp = 0;
+  moments.forEach((moment, index) => {
+    const now = times[index] as number;
+    const keys = new Set(moment.strikes.map((strike) => strike.key));
+    const held: Down[] = [];
+    const released: number[] = [];
+    for (const key of down) {
+      const gone = key.grace || isOver(key.strike, moment);
+      if (!gone && !keys.has(key.strike.key)) {
+        held.push(key);
+        continue;
+      }
+      key.upAt = key.grace ? now : Math.min(clock(key.strike.release), now);
+      lastUp = Math.max(lastUp, key.upAt);
+      released.push(key.strike.key);
+    }
+    const grace = moment.order < 0;
+    const struck = moment.strikes.map((strike) => ({
+      strike,
+      since: index,
+      grace: grace && strike.end <= moment.onset,
+      upAt: now,
+    }));
+    const free = index === 0 || held.length > 0 ? 0 : Math.max(now - lastUp, 0);
+    drafts.push({ moment, seconds: now, struck, held, released, free, phraseStart: phrases.begins(moment) });
+    down = [...held, ...struck].sort((a, b) => a.strike.key - b.strike.key);
+  });
+  for (const key of down)
+    key.upAt = key.grace ? (times.at(-1) ?? 0) + GRACE_SECONDS : clock(key.strike.release);
+  const pedal = new Pedal(part);
+  return drafts.map((draft, index) =>
+    finish(draft, index, drafts[index - 1]?.seconds ?? draft.seconds, part, pedal),
+  );
+}
+
+/** A key that ends with a grace note's onset stays down through it, unless the grace note follows it in its voice. */
+function isOver(strike: Strike, moment: Moment): boolean {
+  if (strike.release < moment.onset) return true;
+  if (strike.release > moment.onset) return false;
+  if (moment.order === 0) return true;
+  const voices = new Set(moment.strikes.flatMap((other) => other.notes.map((note) => note.voice)));
+  return strike.notes.some((note) => voices.has(note.voice));
+}
+
+/** Main notes sound at their onset; grace notes share out the time before it, half of the gap at most. */
+function momentTimes(moments: readonly Moment[], clock: Clock): number[] {
+  const times: number[] = [];
+  let lastMain = Number.NEGATIVE_INFINITY;
+  moments.forEach((moment, index) => {
+    const main = clock(moment.onset);
+    if (moment.order === 0) {
+      lastMain = main;
+      times.push(main);
+      return;
+    }
+    let first = index;
+    while (first > 0 && moments[first - 1]?.onset === moment.onset) first -= 1;
+    const count = -(moments[first] as Moment).order;
+    const each = Math.min(GRACE_SECONDS, Math.max(main - lastMain, 0) / (2 * count));
+    times.push(main + moment.order * each);
+  });
+  return times;
+}
+
+/** Follows slurs, fermatas and rests, voice by voice. */
+class Phrases {
+  private readonly ended = new Map<string, boolean>();
+  private writtenEnd = Number.NEGATIVE_INFINITY;
+
+  /** True where a phrase begins at this moment; takes its notes into account for the next one. */
+  begins(moment: Moment): boolean {
+    let begins = moment.onset > this.writtenEnd;
+    for (const { notes, end } of moment.strikes) {
+      for (const note of notes) begins ||= this.ended.get(note.voice) === true;
+      this.writtenEnd = Math.max(this.writtenEnd, end);
+    }
+    for (const { notes } of moment.strikes) for (const note of notes) this.ended.set(note.voice, false);
+    for (const { notes } of moment.strikes) {
+      for (const note of notes) {
+        if (note.fermata || (note.slurStop && !note.slurStart)) this.ended.set(note.voice, true);
+      }
+    }
+    return begins;
+  }
+}
+
+/** Tells whether the damper pedal is down over a stretch; asked for stretches whose start never goes back. */
+class Pedal {
+  private next = 0;
+
+  constructor(private readonly part: Part) {}
+
+  covers(from: number, to: number): boolean {
+    const { pedal } = this.part;
+    while (this.next < pedal.length && toNumber(pedal[this.next]!.to) <= from) this.next += 1;
+    const span = pedal[this.next];
+    return span !== undefined && toNumber(span.from) <= from && toNumber(span.to) >= to && to > from;
+  }
+}
+
+function finish(draft: Draft, index: number, before: number, part: Part, pedal: Pedal): Slice {
+  const { moment, seconds, struck, held, released, free, phraseStart } = draft;
+  const first = moment.strikes[0]?.notes[0] as Note;
+  const key = (down: Down): SliceKey => {
+    const fixed = down.since === index ? fixedDigit(down.strike.notes) : undefined;
+    return {
+      key: down.strike.key,
+      notes: down.strike.notes.map((note) => note.id),
+      ...(fixed === undefined ? {} : { fixed: fixed.finger }),
+      ...(down.since === index ? {} : { since: down.since }),
+      seconds: Math.max(down.upAt - seconds, 0),
+      ...(pedal.covers(moment.onset, down.strike.end) ? { pedalled: true } : {}),
+    };
+  };
+  return {
+    index,
+    onset: first.onset,
+    measure: first.measure,
+    grace: moment.order < 0,
+    struck: struck.map(key),
+    held: held.map(key),
+    released,
+    seconds: seconds - before,
+    free,
+    phraseStart,
+    onBeat: moment.order === 0 && isOnBeat(moment.onset, part.measures[first.measure]),
+    rolled: struck.length > 1 && moment.strikes.some(({ notes }) => notes.some((note) => note.arpeggiate)),
+  };
+}
+
+/** The first digit that is neither an alternative nor a substitution nor one of our own marks. */
+function fixedDigit(notes: readonly Note[]): PrintedDigit | undefined {
+  for (const { digits } of notes) {
+    const plain = digits.find((digit) => !digit.alternate && !digit.substitution && !digit.ours);
+    if (plain !== undefined) return plain;
+  }
+  return undefined;
+}
+
+/** A pickup measure is counted from its end, every other measure from its start. */
+function isOnBeat(onset: number, measure: Measure | undefined): boolean {
+  if (measure === undefined) return false;
+  const missing = toNumber(measure.nominal) - toNumber(measure.length);
+  const shift = missing > 0 && (measure.implicit || measure.index === 0) ? missing : 0;
+  const beats = (onset - toNumber(measure.start) + shift) / toNumber(measure.beat);
+  return Math.abs(beats - Math.round(beats)) < 1e-6;
+}

@@ -1,0 +1,214 @@
+import type { Limits } from '../options.js';
+import { HandlineError, type Warning } from '../score/errors.js';
+import { type Fraction, fraction, gcd } from '../score/fraction.js';
+import { isKeyboard } from '../score/instrument.js';
+import type { Clef, Measure, Note, Part, PedalSpan, Score, TempoMark } from '../score/model.js';
+import { playingOrder } from '../score/playing-order.js';
+import { resolveTies } from '../score/ties.js';
+import { MAX_SCORE_QUARTERS } from './limits.js';
+import { LineIndex } from './position.js';
+import type { PartDraft } from './readdraft.js';
+import { readFlow } from './readflow.js';
+import { gridOf } from './readgrid.js';
+import { applyHandWords } from './readhandwords.js';
+import { PartReader } from './readpart.js';
+import { readParts } from './readparts.js';
+import { Warnings } from './readwarnings.js';
+import type { XmlElement } from './tree.js';
+
+export interface ReadContext {
+  readonly file?: string;
+  readonly limits: Limits;
+  /** Tells whether a `<fingering>` is one of our own marks. */
+  readonly isOurs: (fingering: XmlElement) => boolean;
+}
+
+/** A score and the elements that it was read from. */
+export interface ReadResult {
+  readonly score: Score;
+  readonly root: XmlElement;
+  /** `elements[part][note.id]` is the `<note>`. */
+  readonly elements: readonly (readonly XmlElement[])[];
+  /** `measureElements[part][measure]` holds the notes: `<measure>`, or `<part>` in a timewise score. */
+  readonly measureElements: readonly (readonly XmlElement[])[];
+  readonly warnings: readonly Warning[];
+}
+
+/**
+ * @param root root element of `text`
+ * @throws HandlineError NOT_MUSICXML, NUMBER or LIMIT
+ */
+export function readScore(root: XmlElement, text: string, context: ReadContext): ReadResult {
+  const sources = readParts(root, context.file);
+  const lines = new LineIndex(text);
+  const warnings = new Warnings(lines, context.file);
+  const grid = gridOf(sources);
+  const countNote = noteCounter(context);
+  const partContext = { ...context, grid, lines, warnings, countNote };
+  const drafts = sources.map((source) => new PartReader(source, partContext).read());
+  const starts = measureStarts(drafts, grid.ticks, context);
+  const order = playingOrder(readFlow(sources));
+  const time = fractions(grid.ticks);
+  return {
+    score: {
+      version: root.attribute('version') ?? '1.0',
+      parts: drafts.map((draft, index) => finishPart(draft, index, starts, order, time, grid.ticks, lines)),
+      tempo: tempoMarks(drafts, starts, time),
+    },
+    root,
+    elements: drafts.map((draft) => draft.notes.map((note) => note.element)),
+    measureElements: drafts.map((draft) => draft.measures.map((measure) => measure.source.content)),
+    warnings: warnings.list(),
+  };
+}
+
+function noteCounter({ limits, file }: ReadContext): () => void {
+  let count = 0;
+  return () => {
+    count += 1;
+    if (count <= limits.maxNotes) return;
+    const place = file === undefined ? {} : { file };
+    throw new HandlineError('LIMIT', `has more than ${limits.maxNotes} notes (limits.maxNotes)`, place);
+  };
+}
+
+/** Fractions of a quarter note from ticks, the recent ones remembered: chords and even rhythms repeat them. */
+function fractions(ticksPerQuarter: number): (ticks: number) => Fraction {
+  let [lastTicks, last] = [0, fraction(0)];
+  return (ticks) => {
+    if (ticks !== lastTicks) [lastTicks, last] = [ticks, fraction(ticks, ticksPerQuarter)];
+    return last;
+  };
+}
+
+/** Starts of all measures in ticks, one more than there are; a measure is as long as its fullest part. */
+function measureStarts(
+  drafts: readonly PartDraft[],
+  ticksPerQuarter: number,
+  { file }: ReadContext,
+): number[] {
+  const count = drafts.reduce((most, draft) => Math.max(most, draft.measures.length), 0);
+  const starts = [0];
+  let at = 0;
+  for (let index = 0; index < count; index++) {
+    let length = 0;
+    for (const draft of drafts) length = Math.max(length, draft.measures[index]?.length ?? 0);
+    if (length === 0) {
+      const metre = drafts.find((draft) => draft.measures[index] !== undefined)?.measures[index]?.metre;
+      if (metre !== undefined) length = Math.round((metre.nominal.num * ticksPerQuarter) / metre.nominal.den);
+    }
+    at += length;
+    if (at / ticksPerQuarter > MAX_SCORE_QUARTERS) {
+      const message = `the score is longer than ${MAX_SCORE_QUARTERS} quarter notes; correct its durations`;
+      throw new HandlineError('NUMBER', message, file === undefined ? {} : { file });
+    }
+    starts.push(at);
+  }
+  return starts;
+}
+
+function finishPart(
+  draft: PartDraft,
+  index: number,
+  starts: readonly number[],
+  order: readonly number[],
+  time: (ticks: number) => Fraction,
+  ticksPerQuarter: number,
+  lines: LineIndex,
+): Part {
+  const { source, attributes } = draft;
+  applyHandWords(draft, starts);
+  const begin = draft.notes.map((note) => (starts[note.measure] ?? 0) + note.tick);
+  const tieNotes = draft.notes.map((note, id) => {
+    const start = begin[id] as number;
+    return { key: note.key, voice: note.voice, tie: note.tie, start, end: start + note.ticks };
+  });
+  // An eighth of a quarter note: rounded tuplet durations may leave a small gap before a tie's end.
+  const tiedFrom = resolveTies(tieNotes, Math.ceil(ticksPerQuarter / 8));
+  const notes = draft.notes.map((note, id): Note => {
+    const { tick, ticks, element, ...rest } = note;
+    return { ...rest, tiedFrom: tiedFrom[id] ?? -1, onset: time(begin[id] as number), duration: time(ticks) };
+  });
+  const measures = draft.measures.map((measure, at): Measure => {
+    const { content, number, implicit } = measure.source;
+    const [start, end] = [starts[at] ?? 0, starts[at + 1] ?? 0];
+    return {
+      index: at,
+      number,
+      start: time(start),
+      length: time(end - start),
+      span: content.span,
+      line: lines.lineAt(content.span.start),
+      beat: reduce(measure.metre.beat),
+      nominal: reduce(measure.metre.nominal),
+      implicit,
+    };
+  });
+  return {
+    id: source.id,
+    name: source.name,
+    index,
+    staves: source.staves,
+    keyboard: isKeyboard(source),
+    clefs: clefs(source.staves, attributes.firstClefs),
+    measures,
+    notes,
+    pedal: pedalSpans(draft, starts, time),
+    playingOrder: order.filter((at) => at < measures.length),
+  };
+}
+
+function reduce({ num, den }: { num: number; den: number }): Fraction {
+  const common = gcd(num, den) || 1;
+  return { num: num / common, den: den / common };
+}
+
+function clefs(staves: number, found: ReadonlyMap<number, Clef>): Clef[] {
+  return Array.from({ length: staves }, (_, at) => {
+    const lowest = staves > 1 && at === staves - 1;
+    return found.get(at + 1) ?? (lowest ? { sign: 'F', line: 4 } : { sign: 'G', line: 2 });
+  });
+}
+
+/** Stretches with the damper pedal down; a pedal that is never lifted stays down to the end. */
+function pedalSpans(
+  draft: PartDraft,
+  starts: readonly number[],
+  time: (ticks: number) => Fraction,
+): PedalSpan[] {
+  const marks = draft.events
+    .filter((event) => event.pedal !== undefined)
+    .map((event) => ({ at: (starts[event.measure] ?? 0) + event.tick, pedal: event.pedal }))
+    .sort((a, b) => a.at - b.at);
+  const spans: PedalSpan[] = [];
+  let down: number | undefined;
+  const lift = (at: number) => {
+    if (down !== undefined && at > down) spans.push({ from: time(down), to: time(at) });
+    down = undefined;
+  };
+  for (const { at, pedal } of marks) {
+    if (pedal === 'down') down ??= at;
+    else {
+      lift(at);
+      if (pedal === 'change') down = at;
+    }
+  }
+  lift(starts.at(-1) ?? 0);
+  return spans;
+}
+
+function tempoMarks(
+  drafts: readonly PartDraft[],
+  starts: readonly number[],
+  time: (ticks: number) => Fraction,
+): TempoMark[] {
+  const byTick = new Map<number, number>();
+  for (const draft of drafts) {
+    for (const event of draft.events) {
+      if (event.tempo !== undefined) byTick.set((starts[event.measure] ?? 0) + event.tick, event.tempo);
+    }
+  }
+  return [...byTick]
+    .sort(([a], [b]) => a - b)
+    .map(([at, quartersPerMinute]) => ({ at: time(at), quartersPerMinute }));
+}

@@ -1,0 +1,49 @@
+import type { Note } from '../score/model.js';
+import type { LineIndex } from './position.js';
+import type { PartAttributes } from './readattributes.js';
+import type { DirectionFacts } from './readdirections.js';
+import type { Grid } from './readgrid.js';
+import type { MeasureSource, PartSource } from './readparts.js';
+import type { Warnings } from './readwarnings.js';
+import type { XmlElement } from './tree.js';
+
+/** A note whose onset is known within its measure only: `tick` counts from the measure's start. */
+export type NoteDraft = { -readonly [K in keyof Omit<Note, 'onset' | 'duration'>]: Note[K] } & {
+  tick: number;
+  ticks: number;
+  element: XmlElement;
+};
+
+/** A direction or rest at a time within a measure. */
+export interface Event extends DirectionFacts {
+  readonly measure: number;
+  readonly tick: number;
+  readonly staff: number;
+}
+
+export interface MeasureDraft {
+  readonly source: MeasureSource;
+  /** Furthest time reached, in ticks; 0 where nothing stands in the measure. */
+  readonly length: number;
+  readonly metre: PartAttributes['metre'];
+}
+
+/** One part before the parts' measures are aligned. */
+export interface PartDraft {
+  readonly source: PartSource;
+  readonly attributes: PartAttributes;
+  readonly notes: NoteDraft[];
+  readonly measures: MeasureDraft[];
+  readonly events: Event[];
+  readonly rests: Event[];
+}
+
+export interface PartContext {
+  readonly file?: string;
+  readonly grid: Grid;
+  readonly lines: LineIndex;
+  readonly warnings: Warnings;
+  readonly isOurs: (fingering: XmlElement) => boolean;
+  /** Called for every note; throws where there are too many. */
+  readonly countNote: () => void;
+}

@@ -1,0 +1,221 @@
+import { HandlineError } from '../score/errors.js';
+import type { TieRole } from '../score/model.js';
+import { MAX_DURATION_QUARTERS, MAX_STAVES } from './limits.js';
+import { PartAttributes } from './readattributes.js';
+import { type DirectionFacts, readDirection, readSound } from './readdirections.js';
+import type { Event, MeasureDraft, NoteDraft, PartContext, PartDraft } from './readdraft.js';
+import { writtenQuarters } from './readduration.js';
+import { readNote, type WrittenNote } from './readnote.js';
+import { decimal, integer } from './readnumber.js';
+import type { MeasureSource, PartSource } from './readparts.js';
+import { keyOf, type NoKey } from './readpitch.js';
+import type { XmlElement } from './tree.js';
+
+/** Reads one part measure by measure; `read` is called once. */
+export class PartReader {
+  private readonly attributes = new PartAttributes();
+  private readonly notes: NoteDraft[] = [];
+  private readonly measures: MeasureDraft[] = [];
+  private readonly events: Event[] = [];
+  private readonly rests: Event[] = [];
+  private readonly graces = new Map<string, number>();
+  private measure!: MeasureSource;
+  private cursor = 0;
+  private furthest = 0;
+  /** Onset of the last note that is no chord member; undefined where a chord member would have nothing to join. */
+  private chordTick: number | undefined;
+  private chordGrace = -1;
+  private run = 0;
+
+  constructor(
+    private readonly source: PartSource,
+    private readonly context: PartContext,
+  ) {}
+
+  read(): PartDraft {
+    for (const measure of this.source.measures) this.readMeasure(measure);
+    const { source, attributes, notes, measures, events, rests } = this;
+    return { source, attributes, notes, measures, events, rests };
+  }
+
+  private readMeasure(measure: MeasureSource): void {
+    this.measure = measure;
+    [this.cursor, this.furthest, this.chordTick] = [0, 0, undefined];
+    this.run += 1;
+    for (const element of measure.content.children) {
+      switch (element.name) {
+        case 'note':
+          this.readNote(element);
+          break;
+        case 'backup':
+          this.move(element, -1);
+          break;
+        case 'forward':
+          this.move(element, 1);
+          break;
+        case 'attributes':
+          if (!this.attributes.read(element))
+            this.warn('has divisions or a time that cannot be used', element);
+          break;
+        case 'direction':
+          this.addEvent(readDirection(element), element);
+          break;
+        case 'sound':
+          this.addEvent(readSound(element), element);
+          break;
+      }
+    }
+    this.measures.push({ source: measure, length: this.furthest, metre: this.attributes.metre });
+  }
+
+  private move(element: XmlElement, sign: 1 | -1): void {
+    const divisions = decimal(element.textOf('duration'));
+    if (divisions === undefined) this.warn(`<${element.name}> has no duration; it is passed over`, element);
+    const ticks = this.toTicks(Math.abs(divisions ?? 0), element) * sign;
+    if (this.cursor + ticks < 0)
+      this.warn('<backup> leads before the measure; it stops at its start', element);
+    this.advance(Math.max(this.cursor + ticks, 0));
+    this.chordTick = undefined;
+    this.run += 1;
+  }
+
+  private advance(tick: number): void {
+    this.cursor = tick;
+    this.furthest = Math.max(this.furthest, tick);
+  }
+
+  private addEvent(facts: DirectionFacts, element: XmlElement): void {
+    if (facts.tempo === undefined && facts.pedal === undefined && facts.hand === undefined) return;
+    const offset = decimal(element.textOf('offset') ?? element.child('sound')?.textOf('offset')) ?? 0;
+    const ticks = this.toTicks(Math.abs(offset), element) * Math.sign(offset);
+    const staff = integer(element.textOf('staff')) ?? 1;
+    const tick = Math.max(this.cursor + ticks, 0);
+    this.events.push({ ...facts, measure: this.measures.length, tick, staff });
+  }
+
+  private readNote(element: XmlElement): void {
+    this.context.countNote();
+    const written = readNote(element, this.context.isOurs);
+    if (written.chord && this.chordTick === undefined)
+      this.warn('a chord member has no note to join', element);
+    const joins = written.chord && this.chordTick !== undefined;
+    const tick = joins ? (this.chordTick as number) : this.cursor;
+    const ticks = written.grace ? 0 : this.durationOf(written, element);
+    const grace = this.graceIndex(written, joins);
+    if (!joins) {
+      this.chordTick = tick;
+      this.chordGrace = grace;
+      if (!written.grace) this.advance(this.cursor + ticks);
+    } else this.furthest = Math.max(this.furthest, tick);
+    const staff = Math.min(Math.max(written.staff ?? 1, 1), MAX_STAVES);
+    if (written.rest) this.rests.push({ measure: this.measures.length, tick, staff });
+    else this.addNote(written, element, { tick, ticks, grace, staff, chord: joins });
+  }
+
+  /** Graces of a voice are counted on until a full note follows, also over a barline. */
+  private graceIndex(written: WrittenNote, joins: boolean): number {
+    if (!written.grace) {
+      if (!written.rest && !written.cue) this.graces.delete(written.voice);
+      return -1;
+    }
+    if (joins) return this.chordGrace;
+    if (written.cue) return -1;
+    const index = this.graces.get(written.voice) ?? 0;
+    this.graces.set(written.voice, index + 1);
+    return index;
+  }
+
+  private addNote(
+    written: WrittenNote,
+    element: XmlElement,
+    time: Pick<NoteDraft, 'tick' | 'ticks' | 'grace' | 'staff' | 'chord'>,
+  ): void {
+    if (written.pitch === undefined || written.cue || !this.attributes.isPlayed(time.staff)) return;
+    const key = keyOf(written.pitch, this.attributes.transposition(time.staff));
+    if (typeof key === 'string' || key < 21 || key > 108) {
+      this.warnKey(key, element);
+      return;
+    }
+    const { notations } = written;
+    if (notations.unclearDigits) {
+      const message = 'a <fingering> has several digits for one note; it is left alone';
+      this.context.warnings.add('DIGIT_IGNORED', message, this.doubt(element));
+    }
+    const span = element.span;
+    this.notes.push({
+      id: this.notes.length,
+      span,
+      line: this.context.lines.lineAt(span.start),
+      measure: this.measures.length,
+      voice: written.voice,
+      key,
+      tie: tieRole(notations),
+      tiedFrom: -1,
+      run: this.run,
+      digits: notations.digits,
+      staccato: notations.staccato,
+      fermata: notations.fermata,
+      slurStart: notations.slurStart,
+      slurStop: notations.slurStop,
+      arpeggiate: notations.arpeggiate,
+      ornaments: notations.ornaments,
+      element,
+      ...time,
+    });
+  }
+
+  private warnKey(key: number | NoKey, element: XmlElement): void {
+    if (key === 'unreadable') this.warn('a <pitch> cannot be read; its note is left alone', element);
+    else if (key === 'microtonal')
+      this.warn('a pitch lies between two keys; its note is left alone', element);
+    else {
+      const message = 'a note lies beyond the keys A0 to C8; it is left alone';
+      this.context.warnings.add('OUT_OF_RANGE', message, this.doubt(element));
+    }
+  }
+
+  private durationOf(written: WrittenNote, element: XmlElement): number {
+    const { duration } = written;
+    if (duration !== undefined && duration > 0) return this.toTicks(duration, element);
+    if (duration === 0) {
+      if (!written.rest) this.warn('a note has the duration 0', element);
+      return 0;
+    }
+    const quarters = writtenQuarters(element);
+    this.warn('a note has no usable duration; its type is taken instead', element);
+    return Math.round((quarters ?? 0) * this.context.grid.ticks);
+  }
+
+  private toTicks(divisions: number, element: XmlElement): number {
+    if (divisions === 0) return 0;
+    if (this.attributes.divisions === undefined)
+      this.warn('has no <divisions>; 1 a quarter note is taken', element);
+    const quarters = divisions / (this.attributes.divisions ?? 1);
+    if (quarters > MAX_DURATION_QUARTERS) {
+      const place = this.context.warnings.place(this.doubt(element));
+      throw new HandlineError(
+        'NUMBER',
+        `a duration of ${quarters} quarter notes is refused; correct it`,
+        place,
+      );
+    }
+    const exact = quarters * this.context.grid.ticks;
+    const ticks = Math.round(exact);
+    if (!this.context.grid.exact && Math.abs(exact - ticks) > 1e-6)
+      this.warn('times are rounded: the divisions are too fine', element);
+    return ticks;
+  }
+
+  private warn(message: string, element: XmlElement): void {
+    this.context.warnings.add('IMPERFECT', message, this.doubt(element));
+  }
+
+  private doubt(element: XmlElement) {
+    return { part: this.source.id, measure: this.measure.number, element };
+  }
+}
+
+function tieRole({ tiedStart, tiedStop }: { tiedStart: boolean; tiedStop: boolean }): TieRole {
+  if (tiedStart) return tiedStop ? 'both' : 'start';
+  return tiedStop ? 'stop' : 'none';
+}
