@@ -1,0 +1,117 @@
+import type { Line } from '../hands/line.js';
+import type { Crossing, MotionPlan, SliceMotion } from '../motion/plan.js';
+import type { CueKey } from './keys.js';
+
+/** A cue that could be printed. */
+export interface Candidate {
+  readonly key: CueKey;
+  /** How much depends on it, in mm of the move it asks for or of a crossing's difficulty. */
+  readonly weight: number;
+}
+
+/** All numbers here in mm and from memory. Smallest depth move that a player is told of, and that counts as far. */
+const NOTICEABLE = 3;
+const FAR = 25;
+/** A crossing asks for attention even where it is easy. */
+const CROSSING_WEIGHT = 8;
+/** A move made while the hand is off the keys needs less telling. */
+const FREE_SHARE = 0.5;
+/** Smallest sideways travel of the arm in one sense that a player is told of, and its weight against depth. */
+const NOTICEABLE_CARRY = 40;
+const CARRY_SHARE = 0.15;
+/** Smallest turn of the forearm told of, out of the 2 between both ends; weight of a full turn. */
+const NOTICEABLE_TURN = 0.7;
+const TURN_WEIGHT = 6;
+const AFRESH_WEIGHT = 8;
+
+/** What could be said at every slice of a line. */
+export function cueCandidates(
+  line: Line,
+  plan: MotionPlan,
+  handCrossings: readonly (Crossing | undefined)[] = [],
+): readonly (readonly Candidate[])[] {
+  const depth = depthCues(line, plan.slices);
+  const carry = carryCues(plan.slices);
+  const contour = contourCues(plan.slices);
+  const roll = rollCues(plan.slices);
+  return plan.slices.map((slice, at) => {
+    const lists = [crossingCue(slice.crossing), crossingCue(handCrossings[at]), depth[at], carry[at]];
+    return [...lists, contour[at], roll[at]].filter((cue) => cue !== undefined);
+  });
+}
+
+const CROSSING_KEYS = {
+  'thumb-passing': 'thumb-passes',
+  'finger-over': 'over-thumb',
+  'hand-over': 'hand-over',
+  'hand-under': 'hand-under',
+} as const satisfies Record<Crossing['kind'], CueKey>;
+
+function crossingCue(crossing: Crossing | undefined): Candidate | undefined {
+  return crossing && { key: CROSSING_KEYS[crossing.kind], weight: CROSSING_WEIGHT + crossing.difficulty };
+}
+
+/** Small moves in one sense add up until they are worth a word; a move told of is not told again. */
+function depthCues(line: Line, slices: readonly SliceMotion[]): (Candidate | undefined)[] {
+  let told = slices[0]?.depth ?? 0;
+  return slices.map(({ depth, depthChange, lean }, at) => {
+    if (depthChange === 0) return undefined;
+    // The hand has turned round before its small moves were worth a word.
+    if (Math.sign(depth - told) !== Math.sign(depthChange)) told = depth - depthChange;
+    const way = depth - told;
+    if (Math.abs(way) < NOTICEABLE && !lean) return undefined;
+    told = depth;
+    const weight = Math.abs(way) * (line.slices[at]!.free > 0 ? FREE_SHARE : 1);
+    if (lean && way < FAR) return { key: 'lean', weight };
+    if (way > 0) return { key: way >= FAR ? 'far-in' : 'in', weight };
+    return { key: way <= -FAR ? 'far-out' : 'out', weight };
+  });
+}
+
+/** One cue where the arm sets out, weighed by how far it goes before it stops or turns back. */
+function carryCues(slices: readonly SliceMotion[]): (Candidate | undefined)[] {
+  const cues = new Array<Candidate | undefined>(slices.length).fill(undefined);
+  for (let start = 1; start < slices.length; ) {
+    const sense = Math.sign(slices[start]!.armChange);
+    let end = start + 1;
+    while (end < slices.length && Math.sign(slices[end]!.armChange) === sense) end++;
+    const way = Math.abs(slices[end - 1]!.arm - slices[start - 1]!.arm);
+    if (sense !== 0 && way >= NOTICEABLE_CARRY) {
+      cues[start] = { key: sense > 0 ? 'arm-right' : 'arm-left', weight: way * CARRY_SHARE };
+    }
+    start = end;
+  }
+  return cues;
+}
+
+function contourCues(slices: readonly SliceMotion[]): (Candidate | undefined)[] {
+  return slices.map(({ contour }, at) => {
+    const before = at > 0 ? slices[at - 1]!.contour : 0;
+    if (contour > 0 && before === 0) return { key: 'wrist-rises', weight: contour };
+    if (contour === 0 && before > 0) return { key: 'wrist-level', weight: before };
+    return undefined;
+  });
+}
+
+/** One cue where the forearm turns round, weighed by how far it will turn, and one where the swing is missing. */
+function rollCues(slices: readonly SliceMotion[]): (Candidate | undefined)[] {
+  const cues = new Array<Candidate | undefined>(slices.length).fill(undefined);
+  let from = slices[0]?.roll ?? 0;
+  let start = 0;
+  for (let at = 1; at <= slices.length; at++) {
+    const before = slices[at - 1]!.roll;
+    const sense = Math.sign(before - from);
+    const now = slices[at]?.roll;
+    if (now !== undefined && (now - before) * sense >= 0) continue;
+    const way = Math.abs(before - from);
+    if (way >= NOTICEABLE_TURN) {
+      cues[start + 1] = { key: sense > 0 ? 'turn-fifth' : 'turn-thumb', weight: way * TURN_WEIGHT };
+    }
+    from = before;
+    start = at - 1;
+  }
+  slices.forEach((slice, at) => {
+    if (slice.rollPrepare) cues[at] = { key: 'turn-afresh', weight: AFRESH_WEIGHT };
+  });
+  return cues;
+}

@@ -1,0 +1,53 @@
+import type { Line } from '../hands/line.js';
+import type { Density } from '../options.js';
+import { compare, subtract, toNumber } from '../score/fraction.js';
+import type { Measure } from '../score/model.js';
+import type { Candidate } from './candidates.js';
+
+/** Least weight of a cue that is printed, by density; all numbers here from memory. */
+const LEAST_WEIGHT = { every: 0, essential: 6, demanding: 15 } as const satisfies Record<Density, number>;
+/** Seconds within which a player reads one text at most: quick music has fewer words than beats. */
+const READING_SECONDS = 0.6;
+
+/**
+ * Leaves out what a density does not print. `every` keeps all. `essential` keeps the weightiest text of each beat,
+ * `demanding` that of each measure, none of them within a reader's time of a weightier one.
+ */
+export function thinOut(
+  line: Line,
+  cues: readonly (readonly Candidate[])[],
+  density: Density,
+  measures: readonly Measure[],
+): readonly (readonly Candidate[])[] {
+  if (density === 'every') return cues;
+  const strong = cues.map((all) => all.filter((cue) => cue.weight >= LEAST_WEIGHT[density]));
+  const kept: number[] = [];
+  let time = 0;
+  let lastTime = Number.NEGATIVE_INFINITY;
+  let lastSpace = '';
+  line.slices.forEach((slice, at) => {
+    time += slice.seconds;
+    if (strong[at]!.length === 0) return;
+    const space =
+      density === 'demanding' ? `${slice.measure}` : `${slice.measure}:${beat(line, at, measures)}`;
+    if (space !== lastSpace && time - lastTime >= READING_SECONDS) kept.push(at);
+    else if (weight(strong[at]!) > weight(strong[kept.at(-1)!]!)) kept[kept.length - 1] = at;
+    else return;
+    lastTime = time;
+    lastSpace = space;
+  });
+  const printed = new Set(kept);
+  return strong.map((all, at) => (printed.has(at) ? all : []));
+}
+
+function weight(cues: readonly Candidate[]): number {
+  return cues.reduce((sum, cue) => sum + cue.weight, 0);
+}
+
+/** Number of the beat within its measure, from 0. */
+function beat(line: Line, at: number, measures: readonly Measure[]): number {
+  const slice = line.slices[at]!;
+  const measure = measures[slice.measure];
+  if (!measure || compare(measure.beat, { num: 0, den: 1 }) <= 0) return 0;
+  return Math.floor(toNumber(subtract(slice.onset, measure.start)) / toNumber(measure.beat));
+}

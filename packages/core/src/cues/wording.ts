@@ -1,0 +1,68 @@
+import type { Language, Layer } from '../options.js';
+import { HandlineError } from '../score/errors.js';
+import { CUE_KEYS, CUE_LAYERS, type CueKey, type Words } from './keys.js';
+import { german } from './words/de.js';
+import { english } from './words/en.js';
+import { spanish } from './words/es.js';
+import { french } from './words/fr.js';
+import { italian } from './words/it.js';
+
+export const LANGUAGES: Readonly<Record<Language, Words>> = {
+  en: english,
+  de: german,
+  fr: french,
+  es: spanish,
+  it: italian,
+};
+
+/** Longest text of a user's own cue, in characters. */
+const LONGEST_OWN = 60;
+
+/** Any control character, line breaks included. */
+const CONTROL = /\p{Cc}/u;
+
+/**
+ * Texts of the cues in a language, single ones replaced by the user's own.
+ *
+ * @throws HandlineError OPTION for a cue that does not exist, or a text that is empty, too long or of several lines
+ */
+export function cueWording(
+  language: Language,
+  own: Readonly<Record<string, string>> = {},
+): Readonly<Record<CueKey, string>> {
+  const unknown = Object.keys(own).filter((key) => !Object.hasOwn(CUE_LAYERS, key));
+  if (unknown.length > 0) {
+    throw new HandlineError(
+      'OPTION',
+      `wording: no such cue: ${unknown.join(', ')}; the cues are ${CUE_KEYS.join(', ')}`,
+    );
+  }
+  for (const [key, text] of Object.entries(own)) {
+    if (typeof text !== 'string' || text.trim() === '' || text.length > LONGEST_OWN || CONTROL.test(text)) {
+      throw new HandlineError(
+        'OPTION',
+        `wording: the text of ${key} must be one line of 1-${LONGEST_OWN} characters, not ${JSON.stringify(text)}`,
+      );
+    }
+  }
+  return { ...LANGUAGES[language].cues, ...own };
+}
+
+/** What the cues of some layers mean, one a line, and the caution, as a text block for the head of a score. */
+export function legendText(
+  language: Language,
+  layers: readonly Layer[],
+  own?: Readonly<Record<string, string>>,
+): string {
+  const wording = cueWording(language, own);
+  const { meanings, caution } = LANGUAGES[language];
+  const lines = CUE_KEYS.filter((key) => layers.includes(CUE_LAYERS[key])).map(
+    (key) => `${wording[key]}: ${meanings[key]}`,
+  );
+  return [...lines, caution].join('\n');
+}
+
+/** The usual caution about pain and injury. */
+export function cautionText(language: Language): string {
+  return LANGUAGES[language].caution;
+}

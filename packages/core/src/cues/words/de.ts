@@ -1,0 +1,42 @@
+import type { Words } from '../keys.js';
+
+export const german: Words = {
+  cues: {
+    'thumb-passes': 'untersetzen',
+    'over-thumb': 'übersetzen',
+    'hand-over': 'übergreifen',
+    'hand-under': 'untergreifen',
+    in: 'hinein',
+    'far-in': 'weit hinein',
+    out: 'heraus',
+    'far-out': 'weit heraus',
+    lean: 'hineinlehnen',
+    'arm-right': 'Arm rechts',
+    'arm-left': 'Arm links',
+    'wrist-rises': 'Handgelenk hoch',
+    'wrist-level': 'Handgelenk eben',
+    'turn-thumb': 'zu 1 drehen',
+    'turn-fifth': 'zu 5 drehen',
+    'turn-afresh': 'neu drehen',
+  },
+  meanings: {
+    'thumb-passes': 'der Daumen geht hinter dem spielenden Finger vorbei',
+    'over-thumb': 'ein Finger geht über den Daumen',
+    'hand-over': 'diese Hand greift über die andere',
+    'hand-under': 'diese Hand bleibt unter der anderen',
+    in: 'der Unterarm bewegt sich zum Tastenende hin',
+    'far-in': 'ein weites Stück zum Tastenende hin',
+    out: 'der Unterarm kommt vom Tastenende zurück',
+    'far-out': 'ein weites Stück vom Tastenende zurück',
+    lean: 'das Gewicht geht ein wenig über die Taste hinein',
+    'arm-right': 'der Arm beginnt nach rechts zu wandern',
+    'arm-left': 'der Arm beginnt nach links zu wandern',
+    'wrist-rises': 'das Handgelenk steigt mit jedem Finger ein wenig',
+    'wrist-level': 'das Handgelenk ist wieder eben',
+    'turn-thumb': 'der Unterarm dreht sich zur Daumenseite',
+    'turn-fifth': 'der Unterarm dreht sich zur Kleinfingerseite',
+    'turn-afresh': 'kein Schwung mehr da: die Drehung neu vorbereiten',
+  },
+  caution:
+    'Die Hinweise sind Vorschläge. Bei Schmerz, Taubheit oder Ermüdung aufhören. Was passt, entscheidet eine ausgebildete Lehrkraft; mit Beschwerden in ärztliche Hand.',
+};

@@ -1,0 +1,42 @@
+import type { Words } from '../keys.js';
+
+export const english: Words = {
+  cues: {
+    'thumb-passes': 'thumb passes',
+    'over-thumb': 'over the thumb',
+    'hand-over': 'hand over',
+    'hand-under': 'hand under',
+    in: 'in',
+    'far-in': 'far in',
+    out: 'out',
+    'far-out': 'far out',
+    lean: 'lean',
+    'arm-right': 'arm right',
+    'arm-left': 'arm left',
+    'wrist-rises': 'wrist rises',
+    'wrist-level': 'wrist level',
+    'turn-thumb': 'turn to 1',
+    'turn-fifth': 'turn to 5',
+    'turn-afresh': 'turn afresh',
+  },
+  meanings: {
+    'thumb-passes': 'the thumb passes behind the finger that plays',
+    'over-thumb': 'a finger passes over the thumb',
+    'hand-over': 'this hand goes over the other',
+    'hand-under': 'this hand stays under the other',
+    in: 'the forearm moves towards the fallboard',
+    'far-in': 'a long way towards the fallboard',
+    out: 'the forearm moves away from the fallboard',
+    'far-out': 'a long way from the fallboard',
+    lean: 'the weight moves in over the key a little',
+    'arm-right': 'the arm begins to travel to the right',
+    'arm-left': 'the arm begins to travel to the left',
+    'wrist-rises': 'the wrist rises a little with each finger',
+    'wrist-level': 'the wrist is level again',
+    'turn-thumb': "the forearm turns towards the thumb's side",
+    'turn-fifth': "the forearm turns towards the fifth finger's side",
+    'turn-afresh': 'no swing is left: prepare the turn',
+  },
+  caution:
+    'Cues are suggestions. Stop at pain, numbness or fatigue. A qualified teacher decides what suits a player; symptoms belong before a clinician.',
+};

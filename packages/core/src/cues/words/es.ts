@@ -1,0 +1,42 @@
+import type { Words } from '../keys.js';
+
+export const spanish: Words = {
+  cues: {
+    'thumb-passes': 'pasar el pulgar',
+    'over-thumb': 'sobre el pulgar',
+    'hand-over': 'mano por encima',
+    'hand-under': 'mano por debajo',
+    in: 'adentro',
+    'far-in': 'muy adentro',
+    out: 'afuera',
+    'far-out': 'muy afuera',
+    lean: 'apoyar',
+    'arm-right': 'brazo a la der.',
+    'arm-left': 'brazo a la izq.',
+    'wrist-rises': 'muñeca sube',
+    'wrist-level': 'muñeca a nivel',
+    'turn-thumb': 'girar hacia 1',
+    'turn-fifth': 'girar hacia 5',
+    'turn-afresh': 'nuevo giro',
+  },
+  meanings: {
+    'thumb-passes': 'el pulgar pasa por detrás del dedo que toca',
+    'over-thumb': 'un dedo pasa por encima del pulgar',
+    'hand-over': 'esta mano pasa por encima de la otra',
+    'hand-under': 'esta mano queda por debajo de la otra',
+    in: 'el antebrazo avanza hacia el fondo de las teclas',
+    'far-in': 'un largo trecho hacia el fondo de las teclas',
+    out: 'el antebrazo retrocede desde el fondo de las teclas',
+    'far-out': 'un largo trecho desde el fondo de las teclas',
+    lean: 'el peso avanza un poco sobre la tecla',
+    'arm-right': 'el brazo empieza a desplazarse a la derecha',
+    'arm-left': 'el brazo empieza a desplazarse a la izquierda',
+    'wrist-rises': 'la muñeca sube un poco con cada dedo',
+    'wrist-level': 'la muñeca vuelve a su nivel',
+    'turn-thumb': 'el antebrazo gira hacia el lado del pulgar',
+    'turn-fifth': 'el antebrazo gira hacia el lado del quinto dedo',
+    'turn-afresh': 'no queda impulso: preparar el giro',
+  },
+  caution:
+    'Las indicaciones son sugerencias. Pare ante dolor, entumecimiento o fatiga. Decide un profesor cualificado; los síntomas, a un profesional sanitario.',
+};

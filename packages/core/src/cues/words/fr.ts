@@ -1,0 +1,42 @@
+import type { Words } from '../keys.js';
+
+export const french: Words = {
+  cues: {
+    'thumb-passes': 'passer le pouce',
+    'over-thumb': 'par-dessus',
+    'hand-over': 'main dessus',
+    'hand-under': 'main dessous',
+    in: 'entrer',
+    'far-in': 'entrer loin',
+    out: 'sortir',
+    'far-out': 'sortir loin',
+    lean: "s'appuyer",
+    'arm-right': 'bras à droite',
+    'arm-left': 'bras à gauche',
+    'wrist-rises': 'poignet monte',
+    'wrist-level': 'poignet à niveau',
+    'turn-thumb': 'tourner vers 1',
+    'turn-fifth': 'tourner vers 5',
+    'turn-afresh': 'nouvel élan',
+  },
+  meanings: {
+    'thumb-passes': 'le pouce passe derrière le doigt qui joue',
+    'over-thumb': 'un doigt passe par-dessus le pouce',
+    'hand-over': "cette main passe au-dessus de l'autre",
+    'hand-under': "cette main reste au-dessous de l'autre",
+    in: "l'avant-bras avance vers le fond des touches",
+    'far-in': 'loin vers le fond des touches',
+    out: "l'avant-bras revient du fond des touches",
+    'far-out': 'loin du fond des touches',
+    lean: 'le poids avance un peu au-dessus de la touche',
+    'arm-right': 'le bras commence à se porter vers la droite',
+    'arm-left': 'le bras commence à se porter vers la gauche',
+    'wrist-rises': 'le poignet monte un peu à chaque doigt',
+    'wrist-level': 'le poignet revient à son niveau',
+    'turn-thumb': "l'avant-bras tourne du côté du pouce",
+    'turn-fifth': "l'avant-bras tourne du côté du cinquième doigt",
+    'turn-afresh': "l'élan est épuisé : préparer la rotation",
+  },
+  caution:
+    "Ces indications sont des suggestions. Arrêtez-vous en cas de douleur, d'engourdissement ou de fatigue. C'est à un professeur qualifié de décider, et à un médecin d'examiner tout symptôme.",
+};

@@ -1,0 +1,42 @@
+import type { Words } from '../keys.js';
+
+export const italian: Words = {
+  cues: {
+    'thumb-passes': 'passa il pollice',
+    'over-thumb': 'sopra il pollice',
+    'hand-over': 'mano sopra',
+    'hand-under': 'mano sotto',
+    in: 'dentro',
+    'far-in': 'molto dentro',
+    out: 'fuori',
+    'far-out': 'molto fuori',
+    lean: 'appoggiare',
+    'arm-right': 'braccio a dx',
+    'arm-left': 'braccio a sx',
+    'wrist-rises': 'polso sale',
+    'wrist-level': 'polso a livello',
+    'turn-thumb': 'gira verso 1',
+    'turn-fifth': 'gira verso 5',
+    'turn-afresh': 'nuovo slancio',
+  },
+  meanings: {
+    'thumb-passes': 'il pollice passa dietro il dito che suona',
+    'over-thumb': 'un dito passa sopra il pollice',
+    'hand-over': "questa mano passa sopra l'altra",
+    'hand-under': "questa mano resta sotto l'altra",
+    in: "l'avambraccio avanza verso il fondo dei tasti",
+    'far-in': 'un lungo tratto verso il fondo dei tasti',
+    out: "l'avambraccio torna indietro dal fondo dei tasti",
+    'far-out': 'un lungo tratto indietro dal fondo dei tasti',
+    lean: 'il peso avanza un poco sopra il tasto',
+    'arm-right': 'il braccio comincia a spostarsi a destra',
+    'arm-left': 'il braccio comincia a spostarsi a sinistra',
+    'wrist-rises': 'il polso sale un poco a ogni dito',
+    'wrist-level': 'il polso torna a livello',
+    'turn-thumb': "l'avambraccio ruota verso il lato del pollice",
+    'turn-fifth': "l'avambraccio ruota verso il lato del quinto dito",
+    'turn-afresh': 'lo slancio è esaurito: preparare la rotazione',
+  },
+  caution:
+    'Le indicazioni sono suggerimenti. Fermarsi in caso di dolore, intorpidimento o stanchezza. Decide un insegnante qualificato; per i sintomi, un medico.',
+};
