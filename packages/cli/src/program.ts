@@ -51,7 +51,8 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     .wrap(WIDTH)
     .exitProcess(false)
     .fail((message, error) => {
-      throw error ?? usageError(message);
+      // yargs speaks through the message; an error of ours comes without one.
+      throw message ? usageError(message) : error;
     });
   try {
     await parser.parseAsync();

@@ -117,10 +117,11 @@ async function deliver(
 function failed(error: unknown, file: string, destination: Destination) {
   if (error instanceof HandlineError) {
     const { code, place } = error;
+    const named = place.file === undefined ? `${file}: ${error.message}` : error.message;
     return {
       status: 'refused',
       exit: code === 'OPTION' ? Exit.usage : Exit.refused,
-      error: { code, message: oneLine(error.message), place },
+      error: { code, message: oneLine(asTyped(named)), place },
     } as const;
   }
   if (error instanceof CliError) {
@@ -131,6 +132,11 @@ function failed(error: unknown, file: string, destination: Destination) {
   }
   const message = `${file}: Handline failed (${inPlainWords(error)}); this is a defect, please report it`;
   return { status: 'defect', exit: Exit.defect, error: { message: oneLine(message) } } as const;
+}
+
+/** Core names its own options; here they are typed as `--max-bytes`. */
+function asTyped(message: string): string {
+  return message.replace(/\blimits\.max([A-Z][a-z]+)/g, (_, name: string) => `--max-${name.toLowerCase()}`);
 }
 
 function send(stream: Writable, data: Uint8Array | string): Promise<void> {

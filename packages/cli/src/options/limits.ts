@@ -5,7 +5,7 @@ import { type Arguments, text } from './output-options.js';
 import { parseCount } from './values.js';
 
 const GROUP = 'Limits against damaged or hostile files:';
-/** Bytes of a file that are read at all: memory is bounded even where core's own limits come later. */
+/** Bytes of a file that are read at all, so that memory is bounded before core checks: twice its 256 Mi characters. */
 const MOST_BYTES = 1 << 29;
 
 export function addLimitOptions(parser: Argv): Argv {

@@ -1,0 +1,75 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { DEMO, handline, workFolder } from './harness.js';
+
+const folder = workFolder();
+const score = readFileSync(DEMO, 'utf8');
+
+describe('the demo score', () => {
+  test('has what a pianist meets, in both hands', () => {
+    for (const element of [
+      '<backup>',
+      '<chord/>',
+      '<grace',
+      '<repeat direction="backward"/>',
+      '<ending number="2"',
+      '<pedal',
+      '<slur',
+      '<turn/>',
+      '<trill-mark/>',
+      '<mordent/>',
+      '<arpeggiate/>',
+      '<dynamics>',
+      '<wedge',
+      '<fermata',
+      '<time-modification>',
+      '<tied type="start"/>',
+      '<staccato/>',
+      '<voice>2</voice>',
+      '<voice>6</voice>',
+      '<fingering',
+    ])
+      expect(score).toContain(element);
+    expect(new Set(score.match(/<fifths>-?\d<\/fifths>/g)).size).toBeGreaterThanOrEqual(4);
+    expect(score.match(/<measure /g)).toHaveLength(45);
+  });
+
+  test('is marked in both hands; clear brings it back byte for byte', async () => {
+    const run = await handline(['mark', DEMO, '-o', 'marked.musicxml'], folder.path);
+    expect({ code: run.code, stderr: run.stderr }).toEqual({ code: 0, stderr: '' });
+    const summary = run.stdout.toString();
+    expect(summary).toMatch(/right hand +left hand/);
+    expect(summary).toMatch(/notes fingered +(\d+) of \1 +(\d+) of \2\n/);
+    expect(summary).toContain('marked.musicxml');
+    expect(summary.split('\n').length).toBeLessThanOrEqual(24);
+    const back = await handline(['clear', 'marked.musicxml'], folder.path);
+    expect(back.stdout.toString() === score).toBe(true);
+  });
+
+  test('one hand, some measures, no cues: only those digits are written', async () => {
+    const args = [
+      'mark',
+      DEMO,
+      '--hands',
+      'left',
+      '--measures',
+      '20-29',
+      '--layers',
+      'none',
+      '--json',
+      '-o',
+      'out',
+    ];
+    const run = await handline(args, folder.path);
+    expect(run.code).toBe(0);
+    const { files } = JSON.parse(run.stdout.toString());
+    expect(files[0].lines.map((line: { hand: string }) => line.hand)).toEqual(['left']);
+    const measures = readFileSync(folder.at('out'), 'utf8')
+      .split(/(?=<measure )/)
+      .slice(1);
+    const original = score.split(/(?=<measure )/).slice(1);
+    const touched = measures.flatMap((measure, index) => (measure === original[index] ? [] : [index + 1]));
+    expect(touched).toEqual([20, 21, 22, 23, 24, 25, 26, 27, 28, 29]);
+    expect(measures.join('').match(/<words/g)).toHaveLength(score.match(/<words/g)?.length ?? 0);
+  });
+});

@@ -1,0 +1,80 @@
+import { spawn } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterEach, beforeEach } from 'vitest';
+
+export const MAIN = fileURLToPath(new URL('../../packages/cli/dist/main.js', import.meta.url));
+export const DEMO = fileURLToPath(new URL('../../fixtures/demo/kelp-street-tunes.musicxml', import.meta.url));
+
+export interface Ended {
+  readonly code: number | null;
+  readonly signal: NodeJS.Signals | null;
+  readonly stdout: Buffer;
+  readonly stderr: string;
+}
+
+/** Starts the built command; `done` resolves when it has ended. */
+export function start(args: readonly string[], cwd: string, input: string | Uint8Array = '') {
+  const child = spawn(process.execPath, [MAIN, ...args], { cwd, stdio: 'pipe' });
+  const out: Buffer[] = [];
+  const err: Buffer[] = [];
+  child.stdout.on('data', (chunk: Buffer) => out.push(chunk));
+  child.stderr.on('data', (chunk: Buffer) => err.push(chunk));
+  child.stdin.on('error', () => undefined);
+  child.stdin.end(input);
+  const done = new Promise<Ended>((resolve, reject) => {
+    child.on('error', reject);
+    child.on('close', (code, signal) =>
+      resolve({ code, signal, stdout: Buffer.concat(out), stderr: Buffer.concat(err).toString('utf8') }),
+    );
+  });
+  return { child, done };
+}
+
+export function handline(args: readonly string[], cwd: string, input?: string | Uint8Array): Promise<Ended> {
+  return start(args, cwd, input).done;
+}
+
+/** A fresh folder for each test of the file, removed afterwards. */
+export function workFolder() {
+  const place = { path: '' };
+  beforeEach(() => {
+    place.path = mkdtempSync(join(tmpdir(), 'handline-cli-'));
+  });
+  afterEach(() => rmSync(place.path, { recursive: true, force: true }));
+  return {
+    at: (name: string) => join(place.path, name),
+    get path() {
+      return place.path;
+    },
+    put: (name: string, content: string | Uint8Array) => {
+      const path = join(place.path, name);
+      writeFileSync(path, content);
+      return path;
+    },
+    names: (folder = '.') => readdirSync(join(place.path, folder)).sort(),
+    has: (name: string) => existsSync(join(place.path, name)),
+  };
+}
+
+const STEPS = ['C', 'D', 'E', 'F', 'G', 'A', 'B', 'C', 'B', 'A', 'G', 'F', 'E', 'D'];
+
+/** A small valid score: a C major scale for the right hand on one staff, its text padded with a comment. */
+export function scale({ part = 'Piano', sound = 'keyboard.piano', notes = 15, padding = 0 } = {}): string {
+  const body = Array.from({ length: notes }, (_, index) => {
+    const step = STEPS[index % STEPS.length];
+    const octave = index % STEPS.length === 7 ? 5 : 4;
+    return `<note><pitch><step>${step}</step><octave>${octave}</octave></pitch><duration>1</duration><voice>1</voice><type>eighth</type></note>`;
+  });
+  return `<?xml version="1.0" encoding="UTF-8"?>
+<score-partwise version="4.0">
+<part-list><score-part id="P1"><part-name>${part}</part-name><score-instrument id="I1"><instrument-name>${part}</instrument-name><instrument-sound>${sound}</instrument-sound></score-instrument></score-part></part-list>
+<!--${'-.'.repeat(padding / 2)}-->
+<part id="P1"><measure number="1"><attributes><divisions>2</divisions><clef><sign>G</sign><line>2</line></clef></attributes>
+${body.join('\n')}
+</measure></part>
+</score-partwise>
+`;
+}

@@ -1,0 +1,104 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { setTimeout as pause } from 'node:timers/promises';
+import { describe, expect, test } from 'vitest';
+import { handline, MAIN, scale, start, workFolder } from './harness.js';
+
+const folder = workFolder();
+/** Large enough that the write takes many milliseconds, so that it can be met half-way. */
+const big = scale({ padding: 24_000_000 });
+
+const temporary = (names: readonly string[]) => names.filter((name) => name.startsWith('.handline-'));
+
+/** Runs the command and sends the signal as soon as its temporary file is seen. */
+async function interruptWhileWriting(args: readonly string[], signal: NodeJS.Signals): Promise<boolean> {
+  const { child, done } = start(args, folder.path);
+  let met = false;
+  while (child.exitCode === null && child.signalCode === null) {
+    if (temporary(readdirSync(folder.path)).length > 0) {
+      met = child.kill(signal);
+      break;
+    }
+    await pause(1);
+  }
+  await done;
+  return met;
+}
+
+describe('ended by a signal while it writes', () => {
+  test.each(['SIGTERM', 'SIGINT', 'SIGHUP', 'SIGKILL'] as const)(
+    '%s: old or new, never half',
+    async (signal) => {
+      let met = 0;
+      let result: string | undefined;
+      for (let round = 0; round < 4 && met < 2; round += 1) {
+        folder.put('a.musicxml', big);
+        folder.put('out.musicxml', 'old');
+        if (await interruptWhileWriting(['mark', 'a.musicxml', '-o', 'out.musicxml', '--force'], signal))
+          met += 1;
+        expect(readFileSync(folder.at('a.musicxml'), 'utf8') === big).toBe(true);
+        const out = readFileSync(folder.at('out.musicxml'), 'utf8');
+        if (out !== 'old') {
+          result ??= (await handline(['mark', 'a.musicxml', '--quiet'], folder.path)).stdout.toString();
+          expect(out === result).toBe(true);
+        }
+        if (signal !== 'SIGKILL') expect(temporary(folder.names())).toEqual([]);
+      }
+      expect(met).toBeGreaterThan(0);
+    },
+  );
+
+  test('in place: the file is the old or the new one, and the old one is somewhere', async () => {
+    folder.put('a.musicxml', big);
+    await interruptWhileWriting(['mark', 'a.musicxml', '--in-place'], 'SIGKILL');
+    const now = readFileSync(folder.at('a.musicxml'), 'utf8');
+    const old = folder.has('a.musicxml.bak') ? readFileSync(folder.at('a.musicxml.bak'), 'utf8') : now;
+    expect(old === big).toBe(true);
+    expect(now.endsWith('</score-partwise>\n')).toBe(true);
+  });
+});
+
+describe('no room', () => {
+  test('beyond the largest file that the system allows, nothing is changed', () => {
+    folder.put('a.musicxml', scale({ padding: 4_000_000 }));
+    folder.put('out.musicxml', 'old');
+    const command = `ulimit -f 1000; exec "$0" "$1" mark a.musicxml -o out.musicxml --force`;
+    const { status, stderr } = spawnSync('bash', ['-c', command, process.execPath, MAIN], {
+      cwd: folder.path,
+    });
+    expect(stderr.toString()).toBe(
+      'handline: out.musicxml: the file would be larger than the system allows; raise the limit or write elsewhere\n',
+    );
+    expect(status).toBe(3);
+    expect([readFileSync(folder.at('out.musicxml'), 'utf8'), folder.names()]).toEqual([
+      'old',
+      ['a.musicxml', 'out.musicxml'],
+    ]);
+  });
+
+  test('on a full disk the file in place is whole and nothing is left behind', async (context) => {
+    const disk = folder.at('disk');
+    mkdirSync(disk);
+    const mounted = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=1m', 'tmpfs', disk]);
+    if (mounted.status !== 0) context.skip('a small disk cannot be mounted here');
+    try {
+      const score = scale({ padding: 700_000 });
+      writeFileSync(`${disk}/a.musicxml`, score);
+      const { code, stderr } = await handline(['mark', 'a.musicxml', '--in-place'], disk);
+      expect({ code, stderr }).toEqual({
+        code: 3,
+        stderr: 'handline: a.musicxml: the disk is full; free some space and run again\n',
+      });
+      expect(readFileSync(`${disk}/a.musicxml`, 'utf8') === score).toBe(true);
+      expect(readdirSync(disk)).toEqual(['a.musicxml']);
+      const read = spawnSync('mount', ['-o', 'remount,ro', disk]);
+      if (read.status === 0) {
+        const refused = await handline(['mark', 'a.musicxml', '--in-place'], disk);
+        expect(refused.stderr).toBe('handline: a.musicxml: the disk is read-only; write elsewhere\n');
+        expect(existsSync(`${disk}/a.musicxml.bak`)).toBe(false);
+      }
+    } finally {
+      spawnSync('umount', [disk]);
+    }
+  });
+});

@@ -1,0 +1,135 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { handline, scale, workFolder } from './harness.js';
+
+const folder = workFolder();
+
+describe('help', () => {
+  test('names the commands, the exit codes and the caution', async () => {
+    const { code, stdout, stderr } = await handline(['--help'], folder.path);
+    const text = stdout.toString();
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(text).toContain('handline mark');
+    expect(text).toContain('handline clear');
+    expect(text).toContain('Exit codes: 0 all done');
+    expect(text).toMatch(/Stop at pain, numbness or fatigue/);
+  });
+
+  test('of mark groups every option under a heading and fits 100 columns', async () => {
+    const { code, stdout } = await handline(['mark', '--help'], folder.path);
+    const text = stdout.toString();
+    expect(code).toBe(0);
+    const headings = text.split('\n').filter((line) => /^\S.*:$/.test(line));
+    expect(headings).toEqual([
+      'Where the result goes (the input stays as it is unless --in-place is given):',
+      'What is reported:',
+      'What is marked:',
+      'Fingering digits:',
+      'Motion cues:',
+      'Limits against damaged or hostile files:',
+      'Options:',
+      'Examples:',
+    ]);
+    const options = [...text.matchAll(/^ {2,6}(?:-\w, )?(--[a-z-]+)/gm)].map((match) => match[1]);
+    expect(options).toEqual(
+      [
+        ['--output', '--out-dir', '--in-place', '--force'],
+        ['--json', '--quiet', '--strict'],
+        ['--hands', '--part', '--staff', '--measures', '--span'],
+        ['--digits', '--existing', '--alternatives'],
+        ['--layers', '--density', '--language', '--wording', '--legend'],
+        ['--max-bytes', '--max-depth', '--max-notes', '--max-ratio'],
+        ['--help', '--version'],
+      ].flat(),
+    );
+    expect(text).toMatch(/Stop at pain, numbness or fatigue/);
+    for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+  });
+
+  test('the version is the package’s', async () => {
+    const manifest = JSON.parse(
+      readFileSync(new URL('../../packages/cli/package.json', import.meta.url), 'utf8'),
+    );
+    expect((await handline(['--version'], folder.path)).stdout.toString()).toBe(`${manifest.version}\n`);
+  });
+});
+
+describe('a wrong command line ends with 2, one line, and writes nothing', () => {
+  test.each<[string, string[], RegExp]>([
+    ['no command', [], /no command; say mark or clear/],
+    ['unknown command', ['finger', 'a.musicxml'], /"finger" is no command/],
+    ['no input', ['mark'], /no score is named/],
+    ['unknown option', ['mark', 'a.musicxml', '--outdir', 'x'], /Unknown argument: outdir/],
+    ['option without value', ['mark', 'a.musicxml', '-o'], /Not enough arguments following: o/],
+    ['unknown choice', ['mark', 'a.musicxml', '-o', 'x', '--hands', 'three'], /hands.*"three".*"both"/],
+    ['two outputs', ['mark', 'a.musicxml', '-o', 'x', '--in-place'], /mutually exclusive/],
+    ['option twice', ['mark', 'a.musicxml', '-o', 'x', '-o', 'y'], /--output is given more than once/],
+    [
+      'several inputs, one output',
+      ['mark', 'a.musicxml', 'b.musicxml', '-o', 'x'],
+      /--out-dir DIR or --in-place/,
+    ],
+    ['several inputs, no output', ['mark', 'a.musicxml', 'b.musicxml'], /--out-dir DIR or --in-place/],
+    ['bad measures', ['mark', 'a.musicxml', '-o', 'x', '--measures', '1-2-3'], /--measures 1-2-3/],
+    ['bad staff', ['mark', 'a.musicxml', '-o', 'x', '--staff', 'upper'], /--staff upper/],
+    ['bad layer', ['mark', 'a.musicxml', '-o', 'x', '--layers', 'depth,smell'], /no layer "smell"/],
+    ['bad count', ['mark', 'a.musicxml', '-o', 'x', '--alternatives', 'two'], /--alternatives two/],
+    ['bad limit', ['mark', 'a.musicxml', '-o', 'x', '--max-notes', '0'], /--max-notes 0/],
+    [
+      'no wording file',
+      ['mark', 'a.musicxml', '-o', 'x', '--wording', 'no.json'],
+      /--wording no.json cannot be read/,
+    ],
+    ['bad span', ['mark', 'a.musicxml', '-o', 'x', '--span', 'banana'], /banana/],
+    ['stdin in place', ['mark', '-', '--in-place'], /standard input has no place/],
+    ['stdin into a folder', ['mark', '-', '--out-dir', 'x'], /standard input has no name/],
+    ['stdin twice', ['mark', '-', '-', '--out-dir', 'x'], /standard input/],
+    [
+      'marking options of clear',
+      ['clear', 'a.musicxml', '-o', 'x', '--hands', 'right'],
+      /Unknown argument: hands/,
+    ],
+  ])('%s', async (_, args, message) => {
+    folder.put('a.musicxml', scale());
+    folder.put('b.musicxml', scale());
+    const { code, stdout, stderr } = await handline(args, folder.path);
+    expect(code).toBe(2);
+    expect(stdout.length).toBe(0);
+    expect(stderr).toMatch(/^handline: [^\n]+\n$/);
+    expect(stderr).toMatch(message);
+    expect(folder.names()).toEqual(['a.musicxml', 'b.musicxml']);
+  });
+
+  test.each<[string, string[], RegExp]>([
+    ['same file twice', ['a.musicxml', './a.musicxml', '--in-place'], /are the same file; give it once/],
+    [
+      'result over the input',
+      ['a.musicxml', '-o', 'a.musicxml', '--force'],
+      /overwrite the input a.musicxml/,
+    ],
+    [
+      'result over another input',
+      ['a.musicxml', 'sub/b.musicxml', '--out-dir', 'sub'],
+      /overwrite the input/,
+    ],
+    [
+      'same result twice',
+      ['a.musicxml', 'sub/a.musicxml', '--out-dir', 'out'],
+      /would both be out.a.musicxml/,
+    ],
+  ])('%s', async (_, args, message) => {
+    const { mkdirSync } = await import('node:fs');
+    mkdirSync(folder.at('sub'));
+    folder.put('a.musicxml', scale());
+    folder.put('sub/a.musicxml', scale());
+    folder.put('sub/b.musicxml', scale());
+    const { code, stderr } = await handline(['mark', ...args], folder.path);
+    expect({ code, lines: stderr.split('\n').length }).toEqual({ code: 2, lines: 2 });
+    expect(stderr).toMatch(message);
+    expect([folder.names(), folder.names('sub')]).toEqual([
+      ['a.musicxml', 'sub'],
+      ['a.musicxml', 'b.musicxml'],
+    ]);
+    expect(readFileSync(folder.at('a.musicxml'), 'utf8')).toBe(scale());
+  });
+});
