@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import type { AnnotateOptions, Layer, SpanOption } from '@handline/core';
+import type { AnnotateOptions, Layer } from '@handline/core';
 import { usageError } from '../exit.js';
 
 type Hand = 'right' | 'left';
@@ -32,16 +32,7 @@ function parseByHand(option: string, text: string): Partial<Record<Hand, string>
 
 /** `--span 9th`, `--span 210`, `--span right=9th,left=small`. What a span may be is core's to say. */
 export function parseSpan(text: string): NonNullable<AnnotateOptions['span']> {
-  const one = (value: string): SpanOption => {
-    const mm = /^(\d+(?:\.\d+)?)(?:\s*mm)?$/.exec(value.trim());
-    return mm === null ? value.trim() : Number(mm[1]);
-  };
-  const byHand = parseByHand('span', text);
-  if (byHand === undefined) return one(text);
-  return {
-    ...(byHand.right === undefined ? {} : { right: one(byHand.right) }),
-    ...(byHand.left === undefined ? {} : { left: one(byHand.left) }),
-  };
+  return parseByHand('span', text) ?? text;
 }
 
 /** `--staff right=1,left=2`, several staves as `right=1+2`, or `right` alone for a part with a single staff. */
