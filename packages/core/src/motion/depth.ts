@@ -1,14 +1,9 @@
-import { placeTip } from '../anatomy/fingertip.js';
-import type { HandModel } from '../anatomy/hand.js';
 import { travelCost, travelWeight } from '../anatomy/travel.js';
 import type { Line } from '../hands/line.js';
-import type { Finger } from '../score/model.js';
+import { GRID_SIZE, LEAST_DEPTH, TipTable } from './tips.js';
 import type { Use } from './use.js';
 
-/** Forearm depths on the grid, mm: from a 3 on the front edge to a thumb deep among the black keys. */
-export const LEAST_DEPTH = 10;
-export const GREATEST_DEPTH = 140;
-const SIZE = GREATEST_DEPTH - LEAST_DEPTH + 1;
+const SIZE = GRID_SIZE;
 /**
  * Costs are multiples of this, so that their sums are exact in binary, equal plans cost exactly the same and the
  * rounded travel cost stays convex.
@@ -25,43 +20,30 @@ const TRAVEL = Float64Array.from({ length: SIZE }, (_, mm) => travelCost(mm, 1))
  * in use, held ones included) plus forearm travel. Of equal plans the one that lies furthest out, judged from the last
  * slice backwards.
  */
-export function planDepth(line: Line, uses: readonly (readonly Use[])[], hand: HandModel): readonly number[] {
+export function planDepth(line: Line, uses: readonly (readonly Use[])[], tips: TipTable): readonly number[] {
   const cache = new Map<number, Float64Array>();
-  const rows = uses.map((use) => discomfortRow(use, hand, cache));
+  const rows = uses.map((use) => discomfortRow(use, tips, cache));
   const weights = line.slices.map((slice) => travelWeight(slice.seconds, slice.free, slice.phraseStart));
   return leastPath(rows, weights).map((step) => step + LEAST_DEPTH);
 }
 
 /** Discomfort of all fingers in use by grid step. */
-function discomfortRow(
-  uses: readonly Use[],
-  hand: HandModel,
-  cache: Map<number, Float64Array>,
-): Float64Array {
+function discomfortRow(uses: readonly Use[], tips: TipTable, cache: Map<number, Float64Array>): Float64Array {
   const [only] = uses;
-  if (only && uses.length === 1) return fingerRow(only.finger, only.key, hand, cache);
+  if (only && uses.length === 1) return fingerRow(only, tips, cache);
   const row = new Float64Array(SIZE);
-  for (const { finger, key } of uses) {
-    const own = fingerRow(finger, key, hand, cache);
+  for (const use of uses) {
+    const own = fingerRow(use, tips, cache);
     for (let step = 0; step < SIZE; step++) row[step]! += own[step]!;
   }
   return row;
 }
 
-/** Keys an octave apart are alike in depth, so that sixty rows serve a whole line. */
-function fingerRow(
-  finger: Finger,
-  key: number,
-  hand: HandModel,
-  cache: Map<number, Float64Array>,
-): Float64Array {
-  const id = finger * 12 + (key % 12);
+function fingerRow({ finger, key }: Use, tips: TipTable, cache: Map<number, Float64Array>): Float64Array {
+  const id = TipTable.id(finger, key);
   let row = cache.get(id);
   if (!row) {
-    row = new Float64Array(SIZE);
-    for (let step = 0; step < SIZE; step++) {
-      row[step] = grained(placeTip(hand, finger, key, step + LEAST_DEPTH).discomfort);
-    }
+    row = Float64Array.from(tips.row(finger, key), (tip) => grained(tip.discomfort));
     cache.set(id, row);
   }
   return row;

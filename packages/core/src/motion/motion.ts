@@ -1,4 +1,3 @@
-import { placeTip } from '../anatomy/fingertip.js';
 import type { HandModel } from '../anatomy/hand.js';
 import type { Line } from '../hands/line.js';
 import { planCarry } from './carry.js';
@@ -9,6 +8,7 @@ import { planDepth } from './depth.js';
 import type { FingerDepth, MotionPlan, SliceMotion } from './plan.js';
 import { depthReason } from './reason.js';
 import { planRoll } from './roll.js';
+import { TipTable } from './tips.js';
 import { fingersInUse, type GivenFingers, type Use } from './use.js';
 
 /** Largest inward move that still is a lean, mm, and the discomfort it may find under the finger: from memory. */
@@ -21,7 +21,8 @@ const AT_EASE = 1;
  */
 export function planMotion(line: Line, given: GivenFingers, hand: HandModel): MotionPlan {
   const uses = fingersInUse(line, given);
-  const depths = planDepth(line, uses, hand);
+  const tips = new TipTable(hand);
+  const depths = planDepth(line, uses, tips);
   const arm = planCarry(line, uses, hand);
   const crossings = thumbCrossings(line, uses, hand);
   const contour = planContour(line, uses);
@@ -33,9 +34,9 @@ export function planMotion(line: Line, given: GivenFingers, hand: HandModel): Mo
     return {
       depth,
       depthChange: depth - before,
-      lean: isLean(before, depth, now, hand),
-      fingers: now.map((use) => fingerDepth(use, depth, hand)),
-      reason: depthReason(before, depth, now, uses[at + 1] ?? [], hand),
+      lean: isLean(before, depth, now, tips),
+      fingers: now.map((use) => fingerDepth(use, depth, tips)),
+      reason: depthReason(before, depth, now, uses[at + 1] ?? [], tips),
       arm: arm[at]!,
       armChange: at > 0 ? arm[at]! - arm[at - 1]! : 0,
       ...(crossing && { crossing }),
@@ -51,13 +52,13 @@ export function planMotion(line: Line, given: GivenFingers, hand: HandModel): Mo
   };
 }
 
-function fingerDepth(use: Use, depth: number, hand: HandModel): FingerDepth {
-  const { tip, curl } = placeTip(hand, use.finger, use.key, depth);
+function fingerDepth(use: Use, depth: number, tips: TipTable): FingerDepth {
+  const { tip, curl } = tips.at(use.finger, use.key, depth);
   return { finger: use.finger, key: use.key, tip, curl };
 }
 
 /** A small move in although every struck finger would have been at ease without it. */
-function isLean(from: number, to: number, now: readonly Use[], hand: HandModel): boolean {
+function isLean(from: number, to: number, now: readonly Use[], tips: TipTable): boolean {
   if (to <= from || to - from > LARGEST_LEAN) return false;
-  return now.every((use) => !use.struck || placeTip(hand, use.finger, use.key, from).discomfort <= AT_EASE);
+  return now.every((use) => !use.struck || tips.at(use.finger, use.key, from).discomfort <= AT_EASE);
 }

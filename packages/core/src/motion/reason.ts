@@ -1,6 +1,5 @@
-import { placeTip } from '../anatomy/fingertip.js';
-import type { HandModel } from '../anatomy/hand.js';
 import { isBlack, walls } from '../keyboard/plan.js';
+import type { TipTable } from './tips.js';
 import type { Use } from './use.js';
 
 const NAMES = ['C', 'C♯/D♭', 'D', 'D♯/E♭', 'E', 'F', 'F♯/G♭', 'G', 'G♯/A♭', 'A', 'A♯/B♭', 'B'];
@@ -22,12 +21,12 @@ export function depthReason(
   to: number,
   now: readonly Use[],
   next: readonly Use[],
-  hand: HandModel,
+  tips: TipTable,
 ): string {
   if (from === to) return '';
-  const own = gainer(from, to, now, hand);
+  const own = gainer(from, to, now, tips);
   if (own) return `${subject(own, to > from)}: ${because(own, to > from)}`;
-  const coming = gainer(from, to, next, hand);
+  const coming = gainer(from, to, next, tips);
   const lead = now.find((use) => use.struck) ?? now[0];
   const way = to > from ? 'in' : 'out';
   const who = lead ? `${name(lead)} moves ${way}` : `the arm moves ${way}`;
@@ -36,13 +35,11 @@ export function depthReason(
     : `${who}: the arm moves on evenly`;
 }
 
-function gainer(from: number, to: number, uses: readonly Use[], hand: HandModel): Use | undefined {
+function gainer(from: number, to: number, uses: readonly Use[], tips: TipTable): Use | undefined {
   let best: Use | undefined;
   let most = WORTH;
   for (const use of uses) {
-    const gain =
-      placeTip(hand, use.finger, use.key, from).discomfort -
-      placeTip(hand, use.finger, use.key, to).discomfort;
+    const gain = tips.at(use.finger, use.key, from).discomfort - tips.at(use.finger, use.key, to).discomfort;
     if (gain > most) [best, most] = [use, gain];
   }
   return best;

@@ -1,0 +1,44 @@
+import { placeTip, type TipPlacement } from '../anatomy/fingertip.js';
+import type { HandModel } from '../anatomy/hand.js';
+import type { Finger } from '../score/model.js';
+
+/** Forearm depths on the grid, mm: from a 3 on the front edge to a thumb deep among the black keys. */
+export const LEAST_DEPTH = 10;
+export const GREATEST_DEPTH = 140;
+export const GRID_SIZE = GREATEST_DEPTH - LEAST_DEPTH + 1;
+
+/**
+ * Fingertip placements of one hand on the grid, each worked out once. Keys an octave apart are alike in depth, so that
+ * sixty rows serve any line.
+ */
+export class TipTable {
+  readonly #hand: HandModel;
+  readonly #rows = new Map<number, readonly TipPlacement[]>();
+
+  constructor(hand: HandModel) {
+    this.#hand = hand;
+  }
+
+  /** Placements of a finger on a key by grid step. */
+  row(finger: Finger, key: number): readonly TipPlacement[] {
+    const id = TipTable.id(finger, key);
+    let row = this.#rows.get(id);
+    if (!row) {
+      row = Array.from({ length: GRID_SIZE }, (_, step) =>
+        placeTip(this.#hand, finger, key, step + LEAST_DEPTH),
+      );
+      this.#rows.set(id, row);
+    }
+    return row;
+  }
+
+  /** @param depth forearm depth in whole mm on the grid */
+  at(finger: Finger, key: number, depth: number): TipPlacement {
+    return this.row(finger, key)[depth - LEAST_DEPTH]!;
+  }
+
+  /** Equal for placements that share a row. */
+  static id(finger: Finger, key: number): number {
+    return finger * 12 + (((key % 12) + 12) % 12);
+  }
+}
