@@ -27,10 +27,9 @@ export interface PartSource {
 export function readParts(root: XmlElement, file?: string): PartSource[] {
   const place = file === undefined ? {} : { file };
   if (root.name !== 'score-partwise' && root.name !== 'score-timewise') {
-    const hint = root.name.toLowerCase() === 'html' ? 'this is a web page; ' : '';
     throw new HandlineError(
       'NOT_MUSICXML',
-      `${hint}the root element is <${root.name.slice(0, 40)}>, not <score-partwise> or <score-timewise>; export the score as MusicXML`,
+      `the root element is <${root.name.slice(0, 40)}>, not <score-partwise> or <score-timewise>; export the score as MusicXML`,
       place,
     );
   }

@@ -21,6 +21,7 @@ export const PARSER_OPTIONS = {
 
 const META = XMLParser.getMetaDataSymbol();
 const TEXT = '#text';
+const WEB_PAGE = /^\ufeff?\s*(?:<!--[^>]*-->\s*)?<(?:!doctype\s+html|html)\b/i;
 const NO_CHILDREN: readonly XmlElement[] = [];
 
 /** An element of the score with its place in the text; a thin view of the parser's own node, made when asked for. */
@@ -107,6 +108,13 @@ export function parseTree(text: string, limits: Limits, file?: string): XmlEleme
   if (text.trim() === '') throw new HandlineError('EMPTY', 'is empty; give a MusicXML file', place);
   if (text.length > limits.maxBytes) {
     throw new HandlineError('LIMIT', `has more than ${limits.maxBytes} characters (limits.maxBytes)`, place);
+  }
+  if (WEB_PAGE.test(text)) {
+    throw new HandlineError(
+      'NOT_MUSICXML',
+      'is a web page, not a score; export the score as MusicXML',
+      place,
+    );
   }
   const checked = new WellFormedness(text, limits, file).check();
   let nodes: RawNode[];

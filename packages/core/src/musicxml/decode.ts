@@ -1,0 +1,46 @@
+import type { Limits } from '../options.js';
+import { HandlineError, type Place } from '../score/errors.js';
+import { type Archive, isArchive, openArchive, replaceRoot } from './container.js';
+import { decodeText, detectEncoding, type Encoding, encodeText } from './encoding.js';
+
+/** The text of a score and everything that is needed to write it back in the form in which it came. */
+export interface Decoded {
+  /** XML text without byte-order mark. */
+  readonly text: string;
+  readonly encoding: Encoding;
+  /** The input. */
+  readonly original: Uint8Array;
+  /** Where the input was an .mxl archive. */
+  readonly archive?: Archive;
+}
+
+/**
+ * @param input a MusicXML file in UTF-8, UTF-16, ISO-8859-1 or US-ASCII, or a compressed .mxl
+ * @param file name for messages
+ * @throws HandlineError EMPTY, NOT_XML, ENCODING, ARCHIVE, UNSAFE, LIMIT
+ */
+export function decode(input: Uint8Array, limits: Limits, file?: string): Decoded {
+  const place: Place = file === undefined ? {} : { file };
+  if (input.length === 0) throw new HandlineError('EMPTY', 'is empty; give a MusicXML file', place);
+  if (input.length > limits.maxBytes) {
+    throw new HandlineError('LIMIT', `has more than ${limits.maxBytes} bytes (limits.maxBytes)`, place);
+  }
+  if (!isArchive(input)) return { ...decodeBytes(input, place), original: input };
+  const { archive, content } = openArchive(input, limits, place);
+  return { ...decodeBytes(content, place), original: input, archive };
+}
+
+/** The bytes of a new text in the same form; the very input where the text is the same. */
+export function encode(decoded: Decoded, text: string): Uint8Array {
+  if (text === decoded.text) return decoded.original;
+  const bytes = encodeText(text, decoded.encoding);
+  return decoded.archive === undefined ? bytes : replaceRoot(decoded.archive, bytes);
+}
+
+function decodeBytes(bytes: Uint8Array, place: Place): { text: string; encoding: Encoding } {
+  if (bytes[0] === 0x1f && bytes[1] === 0x8b) {
+    throw new HandlineError('ARCHIVE', 'is compressed by gzip; unpack it first', place);
+  }
+  const encoding = detectEncoding(bytes, place);
+  return { text: decodeText(bytes, encoding, place), encoding };
+}
