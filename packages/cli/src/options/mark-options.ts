@@ -4,6 +4,7 @@ import { defined } from './defined.js';
 import { limitsOf } from './limits.js';
 import { type Arguments, flag, text } from './output-options.js';
 import {
+  LANGUAGES,
   LAYERS,
   parseCount,
   parseLayers,
@@ -64,7 +65,7 @@ export function addMarkOptions(parser: Argv): Argv {
     })
     .option('language', {
       ...value(CUES, 'Language of the cues [en]'),
-      choices: ['en', 'de', 'fr', 'es', 'it'] as const,
+      choices: LANGUAGES,
     })
     .option('wording', value(CUES, 'JSON file with your own words for single cues'))
     .option('legend', { group: CUES, type: 'boolean', describe: 'Explain the cues at the head of the score' })

@@ -1,10 +1,21 @@
 import { readFileSync } from 'node:fs';
-import type { AnnotateOptions, Layer } from '@handline/core';
+import type { AnnotateOptions, Language, Layer } from '@handline/core';
 import { usageError } from '../exit.js';
 
 type Hand = 'right' | 'left';
 
-export const LAYERS = ['depth', 'crossing', 'carry', 'contour', 'roll'] as const satisfies readonly Layer[];
+/** Records rather than lists, so that a layer or language that core gains is missed here by the compiler. */
+const LAYER_NAMES: Readonly<Record<Layer, true>> = {
+  depth: true,
+  crossing: true,
+  carry: true,
+  contour: true,
+  roll: true,
+};
+const LANGUAGE_NAMES: Readonly<Record<Language, true>> = { en: true, de: true, fr: true, es: true, it: true };
+
+export const LAYERS = Object.keys(LAYER_NAMES) as Layer[];
+export const LANGUAGES = Object.keys(LANGUAGE_NAMES) as Language[];
 
 /** `a, b` as a list; an empty place in it is a slip of the pen. */
 export function parseList(option: string, text: string): string[] {
