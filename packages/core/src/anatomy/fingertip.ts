@@ -18,7 +18,9 @@ const DEEPEST = FALLBOARD - 12;
 const INSECURE_WEIGHT = 0.8;
 const LEVER_WEIGHT = 0.01;
 /** mm equivalents per square mm by which a tip is wider than the room between the black keys. */
-const WEDGE_WEIGHT = 2;
+const WEDGE_WEIGHT = 4;
+/** A finger turned on its side fits between any keys at this cost at most; a thumb lies on its side already. */
+const SIDEWAYS = 16;
 /** mm that a tip keeps clear of the black corners. */
 const CLEAR = 3;
 /** Share of the wedge that a tip has met by thirds of its way in: black corners are rounded, a tip gives way. */
@@ -49,7 +51,11 @@ export function placeTip(hand: HandModel, finger: Finger, key: number, depth: nu
   const natural = depth + naturalTip(hand, finger);
   const least = isBlack(key) ? BLACK_LEAST : FRONT_LEAST;
   const secure = isBlack(key) ? BLACK_SECURE : finger === 1 ? FRONT_SECURE_THUMB : FRONT_SECURE;
-  const gap = gapOf(tipWidth(hand, finger), freeWidth(key));
+  const gap = gapOf(
+    tipWidth(hand, finger),
+    freeWidth(key),
+    finger === 1 ? Number.POSITIVE_INFINITY : SIDEWAYS,
+  );
   const corners = [natural, natural - EASY_CURL, natural + EASY_STRETCH, secure];
   for (let third = 0; third <= 3; third++) corners.push(gap.start + (third * gap.way) / 3);
   let best: TipPlacement | undefined;
@@ -74,11 +80,11 @@ interface Gap {
 }
 
 /** A round tip touches the corners of a gap that is too narrow for it the earlier, the narrower the gap is. */
-function gapOf(width: number, free: number): Gap {
+function gapOf(width: number, free: number, most: number): Gap {
   const tight = Math.max(0, width - free);
   const touch = tight > 0 ? Math.sqrt(width ** 2 - free ** 2) / 2 : 0;
   const start = BLACK_FRONT - CLEAR - touch;
-  return { start, way: BLACK_FRONT + PAD - start, wedge: WEDGE_WEIGHT * tight ** 2 };
+  return { start, way: BLACK_FRONT + PAD - start, wedge: Math.min(most, WEDGE_WEIGHT * tight ** 2) };
 }
 
 /** Share of the wedge met at a share of the way in. */

@@ -82,7 +82,7 @@ export function walls(key: number): 0 | 1 | 2 {
 }
 
 /** mm by which the round side of a fingertip may hang over a neighbouring white key without pressing it: from memory. */
-const OVERHANG = 3.7;
+const OVERHANG = 4.2;
 
 /**
  * Free width in mm for a fingertip on a white key beyond `BLACK_FRONT`: between two black tops, or from one black top

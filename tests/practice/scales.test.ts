@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest';
+import { handModel } from '../../packages/core/src/anatomy/hand.js';
+import type { Hand } from '../../packages/core/src/hands/line.js';
+import { planMotion } from '../../packages/core/src/motion/motion.js';
+import { melody } from '../motion/lines.js';
+import { SCALES, scale } from './handbook.js';
+
+const HANDS: readonly Hand[] = ['right', 'left'];
+
+/** Depth travel of the twelve major scales, two octaves up and down, least first. */
+function order(hand: Hand, seconds: number): { key: string; travel: number }[] {
+  return Object.keys(SCALES[hand])
+    .map((key) => {
+      const { keys, digits } = scale(hand, key);
+      const { line, fingers } = melody(hand, keys, digits, seconds);
+      const plan = planMotion(line, fingers, handModel());
+      return { key, travel: plan.depthTravel };
+    })
+    .sort((a, b) => a.travel - b.travel);
+}
+
+/**
+ * Chopin had his pupils begin with B major, because it puts the long fingers on black keys, went on to the scales with
+ * fewer black keys and left C major, the hardest for him, to the end: Eigeldinger, Chopin: Pianist and Teacher (1986).
+ */
+describe("Chopin's order of teaching the scales", () => {
+  it.each(HANDS)('%s hand: the scales of five black keys travel least', (hand) => {
+    for (const seconds of [0.25, 0.3, 0.4]) {
+      const all = order(hand, seconds);
+      console.log(
+        `${hand}, ${seconds} s a note, mm: ${all.map(({ key, travel }) => `${key} ${travel}`).join(' < ')}`,
+      );
+      const travel = Object.fromEntries(all.map((own) => [own.key, own.travel]));
+      const least = hand === 'right' ? ['B', 'D flat', 'G flat'] : ['D flat', 'G flat'];
+      expect(
+        all
+          .slice(0, least.length)
+          .map((own) => own.key)
+          .sort(),
+      ).toEqual([...least].sort());
+      if (hand === 'right') {
+        expect(travel.B).toBe(all[0]!.travel);
+        expect(all.slice(-4).map((own) => own.key)).toContain('C');
+      }
+      expect(travel.C).toBeGreaterThan(3 * (travel.B ?? 0) + 50);
+    }
+  });
+});
