@@ -3,6 +3,7 @@ import { toNumber } from '../score/fraction.js';
 import type { Note, Part } from '../score/model.js';
 import type { Hand } from './line.js';
 import { type StaffChoice, type StaffRole, staffRoles } from './staves.js';
+import { strikers } from './strikes.js';
 import { homeStaves } from './voices.js';
 
 /** Widest stretch in semitones that a visiting note may ask of its home hand: the practical maximum of 1-5 (Parncutt et al. 1997, from memory). */
@@ -28,7 +29,9 @@ export function assignHands(part: Part, choice: StaffChoice | undefined): Assign
     const role = roles[id];
     if (note.handWord !== undefined && role !== undefined) roles[id] = { ...role, hand: note.handWord };
   });
-  for (const note of notesInTime(part.notes)) if (note.tiedFrom >= 0) roles[note.id] = roles[note.tiedFrom];
+  strikers(part.notes).forEach((first, id) => {
+    roles[id] = roles[first];
+  });
   return { roles, warnings: moved.length === 0 ? [] : [movedWarning(part, moved)] };
 }
 

@@ -1,5 +1,5 @@
 import type { Warning } from '../score/errors.js';
-import type { Note, Score } from '../score/model.js';
+import type { Score } from '../score/model.js';
 import { clockOf } from '../score/tempo.js';
 import { assignHands } from './assign.js';
 import type { Line } from './line.js';
@@ -26,19 +26,13 @@ export function buildLines(score: Score, options: HandOptions = {}): BuiltLines 
     const assignment = assignHands(part, options.staff);
     found.push(...assignment.warnings);
     const ends = soundEnds(part.notes);
-    const played = new Map<string, Note[]>();
-    for (const note of part.notes) {
-      const role = assignment.roles[note.id];
-      if (role === undefined || note.tiedFrom >= 0) continue;
-      const name = `${role.player} ${role.hand}`;
-      const list = played.get(name);
-      if (list === undefined) played.set(name, [note]);
-      else list.push(note);
-    }
     for (const player of [0, 1]) {
       for (const hand of ['right', 'left'] as const) {
-        const notes = played.get(`${player} ${hand}`);
-        if (notes === undefined) continue;
+        const notes = part.notes.filter((note) => {
+          const role = assignment.roles[note.id];
+          return role?.hand === hand && role.player === player && note.tiedFrom < 0;
+        });
+        if (notes.length === 0) continue;
         lines.push({ hand, part: part.index, slices: slicesOf(momentsOf(notes, ends), part, clock) });
       }
     }

@@ -61,11 +61,26 @@ export function momentsOf(notes: readonly Note[], soundEnd: readonly number[]): 
 /** End of every note in quarter notes; a note that others continue by ties ends with the last of them. */
 export function soundEnds(notes: readonly Note[]): number[] {
   const ends = notes.map((note) => toNumber(add(note.onset, note.duration)));
-  const last = [...notes].sort((a, b) => toNumber(b.onset) - toNumber(a.onset) || b.id - a.id);
-  for (const { id, tiedFrom } of last) {
-    if (tiedFrom >= 0) ends[tiedFrom] = Math.max(ends[tiedFrom] as number, ends[id] as number);
-  }
+  strikers(notes).forEach((first, id) => {
+    ends[first] = Math.max(ends[first] as number, ends[id] as number);
+  });
   return ends;
+}
+
+/** For every note the id of the note that strikes its key: its own, or the first of its chain of ties. */
+export function strikers(notes: readonly Note[]): number[] {
+  const first = new Array<number>(notes.length).fill(-1);
+  for (const { id } of notes) {
+    const chain: number[] = [];
+    let at = id;
+    while (first[at] === -1 && (notes[at]?.tiedFrom ?? -1) >= 0) {
+      chain.push(at);
+      at = notes[at]?.tiedFrom as number;
+    }
+    if (first[at] === -1) first[at] = at;
+    for (const member of chain) first[member] = first[at] as number;
+  }
+  return first;
 }
 
 function graceRun(note: Note): string {

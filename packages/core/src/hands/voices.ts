@@ -11,20 +11,18 @@ const HOME_SHARE = 0.75;
  */
 export function homeStaves(notes: readonly Note[]): number[] {
   const byVoice = new Map<string, Map<number, number>>();
-  const byRun = new Map<string, Map<number, number>>();
-  for (const note of notes) {
-    count(byVoice, note.voice, note.staff);
-    count(byRun, `${note.run} ${note.voice}`, note.staff);
-  }
+  for (const note of notes) count(byVoice, note.voice, note.staff);
   const homes = new Map<string, number>();
   for (const [voice, counts] of byVoice) {
     const [staff, share] = commonest(counts);
     if (share >= HOME_SHARE) homes.set(voice, staff);
   }
-  return notes.map((note) => {
-    const home = homes.get(note.voice);
-    return home ?? commonest(byRun.get(`${note.run} ${note.voice}`) ?? new Map([[note.staff, 1]]))[0];
-  });
+  const runOf = (note: Note) => `${note.run} ${note.voice}`;
+  const byRun = new Map<string, Map<number, number>>();
+  for (const note of notes) if (!homes.has(note.voice)) count(byRun, runOf(note), note.staff);
+  return notes.map(
+    (note) => homes.get(note.voice) ?? commonest(byRun.get(runOf(note)) as Map<number, number>)[0],
+  );
 }
 
 function count(into: Map<string, Map<number, number>>, group: string, staff: number): void {

@@ -56,16 +56,13 @@ function rootPath(content: Uint8Array, limits: Limits, place: Place): string {
 function inflateEntry(bytes: Uint8Array, entry: ZipEntry, limits: Limits, place: Place): Uint8Array {
   const { compressedSize, size, name, method } = entry;
   const most = Math.min(limits.maxBytes, Math.max(RATIO_FROM, compressedSize * limits.maxRatio));
-  const refuse = () =>
-    new HandlineError(
-      'LIMIT',
-      `the archive entry "${name}" inflates beyond ${most} bytes (limits.maxBytes, limits.maxRatio)`,
-      place,
-    );
-  if (size > most) throw refuse();
+  if (size > most) {
+    const message = `the archive entry "${name}" inflates beyond ${most} bytes (limits.maxBytes, limits.maxRatio)`;
+    throw new HandlineError('LIMIT', message, place);
+  }
   const data = bytes.subarray(entry.data, entry.data + compressedSize);
   let content = data;
-  if (method === 8) content = inflate(data, name, most, refuse, place);
+  if (method === 8) content = inflate(data, entry, place);
   else if (method !== 0)
     throw broken(`the archive entry "${name}" is compressed by method ${method}; use deflate`, place);
   if (content.length !== size || crc32(content) !== entry.crc) {
@@ -74,14 +71,8 @@ function inflateEntry(bytes: Uint8Array, entry: ZipEntry, limits: Limits, place:
   return content;
 }
 
-/** The size that an archive states is not trusted: what comes out is counted as well. */
-function inflate(
-  data: Uint8Array,
-  name: string,
-  most: number,
-  refuse: () => Error,
-  place: Place,
-): Uint8Array {
+/** The stated size is within the limits by now, but not trusted: what comes out is counted as well. */
+function inflate(data: Uint8Array, { name, size }: ZipEntry, place: Place): Uint8Array {
   const pieces: Uint8Array[] = [];
   let total = 0;
   const stream = new Inflate((piece) => {
@@ -96,7 +87,8 @@ function inflate(
         cause,
       });
     }
-    if (total > most) throw refuse();
+    if (total > size)
+      throw broken(`the archive entry "${name}" is larger than it states; it is refused`, place);
   }
   return joined(pieces);
 }

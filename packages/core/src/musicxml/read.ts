@@ -2,7 +2,7 @@ import type { Limits } from '../options.js';
 import { HandlineError, type Warning } from '../score/errors.js';
 import { type Fraction, fraction, gcd } from '../score/fraction.js';
 import { isKeyboard } from '../score/instrument.js';
-import type { Clef, Measure, Note, Part, PedalSpan, Score, TempoMark } from '../score/model.js';
+import type { Clef, Measure, Part, PedalSpan, Score, TempoMark } from '../score/model.js';
 import { playingOrder } from '../score/playing-order.js';
 import { resolveTies } from '../score/ties.js';
 import { MAX_SCORE_QUARTERS } from './limits.js';
@@ -56,7 +56,7 @@ export function readScore(root: XmlElement, text: string, context: ReadContext):
       tempo: tempoMarks(drafts, starts, time),
     },
     root,
-    elements: drafts.map((draft) => draft.notes.map((note) => note.element)),
+    elements: drafts.map((draft) => draft.elements),
     measureElements: drafts.map((draft) => draft.measures.map((measure) => measure.source.content)),
     warnings: warnings.list(),
   };
@@ -117,17 +117,15 @@ function finishPart(
   lines: LineIndex,
 ): Part {
   const { source, attributes } = draft;
+  const length = fractions(ticksPerQuarter);
   applyHandWords(draft, starts);
-  const begin = draft.notes.map((note) => (starts[note.measure] ?? 0) + note.tick);
-  const tieNotes = draft.notes.map((note, id) => {
-    const start = begin[id] as number;
-    return { key: note.key, voice: note.voice, tie: note.tie, start, end: start + note.ticks };
-  });
+  const begin = draft.notes.map((note, id) => (starts[note.measure] ?? 0) + (draft.ticks[id] ?? 0));
   // An eighth of a quarter note: rounded tuplet durations may leave a small gap before a tie's end.
-  const tiedFrom = resolveTies(tieNotes, Math.ceil(ticksPerQuarter / 8));
-  const notes = draft.notes.map((note, id): Note => {
-    const { tick, ticks, element, ...rest } = note;
-    return { ...rest, tiedFrom: tiedFrom[id] ?? -1, onset: time(begin[id] as number), duration: time(ticks) };
+  const tiedFrom = resolveTies(draft.notes, begin, draft.lengths, Math.ceil(ticksPerQuarter / 8));
+  draft.notes.forEach((note, id) => {
+    note.onset = time(begin[id] as number);
+    note.duration = length(draft.lengths[id] as number);
+    note.tiedFrom = tiedFrom[id] as number;
   });
   const measures = draft.measures.map((measure, at): Measure => {
     const { content, number, implicit } = measure.source;
@@ -152,7 +150,7 @@ function finishPart(
     keyboard: isKeyboard(source),
     clefs: clefs(source.staves, attributes.firstClefs),
     measures,
-    notes,
+    notes: draft.notes,
     pedal: pedalSpans(draft, starts, time),
     playingOrder: order.filter((at) => at < measures.length),
   };

@@ -7,12 +7,8 @@ import type { MeasureSource, PartSource } from './readparts.js';
 import type { Warnings } from './readwarnings.js';
 import type { XmlElement } from './tree.js';
 
-/** A note whose onset is known within its measure only: `tick` counts from the measure's start. */
-export type NoteDraft = { -readonly [K in keyof Omit<Note, 'onset' | 'duration'>]: Note[K] } & {
-  tick: number;
-  ticks: number;
-  element: XmlElement;
-};
+/** A note while it is read: its onset is filled in when the measures of all parts are aligned. */
+export type NoteDraft = { -readonly [K in keyof Note]: Note[K] };
 
 /** A direction or rest at a time within a measure. */
 export interface Event extends DirectionFacts {
@@ -33,6 +29,10 @@ export interface PartDraft {
   readonly source: PartSource;
   readonly attributes: PartAttributes;
   readonly notes: NoteDraft[];
+  /** For every note its element, its onset in ticks from the measure's start, and its length in ticks. */
+  readonly elements: XmlElement[];
+  readonly ticks: number[];
+  readonly lengths: number[];
   readonly measures: MeasureDraft[];
   readonly events: Event[];
   readonly rests: Event[];

@@ -10,18 +10,22 @@ export function applyHandWords(part: PartDraft, starts: readonly number[]): void
   const words = part.events.filter((event) => event.hand !== undefined);
   if (words.length === 0) return;
   const at = (item: { measure: number; tick: number }) => (starts[item.measure] ?? 0) + item.tick;
+  const onsets = part.notes.map((note, id) => (starts[note.measure] ?? 0) + (part.ticks[id] ?? 0));
   for (const word of words) {
-    const hand = word.hand as 'right' | 'left';
     const from = at(word);
     let to = starts[word.measure + 2] ?? Number.POSITIVE_INFINITY;
     for (const other of words) {
-      if (other.staff === word.staff && other !== word && at(other) > from) to = Math.min(to, at(other));
+      if (other.staff === word.staff && at(other) > from) to = Math.min(to, at(other));
     }
-    const notes = part.notes.filter((note) => note.staff === word.staff && at(note) >= from && at(note) < to);
-    const first = notes.reduce((least, note) => Math.min(least, at(note)), Number.POSITIVE_INFINITY);
+    const governed = part.notes.filter((note, id) => {
+      const onset = onsets[id] as number;
+      return note.staff === word.staff && onset >= from && onset < to;
+    });
+    const first = governed.reduce((least, note) => Math.min(least, onsets[note.id] as number), to);
     for (const rest of part.rests) {
       if (rest.staff === word.staff && at(rest) > first) to = Math.min(to, at(rest));
     }
-    for (const note of notes) if (at(note) < to) note.handWord = hand;
+    for (const note of governed)
+      if ((onsets[note.id] as number) < to) note.handWord = word.hand as 'right' | 'left';
   }
 }

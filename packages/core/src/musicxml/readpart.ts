@@ -1,4 +1,5 @@
 import { HandlineError } from '../score/errors.js';
+import { ZERO } from '../score/fraction.js';
 import type { TieRole } from '../score/model.js';
 import { MAX_DURATION_QUARTERS, MAX_STAVES } from './limits.js';
 import { PartAttributes } from './readattributes.js';
@@ -15,6 +16,9 @@ import type { XmlElement } from './tree.js';
 export class PartReader {
   private readonly attributes = new PartAttributes();
   private readonly notes: NoteDraft[] = [];
+  private readonly elements: XmlElement[] = [];
+  private readonly ticks: number[] = [];
+  private readonly lengths: number[] = [];
   private readonly measures: MeasureDraft[] = [];
   private readonly events: Event[] = [];
   private readonly rests: Event[] = [];
@@ -34,8 +38,8 @@ export class PartReader {
 
   read(): PartDraft {
     for (const measure of this.source.measures) this.readMeasure(measure);
-    const { source, attributes, notes, measures, events, rests } = this;
-    return { source, attributes, notes, measures, events, rests };
+    const { source, attributes, notes, elements, ticks, lengths, measures, events, rests } = this;
+    return { source, attributes, notes, elements, ticks, lengths, measures, events, rests };
   }
 
   private readMeasure(measure: MeasureSource): void {
@@ -109,7 +113,10 @@ export class PartReader {
     } else this.furthest = Math.max(this.furthest, tick);
     const staff = Math.min(Math.max(written.staff ?? 1, 1), MAX_STAVES);
     if (written.rest) this.rests.push({ measure: this.measures.length, tick, staff });
-    else this.addNote(written, element, { tick, ticks, grace, staff, chord: joins });
+    else {
+      const at = { tick, ticks, grace, staff, chord: joins };
+      this.addNote(written, element, at);
+    }
   }
 
   /** Graces of a voice are counted on until a full note follows, also over a barline. */
@@ -128,10 +135,10 @@ export class PartReader {
   private addNote(
     written: WrittenNote,
     element: XmlElement,
-    time: Pick<NoteDraft, 'tick' | 'ticks' | 'grace' | 'staff' | 'chord'>,
+    at: { tick: number; ticks: number; grace: number; staff: number; chord: boolean },
   ): void {
-    if (written.pitch === undefined || written.cue || !this.attributes.isPlayed(time.staff)) return;
-    const key = keyOf(written.pitch, this.attributes.transposition(time.staff));
+    if (written.pitch === undefined || written.cue || !this.attributes.isPlayed(at.staff)) return;
+    const key = keyOf(written.pitch, this.attributes.transposition(at.staff));
     if (typeof key === 'string' || key < 21 || key > 108) {
       this.warnKey(key, element);
       return;
@@ -142,13 +149,21 @@ export class PartReader {
       this.context.warnings.add('DIGIT_IGNORED', message, this.doubt(element));
     }
     const span = element.span;
+    this.elements.push(element);
+    this.ticks.push(at.tick);
+    this.lengths.push(at.ticks);
     this.notes.push({
       id: this.notes.length,
       span,
       line: this.context.lines.lineAt(span.start),
       measure: this.measures.length,
+      staff: at.staff,
       voice: written.voice,
+      onset: ZERO,
+      duration: ZERO,
       key,
+      chord: at.chord,
+      grace: at.grace,
       tie: tieRole(notations),
       tiedFrom: -1,
       run: this.run,
@@ -159,8 +174,6 @@ export class PartReader {
       slurStop: notations.slurStop,
       arpeggiate: notations.arpeggiate,
       ornaments: notations.ornaments,
-      element,
-      ...time,
     });
   }
 
