@@ -1,26 +1,27 @@
-import type { Score } from '../score/model.js';
 import type { Edit, Marks } from './edit.js';
 import { signatureFor } from './marks.js';
+import type { ReadResult } from './read.js';
 import type { XmlElement } from './tree.js';
 import { ElementBuilder } from './writebuild.js';
-import { chordHead, writeCue } from './writecue.js';
+import { writeCue } from './writecue.js';
 import { writeDigit } from './writedigit.js';
-import { prefixOf } from './writelayout.js';
+import { localName, prefixOf } from './writelayout.js';
 import { writeLegend } from './writelegend.js';
 
-/** A score with the `<note>` element of each of its notes. */
-export interface MarkableScore {
-  readonly root: XmlElement;
-  readonly score: Score;
-  /** `elements[part][note]` is the `<note>` of `score.parts[part].notes[note]`. */
-  readonly elements: readonly (readonly XmlElement[])[];
-}
+/** What writing needs of a `ReadResult`. */
+export type MarkableScore = Pick<ReadResult, 'root' | 'score' | 'elements' | 'measureElements'>;
 
 const DECLARED_ENCODING = /^\ufeff?<\?xml\s[^>]*?encoding\s*=\s*["']([^"']+)["']/;
 
 function isUnicode(text: string): boolean {
   const [, encoding = 'UTF-8'] = DECLARED_ENCODING.exec(text.slice(0, 200)) ?? [];
   return /^utf/i.test(encoding);
+}
+
+/** The first `<note>` of a part, rests included, or the first that has a pitch where the first measure has none. */
+function firstNote({ measureElements, elements }: MarkableScore, part: number): XmlElement | undefined {
+  const first = measureElements[part]?.[0]?.children.find((child) => localName(child) === 'note');
+  return first ?? elements[part]?.[0];
 }
 
 /**
@@ -38,15 +39,10 @@ export function writeMarks(text: string, source: MarkableScore, marks: Marks): E
     replace: marks.replaceDigits,
   };
   const edits: Edit[] = [];
-  if (marks.legend !== undefined && marks.legend !== '') {
-    const part = Math.min(
-      ...[...marks.digits, ...marks.cues].map((mark) => mark.part),
-      score.parts.length - 1,
-    );
-    const first = elements[part]?.[0];
+  const part = [...marks.digits, ...marks.cues].reduce((least, mark) => Math.min(least, mark.part), Infinity);
+  if (marks.legend !== undefined && marks.legend !== '' && part !== Infinity) {
     const staves = score.parts[part]?.staves ?? 1;
-    const head = first === undefined ? undefined : chordHead(first);
-    edits.push(...writeLegend(text, root, head, staves, marks.legend, options));
+    edits.push(...writeLegend(text, root, firstNote(source, part), staves, marks.legend, options));
   }
   for (const cue of marks.cues) {
     const element = elements[cue.part]?.[cue.note];

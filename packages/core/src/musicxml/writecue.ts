@@ -70,19 +70,20 @@ export function insertDirection(
   return { start: at, end: at, text: `${layout.newline}${layout.indent}${instruction}${built}` };
 }
 
-/** A cue goes before the chord of its note, with the staff and voice of the note itself. */
+/**
+ * A cue goes before the chord of its note, with the staff and voice of the note itself. Where a cross-staff chord
+ * begins on another staff the voice is left out: some readers take the first staff that they meet with a voice
+ * for the staff of the whole voice, and would move its notes.
+ */
 export function writeCue(
   text: string,
   note: XmlElement,
   mark: CueMark,
   options: { readonly builder: ElementBuilder; readonly color: string | undefined },
 ): Edit {
-  const direction: DirectionText = {
-    kind: 'cue',
-    text: mark.text,
-    placement: mark.placement,
-    voice: childText(note, 'voice'),
-    staff: childText(note, 'staff'),
-  };
-  return insertDirection(text, chordHead(note), direction, options);
+  const head = chordHead(note);
+  const staff = childText(note, 'staff');
+  const voice = childText(head, 'staff') === staff ? childText(note, 'voice') : undefined;
+  const { placement } = mark;
+  return insertDirection(text, head, { kind: 'cue', text: mark.text, placement, voice, staff }, options);
 }

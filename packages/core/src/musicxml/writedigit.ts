@@ -3,7 +3,14 @@ import type { DigitMark, Edit } from './edit.js';
 import { type WrittenFinger, writeInstruction } from './marks.js';
 import type { XmlElement } from './tree.js';
 import type { ElementBuilder, NewElement } from './writebuild.js';
-import { afterLastChild, isSelfClosed, type Layout, layoutBeside, localName } from './writelayout.js';
+import {
+  afterLastChild,
+  behindContent,
+  isSelfClosed,
+  type Layout,
+  layoutBeside,
+  localName,
+} from './writelayout.js';
 
 const AFTER_NOTATIONS = new Set(['lyric', 'play', 'listen']);
 const EDITORIAL = new Set(['footnote', 'level']);
@@ -21,32 +28,33 @@ interface Site {
   readonly level: Level;
 }
 
-/** Children that can take our digit: not self-closed (those stay as they are), not hidden, no editor's level. */
-function usable(text: string, parent: XmlElement, name: string): XmlElement[] {
-  return parent.children.filter(
-    (child) =>
-      localName(child) === name &&
-      !isSelfClosed(text, child) &&
-      child.attribute('print-object') !== 'no' &&
-      !child.children.some((inner) => EDITORIAL.has(localName(inner))),
+/** Hidden notations and those of an editorial level are not ours to add to. */
+function isSetApart(notations: XmlElement): boolean {
+  return (
+    notations.attribute('print-object') === 'no' ||
+    notations.children.some((child) => EDITORIAL.has(localName(child)))
   );
 }
 
-/** The innermost place that the schema allows: an existing `<technical>`, else `<notations>`, else the note. */
+function before(text: string, parent: XmlElement, sibling: XmlElement): Omit<Site, 'level'> {
+  return { at: behindContent(text, sibling.span.start), layout: layoutBeside(text, parent, sibling) };
+}
+
+/**
+ * Where a digit goes: into the first `<technical>` of the first `<notations>`, because some readers look at no
+ * other. A self-closed one stays as it is and gets a sibling before it, for the same reason.
+ */
 function findSite(text: string, note: XmlElement): Site | undefined {
-  let before: XmlElement | undefined;
-  for (const child of note.children) if (!AFTER_NOTATIONS.has(localName(child))) before = child;
-  if (before === undefined) return undefined;
-  const layout = layoutBeside(text, note, before);
-  const notations = usable(text, note, 'notations');
-  for (const parent of notations) {
-    const technical = usable(text, parent, 'technical')[0];
-    if (technical !== undefined)
-      return { ...afterLastChild(text, technical, layout.unit), level: 'fingering' };
-  }
-  const first = notations[0];
-  if (first !== undefined) return { ...afterLastChild(text, first, layout.unit), level: 'technical' };
-  return { at: before.span.end, layout, level: 'notations' };
+  const last = note.children.findLast((child) => !AFTER_NOTATIONS.has(localName(child)));
+  if (last === undefined) return undefined;
+  const layout = layoutBeside(text, note, last);
+  const notations = note.children.find((child) => localName(child) === 'notations' && !isSetApart(child));
+  if (notations === undefined) return { at: last.span.end, layout, level: 'notations' };
+  if (isSelfClosed(text, notations)) return { ...before(text, note, notations), level: 'notations' };
+  const technical = notations.children.find((child) => localName(child) === 'technical');
+  if (technical === undefined) return { ...afterLastChild(text, notations, layout.unit), level: 'technical' };
+  if (isSelfClosed(text, technical)) return { ...before(text, notations, technical), level: 'technical' };
+  return { ...afterLastChild(text, technical, layout.unit), level: 'fingering' };
 }
 
 function fingeringElement(

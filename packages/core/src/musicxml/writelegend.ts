@@ -52,7 +52,7 @@ function creditEdit(text: string, root: XmlElement, legend: string, options: Opt
 }
 
 /**
- * @param first the first note of the first marked part, before which the legend stands where credits are not
+ * @param first the first note of the first part that is marked, before which the legend stands where credits are not
  *   possible; above the part's upper staff
  */
 export function writeLegend(

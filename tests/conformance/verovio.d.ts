@@ -1,0 +1,16 @@
+declare module 'verovio/wasm' {
+  export default function createModule(): Promise<object>;
+}
+
+declare module 'verovio/esm' {
+  export const LOG_OFF: number;
+  export function enableLog(level: number, module: object): void;
+  export class VerovioToolkit {
+    constructor(module: object);
+    getVersion(): string;
+    setOptions(options: Readonly<Record<string, unknown>>): void;
+    loadData(data: string): number | boolean;
+    getMEI(options: Readonly<Record<string, unknown>>): string;
+    renderToSVG(page: number, xmlDeclaration?: boolean): string;
+  }
+}

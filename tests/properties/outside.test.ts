@@ -1,0 +1,36 @@
+import fc from 'fast-check';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { type OutsideView, outsideReader } from '../conformance/outside-reader.js';
+import { mark, read } from '../musicxml/write-source.js';
+import { expectedDigits, expectedWords } from './expected.js';
+import { scoreModel } from './generate.js';
+import { toXml } from './generate-score.js';
+import { markPlan, marksOf } from './marks.js';
+
+describe('marked scores as verovio reads them', () => {
+  let view: (text: string) => OutsideView;
+  beforeAll(async () => {
+    view = await outsideReader();
+  });
+
+  it('have the same music, each digit on its own note, and each cue once', () => {
+    let [digits, words] = [0, 0];
+    fc.assert(
+      fc.property(scoreModel, markPlan, (model, plan) => {
+        const original = toXml(model);
+        const source = read(original);
+        const marks = marksOf(plan, source.score);
+        const before = view(original);
+        const after = view(mark(original, marks));
+        expect(after.music).toBe(before.music);
+        expect(after.digits).toEqual(expectedDigits(before.digits, source, marks));
+        expect(after.words).toEqual(expectedWords(before.words, marks));
+        digits += after.digits.length - before.digits.length;
+        words += after.words.length - before.words.length;
+      }),
+      { numRuns: 300 },
+    );
+    console.log(`verovio: ${digits} more digits and ${words} more directions in 300 scores`);
+    expect(Math.min(digits, words)).toBeGreaterThan(300);
+  });
+});
