@@ -5,8 +5,8 @@ import { type Arguments, text } from './output-options.js';
 import { parseCount } from './values.js';
 
 const GROUP = 'Limits against damaged or hostile files:';
-/** Bytes of a file that are read at all, so that memory is bounded before core checks: twice its 256 Mi characters. */
-const MOST_BYTES = 1 << 29;
+/** Core's default of `maxBytes`: no more of a file is read either, so that memory is bounded before core sees it. */
+const MOST_BYTES = 256 * 1024 * 1024;
 
 export function addLimitOptions(parser: Argv): Argv {
   const limit = (describe: string) =>
@@ -32,7 +32,7 @@ export function limitsOf(args: Arguments): Partial<Limits> {
   });
 }
 
-/** Bytes that are read from one input: UTF-16 takes two for a letter. */
-export function mostBytes({ maxBytes }: Partial<Limits>): number {
-  return maxBytes === undefined ? MOST_BYTES : 2 * maxBytes;
+/** Bytes that are read from one input. */
+export function mostBytes({ maxBytes = MOST_BYTES }: Partial<Limits>): number {
+  return maxBytes;
 }

@@ -10,14 +10,13 @@ export function clearSummary(outcomes: readonly Outcome[]): string {
   if (done.length === 0) return '';
   const more = done.length > MOST_FILES ? [`... and ${done.length - MOST_FILES} more`] : [];
   const cleared = done.filter(({ changed }) => changed === true).length;
-  const warnings = warningLines(done.flatMap(({ result }) => result?.warnings ?? []));
   const lines = [
     ...done.slice(0, MOST_FILES).map(whereItLies),
     ...more,
     cleared === 0
       ? 'No marks of Handline were found.'
       : `Marks of Handline removed from ${cleared} of ${outcomes.length} scores.`,
-    ...warnings,
+    ...warningLines(done),
   ];
   return `${lines.join('\n')}\n`;
 }

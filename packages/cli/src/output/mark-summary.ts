@@ -31,7 +31,7 @@ function oneFile(outcome: Outcome): string[] {
   if (report === undefined || (outcome.status !== 'written' && outcome.status !== 'unchanged')) return [];
   const head = whereItLies(outcome);
   const marked = report.lines.length === 0 ? ['Nothing was marked.'] : lineTable(report.lines);
-  return [head, '', ...marked, ...spaced(warningLines(report.warnings))];
+  return [head, '', ...marked, ...spaced(warningLines([outcome]))];
 }
 
 function lineTable(lines: readonly LineReport[]): string[] {
@@ -69,16 +69,13 @@ function manyFiles(outcomes: readonly Outcome[]): string[] {
     return `${whereItLies(outcome)}: ${sum((line) => line.fingered)} notes fingered, ${sum((line) => line.cues)} cues`;
   });
   const more = done.length > MOST_FILES ? [`... and ${done.length - MOST_FILES} more`] : [];
-  const warnings = done.flatMap(({ result, input }) =>
-    (result?.warnings ?? []).map((warning) => ({ ...warning, message: `${input}: ${warning.message}` })),
-  );
   return [
     ...listed,
     ...more,
     '',
     `${done.length} of ${outcomes.length} scores: ${total((line) => line.fingered)} of ${total((line) => line.notes)} ` +
       `notes fingered, ${total((line) => line.cues)} cues, ${total((line) => line.crossings)} crossings`,
-    ...spaced(warningLines(warnings)),
+    ...spaced(warningLines(done)),
   ];
 }
 

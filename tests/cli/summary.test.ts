@@ -1,0 +1,115 @@
+import type { LineReport, Warning } from '@handline/core';
+import { describe, expect, test } from 'vitest';
+import type { Outcome } from '../../packages/cli/src/commands/run.js';
+import { clearSummary } from '../../packages/cli/src/output/clear-summary.js';
+import { markSummary } from '../../packages/cli/src/output/mark-summary.js';
+
+const SCREEN = 24;
+
+function line(part: string, hand: 'right' | 'left', values: Partial<LineReport> = {}): LineReport {
+  return {
+    part,
+    hand,
+    notes: 120,
+    fingered: 118,
+    cues: 9,
+    crossings: 7,
+    depthTravel: 1260,
+    cost: 400,
+    slices: [],
+    hardest: ['12', '3', '40', '41'].map((measure) => ({ measure, cost: 9 })),
+    ...values,
+  };
+}
+
+function warning(code: Warning['code'], measure: string): Warning {
+  return { code, message: 'no hand reaches this chord', place: { file: 'a.xml', part: 'P1', measure } };
+}
+
+function outcome(
+  values: Partial<Outcome>,
+  lines: readonly LineReport[] = [],
+  warnings: readonly Warning[] = [],
+): Outcome {
+  return {
+    input: 'a.xml',
+    output: 'out/a.xml',
+    status: 'written',
+    changed: true,
+    result: { warnings, report: { lines, warnings, caution: 'Stop at pain.' } },
+    ...values,
+  };
+}
+
+describe('summary of mark', () => {
+  test('one score: a column a hand, where it lies, the hardest measures, the caution', () => {
+    const text = markSummary([
+      outcome({}, [line('P1', 'right'), line('P1', 'left', { depthTravel: 84, hardest: [] })]),
+    ]);
+    expect(text.split('\n')).toEqual([
+      'a.xml -> out/a.xml',
+      '',
+      '                            right hand   left hand',
+      'notes fingered              118 of 120  118 of 120',
+      'cues written                         9           9',
+      'thumb and finger crossings           7           7',
+      'forearm travel in and out        1.3 m        8 cm',
+      'hardest measures             12, 3, 40           -',
+      '',
+      'Stop at pain.',
+      '',
+    ]);
+  });
+
+  test('two pianos: the columns name the part', () => {
+    const text = markSummary([outcome({}, [line('P1', 'right'), line('P2', 'left')])]);
+    expect(text).toContain('P1, right hand  P2, left hand');
+  });
+
+  test('warnings are grouped, the first of each kind shown, the rest counted', () => {
+    const many = Array.from({ length: 40 }, (_, index) => warning('UNPLAYABLE', `${index + 1}`));
+    const text = markSummary([outcome({}, [line('P1', 'right')], [...many, warning('HAND_MOVED', '7')])]);
+    expect(text.split('\n').slice(9, 14)).toEqual([
+      'Warnings (41; all of them with --json):',
+      '  part P1, measure 1: no hand reaches this chord (UNPLAYABLE)',
+      '  part P1, measure 2: no hand reaches this chord (UNPLAYABLE)',
+      '  ... and 38 more (UNPLAYABLE)',
+      '  part P1, measure 7: no hand reaches this chord (HAND_MOVED)',
+    ]);
+    expect(text.split('\n').length).toBeLessThanOrEqual(SCREEN);
+  });
+
+  test('sixty scores stay on one screen, with totals over all of them', () => {
+    const outcomes = Array.from({ length: 60 }, (_, index) =>
+      outcome({ input: `${index}.xml` }, [line('P1', 'right')], [warning('UNPLAYABLE', '1')]),
+    );
+    const refused = outcome({ status: 'refused' });
+    const text = markSummary([...outcomes, refused]);
+    expect(text.split('\n').length).toBeLessThanOrEqual(SCREEN);
+    expect(text).toContain('... and 48 more');
+    expect(text).toContain('60 of 61 scores: 7080 of 7200 notes fingered, 540 cues, 420 crossings');
+    expect(text).toContain('0.xml: part P1, measure 1: no hand reaches this chord (UNPLAYABLE)');
+    expect(text).toContain('... and 58 more (UNPLAYABLE)');
+  });
+
+  test('nothing done, nothing said', () => {
+    expect(markSummary([outcome({ status: 'refused' })])).toBe('');
+    expect(markSummary([outcome({ status: 'refused' }), outcome({ status: 'unwritten' })])).toBe('');
+  });
+
+  test('names from files cannot steer the terminal', () => {
+    const text = markSummary([
+      outcome({ input: 'a\u001b[2Jb\n' }, [line('P1\u0007', 'right'), line('P2', 'right')]),
+    ]);
+    for (const control of ['\u0007', '\u001b']) expect(text).not.toContain(control);
+  });
+});
+
+describe('summary of clear', () => {
+  test('says how many held marks', () => {
+    expect(
+      clearSummary([outcome({}), outcome({ changed: false, input: 'b.xml', output: 'out/b.xml' })]),
+    ).toBe('a.xml -> out/a.xml\nb.xml -> out/b.xml\nMarks of Handline removed from 1 of 2 scores.\n');
+    expect(clearSummary([outcome({ changed: false })])).toContain('No marks of Handline were found.');
+  });
+});
