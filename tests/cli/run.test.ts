@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { Readable, Writable } from 'node:stream';
 import { describe, expect, test } from 'vitest';
-import { type Result, runJobs, type Streams } from '../../packages/cli/src/commands/run.js';
+import { runJobs, type Streams } from '../../packages/cli/src/commands/run.js';
 import { planJobs } from '../../packages/cli/src/files/jobs.js';
 import type { OutputChoice } from '../../packages/cli/src/options/output-options.js';
+import type { Result } from '../../packages/cli/src/outcome.js';
 import { workFolder } from './harness.js';
 
 const folder = workFolder();

@@ -1,6 +1,6 @@
 import type { LineReport, Warning } from '@handline/core';
 import { describe, expect, test } from 'vitest';
-import type { Outcome } from '../../packages/cli/src/commands/run.js';
+import type { Outcome } from '../../packages/cli/src/outcome.js';
 import { clearSummary } from '../../packages/cli/src/output/clear-summary.js';
 import { markSummary } from '../../packages/cli/src/output/mark-summary.js';
 
@@ -49,27 +49,31 @@ describe('summary of mark', () => {
     expect(text.split('\n')).toEqual([
       'a.xml -> out/a.xml',
       '',
-      '                            right hand   left hand',
-      'notes fingered              118 of 120  118 of 120',
-      'cues written                         9           9',
-      'thumb and finger crossings           7           7',
-      'forearm travel in and out        1.3 m        8 cm',
-      'hardest measures             12, 3, 40           -',
+      '            notes fingered  cues  crossings  forearm in and out  hardest measures',
+      'right hand      118 of 120     9          7               1.3 m         12, 3, 40',
+      'left hand       118 of 120     9          7                8 cm                 -',
       '',
       'Stop at pain.',
       '',
     ]);
   });
 
-  test('two pianos: the columns name the part', () => {
+  test('two pianos: the rows name the part', () => {
     const text = markSummary([outcome({}, [line('P1', 'right'), line('P2', 'left')])]);
-    expect(text).toContain('P1, right hand  P2, left hand');
+    expect(text).toMatch(/^P1, right hand .*\nP2, left hand /m);
+  });
+
+  test('an orchestra of pianos stays on one screen', () => {
+    const lines = Array.from({ length: 40 }, (_, index) => line(`P${index}`, 'right'));
+    const text = markSummary([outcome({}, lines, [warning('UNPLAYABLE', '1')])]);
+    expect(text.split('\n').length).toBeLessThanOrEqual(SCREEN);
+    expect(text).toContain('... and 28 more');
   });
 
   test('warnings are grouped, the first of each kind shown, the rest counted', () => {
     const many = Array.from({ length: 40 }, (_, index) => warning('UNPLAYABLE', `${index + 1}`));
     const text = markSummary([outcome({}, [line('P1', 'right')], [...many, warning('HAND_MOVED', '7')])]);
-    expect(text.split('\n').slice(9, 14)).toEqual([
+    expect(text.split('\n').slice(5, 10)).toEqual([
       'Warnings (41; all of them with --json):',
       '  part P1, measure 1: no hand reaches this chord (UNPLAYABLE)',
       '  part P1, measure 2: no hand reaches this chord (UNPLAYABLE)',

@@ -11,9 +11,10 @@ import {
   outputChoice,
   reportChoice,
 } from '../options/output-options.js';
+import type { Result } from '../outcome.js';
 import { CAUTION, EXIT_CODES, FORMATS } from '../output/help.js';
 import { markSummary } from '../output/mark-summary.js';
-import { type Result, runJobs, type Streams } from './run.js';
+import { runJobs, type Streams } from './run.js';
 
 export const MARK = 'Write fingering and motion cues into scores';
 

@@ -1,11 +1,12 @@
 import type { Readable, Writable } from 'node:stream';
-import { HandlineError, type Report, type Warning } from '@handline/core';
+import { HandlineError } from '@handline/core';
 import { CliError, Exit, type ExitCode } from '../exit.js';
 import { type Destination, type Job, shown } from '../files/jobs.js';
 import { readSource, type Source } from '../files/read.js';
 import { inPlainWords } from '../files/trouble.js';
 import { replaceInPlace, writeResult } from '../files/write.js';
 import type { ReportChoice } from '../options/output-options.js';
+import type { Findings, Outcome, Result } from '../outcome.js';
 import { jsonReport } from '../output/json.js';
 import { oneLine } from '../output/line.js';
 
@@ -14,35 +15,6 @@ export interface Streams {
   readonly stdin: Readable;
   readonly stdout: Writable & { readonly isTTY?: boolean };
   readonly stderr: Writable;
-}
-
-/** What the library found in one input. */
-export interface Findings {
-  readonly warnings: readonly Warning[];
-  readonly report?: Report;
-}
-
-/** What the library made of one input. */
-export interface Result extends Findings {
-  readonly output: Uint8Array;
-}
-
-/** What became of one input. */
-export interface Outcome {
-  readonly input: string;
-  /** Where the result lies; absent where there is none. */
-  readonly output?: string;
-  readonly backup?: string;
-  /** `unchanged`: in place, and the result equals the file, which was not touched. */
-  readonly status: 'written' | 'unchanged' | 'refused' | 'unwritten' | 'defect';
-  /** False where the result equals the input byte for byte. */
-  readonly changed?: boolean;
-  readonly result?: Findings;
-  readonly error?: {
-    readonly code?: string;
-    readonly message: string;
-    readonly place?: HandlineError['place'];
-  };
 }
 
 export interface Task {

@@ -1,4 +1,4 @@
-import type { Outcome } from '../commands/run.js';
+import type { Outcome } from '../outcome.js';
 import { whereItLies } from './mark-summary.js';
 import { warningLines } from './warnings.js';
 

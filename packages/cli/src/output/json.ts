@@ -1,4 +1,4 @@
-import type { Outcome } from '../commands/run.js';
+import type { Outcome } from '../outcome.js';
 
 /** The full report of a run: one entry for every input, in the order of the command line. */
 export function jsonReport(outcomes: readonly Outcome[]): string {

@@ -1,12 +1,12 @@
 import type { LineReport } from '@handline/core';
-import type { Outcome } from '../commands/run.js';
+import type { Outcome } from '../outcome.js';
 import { CAUTION } from './help.js';
 import { oneLine } from './line.js';
 import { table } from './table.js';
 import { warningLines } from './warnings.js';
 
-/** Files listed one by one before the rest is only counted: the summary stays on one screen. */
-const MOST_FILES = 12;
+/** Files or hands listed one by one before the rest is only counted: the summary stays on one screen. */
+const MOST_ROWS = 12;
 const HARDEST = 3;
 
 /** What was marked, for people, on one screen. */
@@ -34,19 +34,22 @@ function oneFile(outcome: Outcome): string[] {
   return [head, '', ...marked, ...spaced(warningLines([outcome]))];
 }
 
+const HEADINGS = ['', 'notes fingered', 'cues', 'crossings', 'forearm in and out', 'hardest measures'];
+
 function lineTable(lines: readonly LineReport[]): string[] {
   const parts = new Set(lines.map((line) => line.part));
-  const name = (line: LineReport) =>
-    oneLine(parts.size === 1 ? `${line.hand} hand` : `${line.part}, ${line.hand} hand`);
-  const row = (label: string, cell: (line: LineReport) => string) => [label, ...lines.map(cell)];
-  return table([
-    row('', name),
-    row('notes fingered', (line) => `${line.fingered} of ${line.notes}`),
-    row('cues written', (line) => `${line.cues}`),
-    row('thumb and finger crossings', (line) => `${line.crossings}`),
-    row('forearm travel in and out', (line) => metres(line.depthTravel)),
-    row('hardest measures', (line) => hardest(line)),
-  ]);
+  const rows = lines
+    .slice(0, MOST_ROWS)
+    .map((line) => [
+      oneLine(parts.size === 1 ? `${line.hand} hand` : `${line.part}, ${line.hand} hand`),
+      `${line.fingered} of ${line.notes}`,
+      `${line.cues}`,
+      `${line.crossings}`,
+      metres(line.depthTravel),
+      hardest(line),
+    ]);
+  const more = lines.length > MOST_ROWS ? [`... and ${lines.length - MOST_ROWS} more`] : [];
+  return [...table([HEADINGS, ...rows]), ...more];
 }
 
 function hardest(line: LineReport): string {
@@ -64,11 +67,11 @@ function manyFiles(outcomes: readonly Outcome[]): string[] {
   if (done.length === 0) return [];
   const total = (value: (line: LineReport) => number, of: readonly Outcome[] = done) =>
     of.flatMap(({ result }) => result?.report?.lines ?? []).reduce((sum, line) => sum + value(line), 0);
-  const listed = done.slice(0, MOST_FILES).map((outcome) => {
+  const listed = done.slice(0, MOST_ROWS).map((outcome) => {
     const sum = (value: (line: LineReport) => number) => total(value, [outcome]);
     return `${whereItLies(outcome)}: ${sum((line) => line.fingered)} notes fingered, ${sum((line) => line.cues)} cues`;
   });
-  const more = done.length > MOST_FILES ? [`... and ${done.length - MOST_FILES} more`] : [];
+  const more = done.length > MOST_ROWS ? [`... and ${done.length - MOST_ROWS} more`] : [];
   return [
     ...listed,
     ...more,

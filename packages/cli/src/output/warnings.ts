@@ -1,5 +1,5 @@
 import { describe, type Warning } from '@handline/core';
-import type { Outcome } from '../commands/run.js';
+import type { Outcome } from '../outcome.js';
 import { oneLine } from './line.js';
 
 /** Warnings shown of one kind, and in all, before the rest is only counted. */
