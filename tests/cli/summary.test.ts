@@ -85,11 +85,16 @@ describe('summary of mark', () => {
 
   test('sixty scores stay on one screen, with totals over all of them', () => {
     const outcomes = Array.from({ length: 60 }, (_, index) =>
-      outcome({ input: `${index}.xml` }, [line('P1', 'right')], [warning('UNPLAYABLE', '1')]),
+      outcome(
+        { input: `${index}.xml`, output: `out/${index}.xml` },
+        [line('P1', 'right')],
+        [warning('UNPLAYABLE', '1')],
+      ),
     );
     const refused = outcome({ status: 'refused' });
     const text = markSummary([...outcomes, refused]);
     expect(text.split('\n').length).toBeLessThanOrEqual(SCREEN);
+    expect(text.split('\n')[0]).toBe('out/0.xml: 118 notes fingered, 9 cues');
     expect(text).toContain('... and 48 more');
     expect(text).toContain('60 of 61 scores: 7080 of 7200 notes fingered, 540 cues, 420 crossings');
     expect(text).toContain('0.xml: part P1, measure 1: no hand reaches this chord (UNPLAYABLE)');

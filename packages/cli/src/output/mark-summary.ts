@@ -69,7 +69,7 @@ function manyFiles(outcomes: readonly Outcome[]): string[] {
     of.flatMap(({ result }) => result?.report?.lines ?? []).reduce((sum, line) => sum + value(line), 0);
   const listed = done.slice(0, MOST_ROWS).map((outcome) => {
     const sum = (value: (line: LineReport) => number) => total(value, [outcome]);
-    return `${whereItLies(outcome)}: ${sum((line) => line.fingered)} notes fingered, ${sum((line) => line.cues)} cues`;
+    return `${resultOf(outcome)}: ${sum((line) => line.fingered)} notes fingered, ${sum((line) => line.cues)} cues`;
   });
   const more = done.length > MOST_ROWS ? [`... and ${done.length - MOST_ROWS} more`] : [];
   return [
@@ -80,6 +80,11 @@ function manyFiles(outcomes: readonly Outcome[]): string[] {
       `notes fingered, ${total((line) => line.cues)} cues, ${total((line) => line.crossings)} crossings`,
     ...spaced(warningLines(done)),
   ];
+}
+
+/** Among several results the place alone: the name is the input's. */
+function resultOf(outcome: Outcome): string {
+  return outcome.status === 'unchanged' ? whereItLies(outcome) : oneLine(outcome.output ?? outcome.input);
 }
 
 function spaced(lines: readonly string[]): readonly string[] {
