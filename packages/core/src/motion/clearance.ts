@@ -1,9 +1,12 @@
 import type { Line } from '../hands/line.js';
 import type { Crossing, MotionFinding } from './plan.js';
 
-/** Sideways way in mm that arm and thumb may still have to go when the thumb passes, and its speed: from memory. */
-const SHORT_WAY = 55;
-const GREATEST_SPEED = 500;
+/**
+ * Sideways way in mm that arm and thumb may still have to go when the thumb passes, and its speed in mm a second: what
+ * a common arpeggio asks for in sixteenth notes at 120 a minute, from memory.
+ */
+const SHORT_WAY = 85;
+const GREATEST_SPEED = 700;
 
 /**
  * Whether the arm is clear of the thumb in time. The thumb trails behind the playing finger, carried by the arm, so

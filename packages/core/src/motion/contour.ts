@@ -18,10 +18,10 @@ export function planContour(line: Line, uses: readonly (readonly Use[])[]): read
   for (let at = 0; at < uses.length; at++) {
     if (at > 0 && startsAnew(line.slices[at]!)) level = at;
     if (!uses[at]!.some((use) => use.finger === 1 && use.struck)) continue;
+    const rising = range(level, at).filter((between) => !uses[between]!.some((use) => use.finger === 1));
     let height = 0;
-    for (let between = level; between < at; between++) {
-      if (uses[between]!.some((use) => use.finger === 1)) continue;
-      height = Math.min(TOP, height + RISE * share(line.slices[between]!.seconds));
+    for (const between of rising) {
+      height += Math.min(TOP / rising.length, RISE * share(line.slices[between]!.seconds));
       heights[between] = height;
     }
     level = at + 1;
@@ -31,4 +31,8 @@ export function planContour(line: Line, uses: readonly (readonly Use[])[]): read
 
 function share(seconds: number): number {
   return Math.min(1, Math.max(LEAST_SHARE, seconds / FULL_SECONDS));
+}
+
+function range(from: number, to: number): number[] {
+  return Array.from({ length: to - from }, (_, nth) => from + nth);
 }

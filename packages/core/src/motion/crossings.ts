@@ -14,7 +14,9 @@ const THUMB_ON_BLACK = 6;
 /** A passing behind 5 pulls the arm furthest; behind 2 there is little room. */
 const BY_FINGER = [0, 4, 0, 1, 12] as const;
 /** Per mm beyond what the finger pair crosses in comfort. */
-const STRETCH_WEIGHT = 0.5;
+const STRETCH_WEIGHT = 0.3;
+/** mm by which the arm, moving along, helps 2, 3 and 4 to cross further than the hand alone: arpeggios. */
+const ARM_HELP = 40;
 
 /**
  * Thumb crossings of one hand: at every slice the crossing by which it is reached, if any. A pair of fingers that would
@@ -84,7 +86,7 @@ function crossing(
 ): Crossing | undefined {
   const room = reach(hand, 1, finger.finger);
   const mm = distance(line, thumb, finger);
-  if (mm < room.minPractical) return undefined;
+  if (mm < room.minPractical - (finger.finger === 5 ? 0 : ARM_HELP)) return undefined;
   const thumbBlack = isBlack(thumb.key);
   const fingerBlack = isBlack(finger.key);
   let difficulty = BASE + BY_FINGER[finger.finger - 1]!;

@@ -8,18 +8,17 @@ export interface Window {
 }
 
 /**
- * The taut string: the shortest path in time through all windows, from the first one's rest to the last one's. It moves
- * as early and as evenly as the windows allow. Times strictly ascend.
+ * The taut string: the shortest path in time through all windows, from the first one's rest to anywhere in the last
+ * one. It moves as early and as evenly as the windows allow. Times strictly ascend.
  */
 export function tautPath(windows: readonly Window[]): number[] {
   const resting = windows.filter((window) => !Number.isNaN(window.rest));
   const first = resting[0];
   if (!first) return windows.map(() => 0);
-  const last = resting.at(-1)!;
   const path = [first.rest];
   let apex = 0;
   while (apex < windows.length - 1) {
-    const bend = nextBend(windows, apex, path[apex]!, last.rest);
+    const bend = nextBend(windows, apex, path[apex]!);
     const slope = (bend.x - path[apex]!) / (windows[bend.at]!.time - windows[apex]!.time);
     for (let at = apex + 1; at < bend.at; at++) {
       path[at] = path[apex]! + slope * (windows[at]!.time - windows[apex]!.time);
@@ -31,12 +30,7 @@ export function tautPath(windows: readonly Window[]): number[] {
 }
 
 /** Where the straight line from the apex first has to bend, or the end. */
-function nextBend(
-  windows: readonly Window[],
-  apex: number,
-  x: number,
-  end: number,
-): { at: number; x: number } {
+function nextBend(windows: readonly Window[], apex: number, x: number): { at: number; x: number } {
   const start = windows[apex]!.time;
   let steepest = Number.POSITIVE_INFINITY;
   let flattest = Number.NEGATIVE_INFINITY;
@@ -44,13 +38,15 @@ function nextBend(
   let low = apex;
   for (let at = apex + 1; at < windows.length; at++) {
     const window = windows[at]!;
-    const isLast = at === windows.length - 1;
-    const up = ((isLast ? end : window.high) - x) / (window.time - start);
-    const down = ((isLast ? end : window.low) - x) / (window.time - start);
+    const up = (window.high - x) / (window.time - start);
+    const down = (window.low - x) / (window.time - start);
     if (down > steepest) return { at: high, x: windows[high]!.high };
     if (up < flattest) return { at: low, x: windows[low]!.low };
     if (up <= steepest) [steepest, high] = [up, at];
     if (down >= flattest) [flattest, low] = [down, at];
   }
-  return { at: windows.length - 1, x: end };
+  // Nothing pulls at the free end: it stays level unless a window on the way lifts or lowers it.
+  if (flattest > 0) return { at: low, x: windows[low]!.low };
+  if (steepest < 0) return { at: high, x: windows[high]!.high };
+  return { at: windows.length - 1, x };
 }
