@@ -1,0 +1,87 @@
+import { describe, expect, it } from 'vitest';
+import { CUE_KEYS, CUE_LAYERS } from '../../packages/core/src/cues/keys.js';
+import { cautionText, cueWording, LANGUAGES, legendText } from '../../packages/core/src/cues/wording.js';
+import type { Language } from '../../packages/core/src/options.js';
+import { HandlineError } from '../../packages/core/src/score/errors.js';
+
+const CODES = Object.keys(LANGUAGES) as Language[];
+const LONGEST_CUE = 16;
+
+describe('every language', () => {
+  it('is one of five', () => {
+    expect(CODES.sort()).toEqual(['de', 'en', 'es', 'fr', 'it']);
+  });
+
+  it.each(CODES)('%s is complete, short and distinct', (code) => {
+    const { cues, meanings, caution } = LANGUAGES[code];
+    for (const table of [cues, meanings]) {
+      expect(Object.keys(table).sort()).toEqual([...CUE_KEYS].sort());
+      expect(new Set(Object.values(table).map((text) => text.toLowerCase())).size).toBe(CUE_KEYS.length);
+    }
+    for (const text of Object.values(cues)) {
+      expect([...text].length, text).toBeLessThanOrEqual(LONGEST_CUE);
+      expect(text).toBe(text.trim());
+      // A comma parts two cues of one text.
+      expect(text).not.toMatch(/[,\n]/);
+    }
+    for (const text of [...Object.values(meanings), caution]) expect(text.length).toBeGreaterThan(10);
+    // Composed letters, so that a score's search finds what a reader types.
+    for (const text of [...Object.values(cues), ...Object.values(meanings), caution]) {
+      expect(text).toBe(text.normalize('NFC'));
+    }
+  });
+
+  it('says its own words: no two languages share a table', () => {
+    for (const key of ['in', 'out', 'thumb-passes', 'over-thumb', 'turn-afresh'] as const) {
+      expect(new Set(CODES.map((code) => LANGUAGES[code].cues[key])).size).toBe(CODES.length);
+    }
+  });
+
+  it.each([
+    ['en', /pain.*numbness.*fatigue.*teacher.*clinician/s],
+    ['de', /Schmerz.*Taubheit.*Ermüdung.*Lehrkraft.*ärztlich/s],
+    ['fr', /douleur.*engourdissement.*fatigue.*professeur.*médecin/s],
+    ['es', /dolor.*entumecimiento.*fatiga.*profesor.*sanitario/s],
+    ['it', /dolore.*intorpidimento.*stanchezza.*insegnante.*medico/s],
+  ] as const)('%s carries the whole caution', (code, caution) => {
+    expect(cautionText(code)).toMatch(caution);
+  });
+});
+
+describe("a user's own wording", () => {
+  it('replaces single texts', () => {
+    const wording = cueWording('de', { in: 'rein' });
+    expect(wording.in).toBe('rein');
+    expect(wording.out).toBe('heraus');
+  });
+
+  it('refuses cues that do not exist and names them', () => {
+    const call = () => cueWording('en', { in: 'x', inward: 'y', toString: 'z' });
+    expect(call).toThrow(HandlineError);
+    expect(call).toThrow(/no such cue: inward, toString; the cues are .*thumb-passes/);
+  });
+
+  it.each(['', '  ', 'a\nb', 'a\u0000', 'x'.repeat(61), 5])('refuses %j as a text', (text) => {
+    const own = { in: text } as unknown as Record<string, string>;
+    expect(() => cueWording('en', own)).toThrow(/wording: the text of in must be one line/);
+  });
+});
+
+describe('the legend', () => {
+  it.each(CODES)(
+    '%s explains the cues of the chosen layers, one a line, and ends with the caution',
+    (code) => {
+      const lines = legendText(code, ['depth']).split('\n');
+      const depth = CUE_KEYS.filter((key) => CUE_LAYERS[key] === 'depth');
+      expect(lines).toHaveLength(depth.length + 1);
+      expect(lines[0]).toBe(`${LANGUAGES[code].cues.in}: ${LANGUAGES[code].meanings.in}`);
+      expect(lines.at(-1)).toBe(cautionText(code));
+    },
+  );
+
+  it("uses the user's own words", () => {
+    expect(legendText('en', ['depth'], { in: 'closer' })).toMatch(
+      /^closer: the forearm moves towards the fallboard$/m,
+    );
+  });
+});
