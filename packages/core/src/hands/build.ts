@@ -21,6 +21,7 @@ export function buildLines(score: Score, options: HandOptions = {}): BuiltLines 
   const { parts, warnings } = pianoParts(score, options);
   const found = [...warnings];
   const lines: Line[] = [];
+  const keepDigits = (options.existing ?? 'keep') === 'keep';
   const clock = clockOf(score.tempo);
   for (const part of parts) {
     const assignment = assignHands(part, options.staff);
@@ -33,7 +34,11 @@ export function buildLines(score: Score, options: HandOptions = {}): BuiltLines 
           return role?.hand === hand && role.player === player && note.tiedFrom < 0;
         });
         if (notes.length === 0) continue;
-        lines.push({ hand, part: part.index, slices: slicesOf(momentsOf(notes, ends), part, clock) });
+        lines.push({
+          hand,
+          part: part.index,
+          slices: slicesOf(momentsOf(notes, ends), part, clock, keepDigits),
+        });
       }
     }
   }

@@ -6,6 +6,8 @@ import type { StaffChoice } from './staves.js';
 export interface HandOptions {
   readonly parts?: readonly string[];
   readonly staff?: StaffChoice;
+  /** Whether printed digits become constraints. Default keep. */
+  readonly existing?: 'keep' | 'ignore' | 'replace';
 }
 
 /**

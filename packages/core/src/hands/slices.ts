@@ -7,6 +7,9 @@ import type { Moment, Strike } from './strikes.js';
 /** Seconds that a grace note takes from the time before its main note: about a 32nd at 90 (common practice: quick). */
 export const GRACE_SECONDS = 0.08;
 
+/** Quarter notes by which rounded durations (tuplets in coarse divisions) may overlap or leave a gap. */
+const SLACK = 0.02;
+
 /** A key on its way: who struck it, when it goes up. */
 interface Down {
   readonly strike: Strike;
@@ -26,7 +29,7 @@ interface Draft {
 }
 
 /** Turns the moments of one hand into slices. */
-export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock): Slice[] {
+export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock, keepDigits: boolean): Slice[] {
   const times = momentTimes(moments, clock);
   const phrases = new Phrases();
   const drafts: Draft[] = [];
@@ -60,16 +63,16 @@ export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock): 
   });
   for (const key of down)
     key.upAt = key.grace ? (times.at(-1) ?? 0) + GRACE_SECONDS : clock(key.strike.release);
-  const pedal = new Pedal(part);
+  const context = { part, pedal: new Pedal(part), keepDigits };
   return drafts.map((draft, index) =>
-    finish(draft, index, drafts[index - 1]?.seconds ?? draft.seconds, part, pedal),
+    finish(draft, index, drafts[index - 1]?.seconds ?? draft.seconds, context),
   );
 }
 
 /** A key that ends with a grace note's onset stays down through it, unless the grace note follows it in its voice. */
 function isOver(strike: Strike, moment: Moment): boolean {
-  if (strike.release < moment.onset) return true;
-  if (strike.release > moment.onset) return false;
+  if (strike.release < moment.onset - SLACK) return true;
+  if (strike.release > moment.onset + SLACK) return false;
   if (moment.order === 0) return true;
   const voices = new Set(moment.strikes.flatMap((other) => other.notes.map((note) => note.voice)));
   return strike.notes.some((note) => voices.has(note.voice));
@@ -102,7 +105,7 @@ class Phrases {
 
   /** True where a phrase begins at this moment; takes its notes into account for the next one. */
   begins(moment: Moment): boolean {
-    let begins = moment.onset > this.writtenEnd;
+    let begins = moment.onset > this.writtenEnd + SLACK;
     for (const { notes, end } of moment.strikes) {
       for (const note of notes) begins ||= this.ended.get(note.voice) === true;
       this.writtenEnd = Math.max(this.writtenEnd, end);
@@ -131,11 +134,16 @@ class Pedal {
   }
 }
 
-function finish(draft: Draft, index: number, before: number, part: Part, pedal: Pedal): Slice {
+function finish(
+  draft: Draft,
+  index: number,
+  before: number,
+  { part, pedal, keepDigits }: { part: Part; pedal: Pedal; keepDigits: boolean },
+): Slice {
   const { moment, seconds, struck, held, released, free, phraseStart } = draft;
   const first = moment.strikes[0]?.notes[0] as Note;
   const key = (down: Down): SliceKey => {
-    const fixed = down.since === index ? fixedDigit(down.strike.notes) : undefined;
+    const fixed = keepDigits && down.since === index ? fixedDigit(down.strike.notes) : undefined;
     return {
       key: down.strike.key,
       notes: down.strike.notes.map((note) => note.id),

@@ -23,7 +23,11 @@ export function readFlow(parts: readonly PartSource[]): MeasureFlow[] {
           const mark = element.child('ending');
           const numbers = mark === undefined ? [] : endingNumbers(mark);
           const type = mark?.attribute('type');
-          if (type === 'start') ending = { numbers, from: index };
+          if (type === 'start') {
+            if (ending !== undefined)
+              cover(flow, ending.from, Math.max(index - 1, ending.from), ending.numbers);
+            ending = { numbers, from: index };
+          }
           readBarline(element, measure);
           if (ending !== undefined && (type === 'stop' || type === 'discontinue')) {
             cover(flow, ending.from, index, ending.numbers);
@@ -36,8 +40,8 @@ export function readFlow(parts: readonly PartSource[]): MeasureFlow[] {
           sounding = readSound(element, measure) || sounding;
         }
       }
-      if (ending?.from === index) cover(flow, index, index, ending.numbers);
     });
+    if (ending !== undefined) cover(flow, ending.from, ending.from, ending.numbers);
   }
   return sounding ? flow : flow.map((measure, index) => ({ ...measure, ...words[index] }));
 }

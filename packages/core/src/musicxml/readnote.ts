@@ -7,6 +7,8 @@ export interface WrittenNote {
   pitch: XmlElement | undefined;
   rest: boolean;
   cue: boolean;
+  /** Not printed: a playback helper that no digit can stand on. */
+  hidden: boolean;
   grace: boolean;
   chord: boolean;
   /** In divisions; undefined where missing or no number. */
@@ -23,6 +25,7 @@ export function readNote(note: XmlElement, isOurs: (fingering: XmlElement) => bo
     pitch: undefined,
     rest: false,
     cue: false,
+    hidden: note.attribute('print-object') === 'no',
     grace: false,
     chord: false,
     duration: undefined,

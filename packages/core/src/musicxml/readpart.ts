@@ -74,8 +74,9 @@ export class PartReader {
 
   private move(element: XmlElement, sign: 1 | -1): void {
     const divisions = decimal(element.textOf('duration'));
-    if (divisions === undefined) this.warn(`<${element.name}> has no duration; it is passed over`, element);
-    const ticks = this.toTicks(Math.abs(divisions ?? 0), element) * sign;
+    if (divisions === undefined || divisions < 0)
+      this.warn(`<${element.name}> has no positive duration`, element);
+    const ticks = this.toTicks(divisions ?? 0, element) * sign;
     if (this.cursor + ticks < 0)
       this.warn('<backup> leads before the measure; it stops at its start', element);
     this.advance(Math.max(this.cursor + ticks, 0));
@@ -91,7 +92,7 @@ export class PartReader {
   private addEvent(facts: DirectionFacts, element: XmlElement): void {
     if (facts.tempo === undefined && facts.pedal === undefined && facts.hand === undefined) return;
     const offset = decimal(element.textOf('offset') ?? element.child('sound')?.textOf('offset')) ?? 0;
-    const ticks = this.toTicks(Math.abs(offset), element) * Math.sign(offset);
+    const ticks = this.toTicks(offset, element);
     const staff = integer(element.textOf('staff')) ?? 1;
     const tick = Math.max(this.cursor + ticks, 0);
     this.events.push({ ...facts, measure: this.measures.length, tick, staff });
@@ -137,7 +138,8 @@ export class PartReader {
     element: XmlElement,
     at: { tick: number; ticks: number; grace: number; staff: number; chord: boolean },
   ): void {
-    if (written.pitch === undefined || written.cue || !this.attributes.isPlayed(at.staff)) return;
+    if (written.pitch === undefined || written.cue || written.hidden || !this.attributes.isPlayed(at.staff))
+      return;
     const key = keyOf(written.pitch, this.attributes.transposition(at.staff));
     if (typeof key === 'string' || key < 21 || key > 108) {
       this.warnKey(key, element);
@@ -204,7 +206,7 @@ export class PartReader {
     if (this.attributes.divisions === undefined)
       this.warn('has no <divisions>; 1 a quarter note is taken', element);
     const quarters = divisions / (this.attributes.divisions ?? 1);
-    if (quarters > MAX_DURATION_QUARTERS) {
+    if (Math.abs(quarters) > MAX_DURATION_QUARTERS) {
       const place = this.context.warnings.place(this.doubt(element));
       throw new HandlineError(
         'NUMBER',

@@ -29,6 +29,6 @@ export function isKeyboard(evidence: InstrumentEvidence): boolean {
   if (names.some((name) => KEYBOARD.test(name))) return true;
   if (names.some((name) => OTHER.test(name))) return false;
   if (sounds.length > 0) return sounds.some((sound) => sound.startsWith('keyboard.'));
-  if (programs.length > 0 && !programs.some(isKeyboardProgram)) return false;
+  if (programs.length > 0) return programs.some(isKeyboardProgram);
   return staves >= 2;
 }
