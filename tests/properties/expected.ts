@@ -1,6 +1,7 @@
 import type { DigitMark, Marks } from '../../packages/core/src/musicxml/edit.js';
 import type { ReadResult } from '../../packages/core/src/musicxml/read.js';
 import type { XmlElement } from '../../packages/core/src/musicxml/tree.js';
+import { subtract, toNumber } from '../../packages/core/src/score/fraction.js';
 
 /** What a reader may do to white space in words. */
 const squeeze = (text: string) => text.replaceAll(/\s+/g, '');
@@ -50,8 +51,30 @@ export function expectedDigits(before: readonly string[], source: ReadResult, ma
   return digits.sort();
 }
 
-export function expectedWords(before: readonly string[], marks: Marks): string[] {
-  const any = marks.digits.length + marks.cues.length > 0;
-  const legend = marks.legend !== undefined && any ? [squeeze(marks.legend)] : [];
-  return [...before, ...marks.cues.map((cue) => squeeze(cue.text)), ...legend].sort();
+/** Words in the form of `OutsideView.words` after marking: each cue at the time and staff of its own note. */
+export function expectedWords(
+  before: readonly string[],
+  { score }: ReadResult,
+  marks: Marks,
+  credits: boolean,
+): string[] {
+  const words = [...before];
+  const stavesBefore = (part: number) =>
+    score.parts.slice(0, part).reduce((sum, { staves }) => sum + staves, 0);
+  for (const cue of marks.cues) {
+    if (cue.text.trim() === '') continue;
+    const part = score.parts[cue.part];
+    const note = part?.notes[cue.note];
+    const measure = part?.measures[note?.measure ?? -1];
+    if (note === undefined || measure === undefined) throw new Error('a cue without its note');
+    const beat = toNumber(subtract(note.onset, measure.start)) + 1;
+    const staff = stavesBefore(cue.part) + note.staff;
+    words.push(`${squeeze(cue.text)} @${measure.number}:${beat.toFixed(4)} ${staff}`);
+  }
+  if (marks.legend !== undefined && marks.digits.length + marks.cues.length > 0) {
+    const parts = [...marks.digits, ...marks.cues].map(({ part }) => part);
+    const place = ` @1:1.0000 ${stavesBefore(Math.min(...parts)) + 1}`;
+    words.push(squeeze(marks.legend) + (credits ? '' : place));
+  }
+  return words.sort();
 }

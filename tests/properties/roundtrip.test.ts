@@ -52,15 +52,27 @@ describe('marks on generated scores', () => {
     );
   });
 
-  it('marking anew after clearing is the same as marking the original', () => {
+  it('a second run with other options replaces our marks, and clear still finds the original', () => {
     fc.assert(
       fc.property(scoreModel, markPlan, markPlan, (model, first, second) => {
         const original = toXml(model);
-        const score = read(original).score;
-        const again = clear(mark(original, marksOf(first, score))).text;
-        expect(mark(again, marksOf(second, score))).toBe(mark(original, marksOf(second, score)));
+        const { score } = read(original);
+        const cleared = clear(mark(original, marksOf(first, score))).text;
+        const again = mark(cleared, marksOf(second, read(cleared).score));
+        expect(again).toBe(mark(original, marksOf(second, score)));
+        expect(clear(again).text).toBe(original);
       }),
       { numRuns: 100 },
+    );
+  });
+
+  it('clearing a text without marks changes nothing, whatever its comments quote', () => {
+    fc.assert(
+      fc.property(scoreModel, (model) => {
+        const original = toXml(model);
+        expect(clear(original)).toEqual({ text: original, edits: [], warnings: [] });
+      }),
+      RUNS,
     );
   });
 });

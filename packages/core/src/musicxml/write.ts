@@ -18,9 +18,11 @@ function isUnicode(text: string): boolean {
   return /^utf/i.test(encoding);
 }
 
-/** The first `<note>` of a part, rests included, or the first that has a pitch where the first measure has none. */
-function firstNote({ measureElements, elements }: MarkableScore, part: number): XmlElement | undefined {
-  const first = measureElements[part]?.[0]?.children.find((child) => localName(child) === 'note');
+const MOVES_TIME = new Set(['note', 'forward', 'backup']);
+
+/** What a direction at the very start of a part stands before. */
+function beginning({ measureElements, elements }: MarkableScore, part: number): XmlElement | undefined {
+  const first = measureElements[part]?.[0]?.children.find((child) => MOVES_TIME.has(localName(child)));
   return first ?? elements[part]?.[0];
 }
 
@@ -42,11 +44,12 @@ export function writeMarks(text: string, source: MarkableScore, marks: Marks): E
   const part = [...marks.digits, ...marks.cues].reduce((least, mark) => Math.min(least, mark.part), Infinity);
   if (marks.legend !== undefined && marks.legend !== '' && part !== Infinity) {
     const staves = score.parts[part]?.staves ?? 1;
-    edits.push(...writeLegend(text, root, firstNote(source, part), staves, marks.legend, options));
+    edits.push(...writeLegend(text, root, beginning(source, part), staves, marks.legend, options));
   }
   for (const cue of marks.cues) {
     const element = elements[cue.part]?.[cue.note];
-    if (element !== undefined) edits.push(writeCue(text, element, cue, options));
+    // A blank cue says nothing, and makes some readers lose ties.
+    if (element !== undefined && cue.text.trim() !== '') edits.push(writeCue(text, element, cue, options));
   }
   for (const digit of marks.digits) {
     const element = elements[digit.part]?.[digit.note];
