@@ -52,7 +52,7 @@ export function planCues(line: Line, plan: MotionPlan, context: CueContext): rea
     all.filter((cue) => layers.includes(CUE_LAYERS[cue.key])),
   );
   const merged = wanted.map(merge);
-  const kept = thinOut(line, merged, context.density ?? 'essential', context.measures);
+  const kept = thinOut(line, plan, merged, context.density ?? 'essential', context.measures);
   return kept.flatMap((cues, slice) => {
     if (cues.length === 0) return [];
     const keys = CUE_KEYS.filter((key) => cues.some((cue) => cue.key === key));

@@ -1,26 +1,34 @@
 import type { Line } from '../hands/line.js';
+import type { MotionPlan } from '../motion/plan.js';
 import type { Density } from '../options.js';
 import { compare, subtract, toNumber } from '../score/fraction.js';
 import type { Measure } from '../score/model.js';
 import type { Candidate } from './candidates.js';
 
 /** Least weight of a cue that is printed, by density; all numbers here from memory. */
-const LEAST_WEIGHT = { every: 0, essential: 6, demanding: 15 } as const satisfies Record<Density, number>;
+const LEAST_WEIGHT = { every: 0, essential: 8, demanding: 20 } as const satisfies Record<Density, number>;
 /** Seconds within which a player reads one text at most: quick music has fewer words than beats. */
 const READING_SECONDS = 0.6;
+/** Measures within which a move that comes back on the same keys with the same fingers is not told again. */
+const REMEMBERED_MEASURES = 2;
 
 /**
  * Leaves out what a density does not print. `every` keeps all. `essential` keeps the weightiest text of each beat,
- * `demanding` that of each measure, none of them within a reader's time of a weightier one.
+ * `demanding` that of each measure, none of them within a reader's time of a weightier one or soon after the same move.
  */
 export function thinOut(
   line: Line,
+  plan: MotionPlan,
   cues: readonly (readonly Candidate[])[],
   density: Density,
   measures: readonly Measure[],
 ): readonly (readonly Candidate[])[] {
   if (density === 'every') return cues;
-  const strong = cues.map((all) => all.filter((cue) => cue.weight >= LEAST_WEIGHT[density]));
+  const strong = forgetTold(
+    line,
+    plan,
+    cues.map((all) => all.filter((cue) => cue.weight >= LEAST_WEIGHT[density])),
+  );
   const kept: number[] = [];
   let time = 0;
   let lastTime = Number.NEGATIVE_INFINITY;
@@ -50,4 +58,25 @@ function beat(line: Line, at: number, measures: readonly Measure[]): number {
   const measure = measures[slice.measure];
   if (!measure || compare(measure.beat, { num: 0, den: 1 }) <= 0) return 0;
   return Math.floor(toNumber(subtract(slice.onset, measure.start)) / toNumber(measure.beat));
+}
+
+/** Leaves out the same cues for the same move, as long as it keeps coming back. */
+function forgetTold(
+  line: Line,
+  plan: MotionPlan,
+  cues: readonly (readonly Candidate[])[],
+): readonly (readonly Candidate[])[] {
+  const lastMeasure = new Map<string, number>();
+  return cues.map((all, at) => {
+    if (all.length === 0) return all;
+    const keys = all.map((cue) => cue.key);
+    const move = [plan.slices[at - 1], plan.slices[at]].map((slice) =>
+      slice?.fingers.map(({ finger, key }) => [finger, key]),
+    );
+    const id = JSON.stringify([keys, move]);
+    const { measure } = line.slices[at]!;
+    const last = lastMeasure.get(id);
+    lastMeasure.set(id, measure);
+    return last !== undefined && measure - last <= REMEMBERED_MEASURES ? [] : all;
+  });
 }
