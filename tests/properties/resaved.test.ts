@@ -1,0 +1,95 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
+import { parseTree, type XmlElement } from '../../packages/core/src/musicxml/tree.js';
+import { clear, mark, read } from '../musicxml/write-source.js';
+import { scoreModel } from './generate.js';
+import { toXml } from './generate-score.js';
+import { markPlan, marksOf } from './marks.js';
+
+interface Program {
+  /** How the program writes a colour; it drops the attribute where undefined. */
+  readonly color: (value: string) => string | undefined;
+  readonly dropsEmptyWrappers: boolean;
+}
+
+const escapeXml = (text: string) =>
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;').replaceAll('\n', '&#10;');
+
+function isEmptyWrapper(element: XmlElement): boolean {
+  if (element.name !== 'technical' && element.name !== 'notations') return false;
+  return element.children.every(isEmptyWrapper);
+}
+
+/** What a program writes that knows elements, attributes and texts, but no instructions, comments or layout. */
+function resave(text: string, program: Program): string {
+  const write = (element: XmlElement, indent: string): string => {
+    if (program.dropsEmptyWrappers && isEmptyWrapper(element)) return '';
+    const attributes = element.attributeNames.map((name) => {
+      const value = element.attribute(name) ?? '';
+      const written = name === 'color' ? program.color(value) : value;
+      return written === undefined ? '' : ` ${name}="${escapeXml(written)}"`;
+    });
+    const open = `${indent}<${element.name}${attributes.join('')}`;
+    if (element.children.length === 0) {
+      return element.text.trim() === ''
+        ? `${open}/>\n`
+        : `${open}>${escapeXml(element.text)}</${element.name}>\n`;
+    }
+    const inner = element.children.map((child) => write(child, `${indent} `)).join('');
+    return `${open}>\n${inner}${indent}</${element.name}>\n`;
+  };
+  return write(parseTree(text, DEFAULT_LIMITS), '');
+}
+
+const PLAIN: Program = { color: (value) => value, dropsEmptyWrappers: true };
+const RUNS = { numRuns: 300 };
+const colored = scoreModel.map((model) => {
+  const version = model.style.version === '1.0' ? undefined : model.style.version;
+  return { ...model, style: { ...model.style, version: version ?? ('4.0' as const) } };
+});
+
+describe('marked scores that another program has saved', () => {
+  it.each<[string, Program]>([
+    ['keeps colours', PLAIN],
+    ['keeps empty elements too', { ...PLAIN, dropsEmptyWrappers: false }],
+    ['writes colours with alpha', { ...PLAIN, color: (value) => value.replace('#', '#FF') }],
+    ['writes colours in small letters', { ...PLAIN, color: (value) => value.toLowerCase() }],
+  ])('lose all our marks where the program %s', (_, program) => {
+    fc.assert(
+      fc.property(colored, markPlan, (model, plan) => {
+        const original = toXml(model);
+        const marks = marksOf({ ...plan, replaceDigits: false }, read(original).score);
+        const cleared = clear(resave(mark(original, marks), program));
+        expect(cleared.warnings).toEqual([]);
+        expect(resave(cleared.text, PLAIN)).toBe(resave(original, PLAIN));
+      }),
+      { numRuns: 80 },
+    );
+  });
+
+  it('are left alone where neither instructions nor colours are left', () => {
+    const bare: Program = { ...PLAIN, color: () => undefined };
+    fc.assert(
+      fc.property(scoreModel, markPlan, (model, plan) => {
+        const original = toXml(model);
+        const saved = resave(mark(original, marksOf(plan, read(original).score)), bare);
+        expect(clear(saved)).toEqual({ text: saved, edits: [], warnings: [] });
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it('come back whole, replaced digits too, where only the layout has changed', () => {
+    const relayout = (text: string) => text.replaceAll(/>\s*</g, '>\n\t <');
+    fc.assert(
+      fc.property(scoreModel, markPlan, (model, plan) => {
+        const original = toXml({ ...model, style: { ...model.style, noise: [0], head: 'declaration' } });
+        const cleared = clear(relayout(mark(original, marksOf(plan, read(original).score))));
+        expect(cleared.warnings).toEqual([]);
+        expect(relayout(cleared.text)).toBe(relayout(original));
+      }),
+      RUNS,
+    );
+  });
+});
