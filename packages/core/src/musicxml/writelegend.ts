@@ -52,8 +52,7 @@ function creditEdit(text: string, root: XmlElement, legend: string, options: Opt
 }
 
 /**
- * @param first the first note of the first part that is marked, before which the legend stands where credits are not
- *   possible; above the part's upper staff
+ * @param first before which the legend stands, above the part's upper staff, where the score has no credits
  */
 export function writeLegend(
   text: string,

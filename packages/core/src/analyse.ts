@@ -1,0 +1,54 @@
+import type { Settings } from './checked.js';
+import { type Cue, planCues } from './cues/cues.js';
+import { type FingeringDoubt, fingerLine } from './fingering/finger.js';
+import type { LineFingering } from './fingering/result.js';
+import type { Line } from './hands/line.js';
+import { type HandCrossings, handCrossings } from './motion/handover.js';
+import { planMotion } from './motion/motion.js';
+import type { MotionPlan } from './motion/plan.js';
+import type { Score } from './score/model.js';
+
+/** Everything that was worked out for one hand of one part. */
+export interface LineAnalysis {
+  readonly line: Line;
+  readonly fingering: LineFingering;
+  readonly doubts: readonly FingeringDoubt[];
+  readonly plan: MotionPlan;
+  readonly cues: readonly Cue[];
+}
+
+/** Fingering, motion and cues of every line; pure. */
+export function analyse(score: Score, lines: readonly Line[], settings: Settings): readonly LineAnalysis[] {
+  const keepDigits = settings.existing === 'keep';
+  const fingered = lines.map((line) => {
+    const { fingering, doubts } = fingerLine(line, settings.model[line.hand], { keepDigits });
+    return { line, fingering, doubts, plan: planMotion(line, fingering, settings.model[line.hand]) };
+  });
+  return fingered.map((one) => {
+    const { line } = one;
+    const other = fingered.find(({ line: { part, hand } }) => part === line.part && hand !== line.hand);
+    const over = other && handCrossingsOf(one, other)[line.hand];
+    const cues = planCues(line, one.plan, {
+      measures: score.parts[line.part]!.measures,
+      layers: settings.layers,
+      density: settings.density,
+      language: settings.language,
+      wording: settings.wording,
+      ...(over && { handCrossings: over }),
+    });
+    return { ...one, cues };
+  });
+}
+
+interface Fingered {
+  readonly line: Line;
+  readonly fingering: LineFingering;
+}
+
+function handCrossingsOf(one: Fingered, other: Fingered): HandCrossings {
+  const [right, left] = one.line.hand === 'right' ? [one, other] : [other, one];
+  return handCrossings(
+    { line: right.line, fingers: right.fingering },
+    { line: left.line, fingers: left.fingering },
+  );
+}

@@ -1,0 +1,86 @@
+import { analyse, type LineAnalysis } from './analyse.js';
+import { checkLimits, checkOptions, type Settings } from './checked.js';
+import { buildLines } from './hands/build.js';
+import { marksOf, selectMeasures } from './marks.js';
+import { applyEdits } from './musicxml/edits.js';
+import { readScore } from './musicxml/read.js';
+import { writeMarks } from './musicxml/write.js';
+import type { Annotated, AnnotateOptions, Limits } from './options.js';
+import { reportOf } from './report.js';
+import { HandlineError, type Place, type Warning } from './score/errors.js';
+import { subtract, toNumber } from './score/fraction.js';
+import type { Part, Score } from './score/model.js';
+import { openSource } from './source.js';
+
+/**
+ * Marks a piano score: the least-movement fingering and the motion cues of both hands, spliced into the text. Marks of
+ * an earlier run are replaced; every other character stays as it was.
+ *
+ * @param input MusicXML text, or the bytes of a MusicXML or .mxl file
+ * @returns output of the same form, and the report
+ * @throws HandlineError for an input that is no score, for a broken limit or a bad option; nothing is half done
+ */
+export function annotate<T extends string | Uint8Array>(
+  input: T,
+  options: AnnotateOptions = {},
+): Annotated<T> {
+  const settings = checkOptions(options);
+  const { text, root, wrap, warnings: found } = openSource(input, settings.limits, settings.file);
+  const read = readScore(root, text, { ...settings, isOurs: () => false });
+  const { score } = read;
+  const built = buildLines(score, settings);
+  const lines = analyse(score, built.lines, settings);
+  const select = (part: number) => selectMeasures(score.parts[part]!.measures, settings);
+  const marks = marksOf(score, lines, settings, select);
+  const warnings = [...found, ...read.warnings, ...built.warnings, ...doubts(score, lines)].map((warning) =>
+    inFile(warning, settings),
+  );
+  if (settings.strict && warnings.length > 0) {
+    const { message, place } = warnings[0]!;
+    throw new HandlineError('WARNING_AS_ERROR', message, place);
+  }
+  const output = applyEdits(text, writeMarks(text, read, marks));
+  return { output: wrap(output), report: reportOf(score, lines, marks, settings, select, warnings) };
+}
+
+export interface ClearOptions {
+  readonly file?: string;
+  readonly limits?: Partial<Limits>;
+}
+
+/** Takes our marks out of a score again and puts replaced digits back. */
+export function clear<T extends string | Uint8Array>(
+  input: T,
+  options: ClearOptions = {},
+): { readonly output: T; readonly warnings: readonly Warning[] } {
+  const { text, wrap, warnings } = openSource(input, checkLimits(options.limits), options.file);
+  return { output: wrap(text), warnings };
+}
+
+function inFile(warning: Warning, { file }: Settings): Warning {
+  return file === undefined ? warning : { ...warning, place: { file, ...warning.place } };
+}
+
+function doubts(score: Score, lines: readonly LineAnalysis[]): Warning[] {
+  return lines.flatMap(({ line, doubts }) =>
+    doubts.map(({ slice: at, kind }): Warning => {
+      const slice = line.slices[at]!;
+      const part = score.parts[line.part]!;
+      const measure = part.measures[slice.measure]!;
+      const beat = 1 + toNumber(subtract(slice.onset, measure.start));
+      return {
+        code: kind === 'reach' ? 'UNPLAYABLE' : 'DIGIT_CONFLICT',
+        message:
+          kind === 'reach'
+            ? `beat ${beat}: the ${line.hand} hand cannot reach all keys; roll the chord, give notes to the other hand or omit some`
+            : `beat ${beat}: the given digits contradict the reach or order of the ${line.hand} hand's fingers; they are kept`,
+        place: placeOf(part, slice.measure, slice.struck[0]?.notes[0]),
+      };
+    }),
+  );
+}
+
+function placeOf(part: Part, measure: number, note: number | undefined): Place {
+  const line = note === undefined ? undefined : part.notes[note]?.line;
+  return { part: part.id, measure: part.measures[measure]!.number, ...(line !== undefined && { line }) };
+}

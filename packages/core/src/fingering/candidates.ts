@@ -1,0 +1,196 @@
+import type { HandModel } from '../anatomy/hand.js';
+import { reach } from '../anatomy/reach.js';
+import { isBlack, keyX } from '../keyboard/plan.js';
+import type { Finger } from '../score/model.js';
+
+/** A key to be fingered, in right-hand coordinates. */
+export interface Wanted {
+  readonly key: number;
+  readonly struck: boolean;
+  readonly pedalled: boolean;
+  readonly fixed: Finger | undefined;
+}
+
+/** Fingers for the kept keys, ascending. The thumb may stand on two adjacent keys. */
+export interface Assignment {
+  readonly fingers: readonly Finger[];
+}
+
+export interface Assignments {
+  /** Indices of the wanted keys that the hand takes; the others are beyond it. */
+  readonly kept: readonly number[];
+  readonly assignments: readonly Assignment[];
+  readonly trouble: 'none' | 'reach' | 'digits';
+}
+
+const FINGERS: readonly Finger[] = [1, 2, 3, 4, 5];
+/** Rounding room in mm: the tips may land off the keys' centres. */
+const TOLERANCE = 5;
+
+const memo = new WeakMap<HandModel, Map<string, Assignments>>();
+
+/**
+ * Every way in which the hand can hold these keys: fingers ascend with the keys, every pair lies within its practical
+ * reach, and the thumb may take two adjacent keys of one colour. Where no way exists, given digits are honoured even if
+ * they are odd, pedalled and held keys are let go, and at last the largest playable subset of the struck keys remains
+ * that keeps the outer key of the melody or bass side.
+ */
+export function assignments(wanted: readonly Wanted[], hand: HandModel): Assignments {
+  let known = memo.get(hand);
+  if (!known) {
+    known = new Map();
+    memo.set(hand, known);
+  }
+  const id = wanted
+    .map((w) => `${w.key % 12}:${w.key}${w.struck ? 's' : w.pedalled ? 'p' : 'h'}${w.fixed ?? ''}`)
+    .join(' ');
+  let result = known.get(id);
+  if (!result) {
+    result = search(wanted, hand);
+    known.set(id, result);
+  }
+  return result;
+}
+
+function search(wanted: readonly Wanted[], hand: HandModel): Assignments {
+  const all = wanted.map((_, at) => at);
+  const playable = ordered(wanted, hand);
+  if (playable.length > 0) return { kept: all, assignments: playable, trouble: 'none' };
+  const withoutHeld = dropHeld(wanted, hand);
+  if (withoutHeld) return withoutHeld;
+  if (wanted.some((w) => w.fixed !== undefined)) {
+    const odd = unordered(wanted);
+    if (odd.length > 0) return { kept: all, assignments: odd, trouble: 'digits' };
+  }
+  return largestSubset(wanted, hand);
+}
+
+/** Lets go of as few held keys as it takes, pedalled ones first, then those furthest from the struck ones. */
+function dropHeld(wanted: readonly Wanted[], hand: HandModel): Assignments | undefined {
+  const struck = wanted.filter((w) => w.struck);
+  if (struck.length === 0 || struck.length === wanted.length) return undefined;
+  const centre = struck.reduce((sum, w) => sum + keyX(w.key), 0) / struck.length;
+  const order = wanted
+    .map((w, at) => ({ at, w }))
+    .filter(({ w }) => !w.struck)
+    .sort(
+      (a, b) =>
+        Number(b.w.pedalled) - Number(a.w.pedalled) ||
+        Math.abs(keyX(b.w.key) - centre) - Math.abs(keyX(a.w.key) - centre) ||
+        a.at - b.at,
+    );
+  const dropped = new Set<number>();
+  for (const { at } of order) {
+    dropped.add(at);
+    const kept = wanted.map((_, index) => index).filter((index) => !dropped.has(index));
+    const found = ordered(
+      kept.map((index) => wanted[index]!),
+      hand,
+    );
+    if (found.length > 0) return { kept, assignments: found, trouble: 'none' };
+  }
+  return undefined;
+}
+
+function largestSubset(wanted: readonly Wanted[], hand: HandModel): Assignments {
+  const struck = wanted.map((_, at) => at).filter((at) => wanted[at]!.struck);
+  for (let size = Math.min(struck.length - 1, FINGERS.length + 1); size > 0; size--) {
+    for (const kept of subsets(struck, size)) {
+      const found = ordered(
+        kept.map((at) => ({ ...wanted[at]!, fixed: undefined })),
+        hand,
+      );
+      if (found.length > 0) return { kept, assignments: found, trouble: 'reach' };
+    }
+  }
+  return { kept: [], assignments: [{ fingers: [] }], trouble: 'reach' };
+}
+
+/** Subsets of a size, those with the highest members first. */
+function* subsets(from: readonly number[], size: number): Generator<number[]> {
+  if (size === 0) {
+    yield [];
+    return;
+  }
+  for (let last = from.length - 1; last >= size - 1; last--) {
+    for (const rest of subsets(from.slice(0, last), size - 1)) yield [...rest, from[last]!];
+  }
+}
+
+function ordered(wanted: readonly Wanted[], hand: HandModel): Assignment[] {
+  const found: Assignment[] = [];
+  if (wanted.length > FINGERS.length + 1) return found;
+  const fingers: Finger[] = [];
+  const extend = (at: number): void => {
+    const next = wanted[at];
+    if (!next) {
+      found.push({ fingers: [...fingers] });
+      return;
+    }
+    for (const finger of FINGERS) {
+      if (next.fixed !== undefined && next.fixed !== finger) continue;
+      if (!fits(wanted, fingers, at, finger, hand)) continue;
+      fingers.push(finger);
+      extend(at + 1);
+      fingers.pop();
+    }
+  };
+  extend(0);
+  return found;
+}
+
+function fits(
+  wanted: readonly Wanted[],
+  fingers: readonly Finger[],
+  at: number,
+  finger: Finger,
+  hand: HandModel,
+): boolean {
+  for (let lower = 0; lower < at; lower++) {
+    const other = fingers[lower]!;
+    const [from, to] = [wanted[lower]!.key, wanted[at]!.key];
+    if (other === finger) {
+      if (finger !== 1 || lower !== at - 1 || at > 1 || !thumbTakesBoth(from, to)) return false;
+      continue;
+    }
+    if (other > finger) return false;
+    const { minPractical, maxPractical } = reach(hand, other, finger);
+    const way = keyX(to) - keyX(from);
+    if (way < minPractical - TOLERANCE - FOLD || way > maxPractical + TOLERANCE) return false;
+  }
+  return true;
+}
+
+/** Fingers fold onto neighbouring keys one semitone closer than the published minima when a black key is between. */
+const FOLD = 8;
+
+/** Adjacent keys of one colour: the thumb lies across the crack (common practice). */
+export function thumbTakesBoth(low: number, high: number): boolean {
+  return high - low <= 2 && high > low && isBlack(low) === isBlack(high);
+}
+
+/** All assignments that honour the given digits and use no other finger twice, in any order and at any distance. */
+function unordered(wanted: readonly Wanted[]): Assignment[] {
+  const found: Assignment[] = [];
+  if (wanted.length > FINGERS.length) return found;
+  const fingers: Finger[] = [];
+  const extend = (at: number): void => {
+    const next = wanted[at];
+    if (!next) {
+      found.push({ fingers: [...fingers] });
+      return;
+    }
+    for (const finger of next.fixed === undefined ? FINGERS : [next.fixed]) {
+      if (next.fixed === undefined && (fingers.includes(finger) || givenLater(wanted, at, finger))) continue;
+      fingers.push(finger);
+      extend(at + 1);
+      fingers.pop();
+    }
+  };
+  extend(0);
+  return found;
+}
+
+function givenLater(wanted: readonly Wanted[], at: number, finger: Finger): boolean {
+  return wanted.some((w, index) => index > at && w.fixed === finger);
+}

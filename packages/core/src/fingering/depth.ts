@@ -1,0 +1,59 @@
+import { placeTip } from '../anatomy/fingertip.js';
+import type { HandModel } from '../anatomy/hand.js';
+import { travelCost, travelWeight } from '../anatomy/travel.js';
+import type { Finger } from '../score/model.js';
+import type { SliceView } from './view.js';
+
+/** Forearm depths that the search tells apart, mm; the motion plan refines them. */
+export const DEPTHS: readonly number[] = [30, 42, 54, 66, 78, 90, 102];
+export const DEPTH_COUNT = DEPTHS.length;
+
+/** Depth cost of one hand on the search's grid, every finger and key class worked out once. */
+export class DepthGrid {
+  readonly #rows = new Map<number, Float64Array>();
+  readonly #kernels = new Map<number, Float64Array>();
+
+  /** @param weight of depth against the other terms */
+  constructor(
+    private readonly hand: HandModel,
+    private readonly weight: number,
+  ) {}
+
+  /** Discomfort of all fingers on their keys, added to `row` by grid step. */
+  addDiscomfort(view: SliceView, fingers: readonly Finger[], row: Float64Array, start: number): void {
+    for (let at = 0; at < fingers.length; at++) {
+      const own = this.#row(fingers[at]!, view.keys[at]!);
+      for (let step = 0; step < DEPTH_COUNT; step++) row[start + step]! += own[step]!;
+    }
+  }
+
+  /** Cost of every move into this slice: `kernel[from * DEPTH_COUNT + to]`. */
+  kernel(view: SliceView): Float64Array {
+    const weight = travelWeight(view.seconds, view.free, view.slice.phraseStart);
+    let kernel = this.#kernels.get(weight);
+    if (!kernel) {
+      kernel = new Float64Array(DEPTH_COUNT * DEPTH_COUNT);
+      for (let from = 0; from < DEPTH_COUNT; from++) {
+        for (let to = 0; to < DEPTH_COUNT; to++) {
+          kernel[from * DEPTH_COUNT + to] = this.weight * travelCost(DEPTHS[to]! - DEPTHS[from]!, weight);
+        }
+      }
+      // Scores with a tempo that glides would grow the table without end.
+      if (this.#kernels.size < 4096) this.#kernels.set(weight, kernel);
+    }
+    return kernel;
+  }
+
+  #row(finger: Finger, key: number): Float64Array {
+    const id = finger * 12 + (((key % 12) + 12) % 12);
+    let row = this.#rows.get(id);
+    if (!row) {
+      row = Float64Array.from(
+        DEPTHS,
+        (depth) => this.weight * placeTip(this.hand, finger, key, depth).discomfort,
+      );
+      this.#rows.set(id, row);
+    }
+    return row;
+  }
+}

@@ -1,0 +1,49 @@
+import type { HandModel } from '../anatomy/hand.js';
+import type { Finger } from '../score/model.js';
+import { heldCost } from './cost.js';
+import { DEPTH_COUNT, type DepthGrid } from './depth.js';
+import type { Outlook, Sink } from './terms/term.js';
+import { OFFSETS, TERMS } from './terms/terms.js';
+import type { SliceView } from './view.js';
+import { WEIGHTS } from './weights.js';
+
+/** Cost of every slice by term, in mm equivalents, for chosen fingers and depths. Zero terms are left out. */
+export function explain(
+  views: readonly SliceView[],
+  around: readonly Outlook[],
+  chosen: readonly (readonly Finger[])[],
+  depths: readonly number[],
+  hand: HandModel,
+  grid: DepthGrid,
+): readonly Readonly<Record<string, number>>[] {
+  let base = 0;
+  let sum = 0;
+  const sink: Sink = (feature, value) => {
+    sum += WEIGHTS[base + feature]! * value;
+  };
+  const row = new Float64Array(DEPTH_COUNT);
+  return views.map((view, at) => {
+    const terms: Record<string, number> = {};
+    const note = (name: string, cost: number): void => {
+      if (cost !== 0) terms[name] = (terms[name] ?? 0) + cost;
+    };
+    const [before, first] = [views[at - 1], views[at - 2]];
+    const fingers = chosen[at]!;
+    TERMS.forEach((term, nth) => {
+      base = OFFSETS[nth]!;
+      sum = 0;
+      term.slice?.(view, fingers, around[at]!, sink, hand);
+      if (before) term.pair?.(before, view, chosen[at - 1]!, fingers, sink, hand);
+      if (before && first) {
+        term.triple?.(first, before, view, chosen[at - 2]!, chosen[at - 1]!, fingers, sink, hand);
+      }
+      note(term.name, sum);
+    });
+    row.fill(0);
+    grid.addDiscomfort(view, fingers, row, 0);
+    const travel = before ? grid.kernel(view)[depths[at - 1]! * DEPTH_COUNT + depths[at]!]! : 0;
+    note('depth', row[depths[at]!]! + travel);
+    if (before) note('substitution', heldCost(before, view, chosen[at - 1]!, fingers));
+    return terms;
+  });
+}

@@ -1,0 +1,54 @@
+import type { Outlook } from './terms/term.js';
+import type { SliceView } from './view.js';
+
+/** Slices that the outlook takes in on either side. */
+const FAR = 6;
+/** Semitones that one place of the hand covers at most. */
+const OCTAVE = 12;
+/** Seconds of rest that end the outlook. */
+const BREAK = 0.5;
+
+/** What lies around every slice of a line. */
+export function outlooks(views: readonly SliceView[]): readonly Outlook[] {
+  return views.map((_, at) => {
+    const ahead = room(views, at, 1);
+    const behind = room(views, at, -1);
+    return {
+      ahead,
+      behind,
+      around: [Math.max(ahead[0], behind[0]), Math.max(ahead[1], behind[1])],
+      ledBy: run(views, at, -1),
+      leadsTo: run(views, at, 1),
+    };
+  });
+}
+
+function room(views: readonly SliceView[], at: number, step: 1 | -1): [number, number] {
+  const here = views[at]!;
+  let { low, high } = here;
+  for (let nth = 1; nth <= FAR; nth++) {
+    const next = views[at + step * nth];
+    if (!next || next.keys.length === 0) break;
+    const later = step > 0 ? next : views[at + step * (nth - 1)]!;
+    if (later.free > BREAK) break;
+    const [lower, higher] = [Math.min(low, next.low), Math.max(high, next.high)];
+    if (higher - lower > OCTAVE) break;
+    [low, high] = [lower, higher];
+  }
+  return [Math.min(OCTAVE, here.low - low), Math.min(OCTAVE, high - here.high)];
+}
+
+/** Signed number of steps of the highest keys in one direction, up to `FAR`. */
+function run(views: readonly SliceView[], at: number, step: 1 | -1): number {
+  let direction = 0;
+  let count = 0;
+  for (let nth = 0; nth < FAR; nth++) {
+    const [here, next] = [views[at + step * nth], views[at + step * (nth + 1)]];
+    if (!here || !next) break;
+    const way = Math.sign((next.high - here.high) * step);
+    if (way === 0 || (direction !== 0 && way !== direction)) break;
+    direction = way;
+    count++;
+  }
+  return direction * count;
+}

@@ -1,0 +1,63 @@
+import type { Finger } from '../../score/model.js';
+import type { SliceView } from '../view.js';
+import type { Sink, Term } from './term.js';
+import { colour, INTERVALS, intervalOf, pairOf } from './term.js';
+
+const GAPS = 18;
+const KEY = 0;
+const NEIGHBOURS = KEY + 20;
+const OUTER = NEIGHBOURS + 25 * GAPS * 4;
+const TRIAD = OUTER + 25 * GAPS;
+const HIGH = TRIAD + 125 * 4;
+const LOW = HIGH + 25 * INTERVALS;
+const NEAREST = LOW + 25 * INTERVALS;
+const SIZE = NEAREST + 25 * INTERVALS;
+
+/** Semitones above which the gap within a triad counts as wide. */
+const WIDE_GAP = 4;
+
+function shape(view: SliceView, fingers: readonly Finger[], sink: Sink): void {
+  const last = fingers.length - 1;
+  for (let at = 0; at <= last; at++) {
+    sink(KEY + ((fingers[at]! - 1) * 2 + colour(view.black[at])) * 2 + (view.struck[at] ? 0 : 1), 1);
+    if (at === last) break;
+    const gap = Math.min(GAPS - 1, view.keys[at + 1]! - view.keys[at]!);
+    const colours = colour(view.black[at]) * 2 + colour(view.black[at + 1]);
+    sink(NEIGHBOURS + (pairOf(fingers[at]!, fingers[at + 1]!) * GAPS + gap) * 4 + colours, 1);
+  }
+  sink(OUTER + pairOf(fingers[0]!, fingers[last]!) * GAPS + Math.min(GAPS - 1, view.high - view.low), 1);
+  if (last === 2) {
+    const [low, mid, high] = view.keys as [number, number, number];
+    const wide = (mid - low > WIDE_GAP ? 2 : 0) + (high - mid > WIDE_GAP ? 1 : 0);
+    sink(TRIAD + (pairOf(fingers[0]!, fingers[1]!) * 5 + fingers[2]! - 1) * 4 + wide, 1);
+  }
+}
+
+/** Index of the key nearest to `key`; of two the lower one. */
+function nearest(keys: readonly number[], key: number): number {
+  let best = 0;
+  for (let at = 1; at < keys.length; at++) {
+    if (Math.abs(keys[at]! - key) < Math.abs(keys[best]! - key)) best = at;
+  }
+  return best;
+}
+
+/** Habit for keys held together and for steps to or from them: outer keys to outer keys, each key from its nearest. */
+export const chord: Term = {
+  name: 'habit: chord',
+  size: SIZE,
+  slice(view, fingers, _outlook, sink) {
+    if (fingers.length > 1) shape(view, fingers, sink);
+  },
+  pair(before, view, from, to, sink) {
+    if (from.length === 0 || to.length === 0 || (from.length === 1 && to.length === 1)) return;
+    sink(HIGH + pairOf(from.at(-1)!, to.at(-1)!) * INTERVALS + intervalOf(view.high - before.high), 1);
+    sink(LOW + pairOf(from[0]!, to[0]!) * INTERVALS + intervalOf(view.low - before.low), 1);
+    for (let at = 0; at < to.length; at++) {
+      if (!view.struck[at]) continue;
+      const near = nearest(before.keys, view.keys[at]!);
+      const way = view.keys[at]! - before.keys[near]!;
+      sink(NEAREST + pairOf(from[near]!, to[at]!) * INTERVALS + intervalOf(way), 1);
+    }
+  },
+};

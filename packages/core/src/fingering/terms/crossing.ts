@@ -1,0 +1,27 @@
+import type { Term } from './term.js';
+import { colour } from './term.js';
+
+const OVERLAP = 8;
+const OVERLAP_ON_BLACK = 9;
+
+/**
+ * Crossings between neighbouring single keys. Features 0-7: the thumb passes behind a finger (0-3) or a finger passes
+ * over the thumb (4-7), by the colours of the key left and the key reached; 8: long fingers cross each other; 9: they
+ * do so with the longer finger on a black key, the stated special case of chromatic passages (common practice).
+ */
+export const crossing: Term = {
+  name: 'crossing',
+  size: 10,
+  pair(before, view, from, to, sink) {
+    if (view.fresh || from.length !== 1 || to.length !== 1) return;
+    const [a, b] = [from[0]!, to[0]!];
+    const way = view.low - before.low;
+    if (way === 0 || a === b || way > 0 === b > a) return;
+    if (b === 1) sink(colour(before.black[0]) * 2 + colour(view.black[0]), 1);
+    else if (a === 1) sink(4 + colour(before.black[0]) * 2 + colour(view.black[0]), 1);
+    else {
+      const longer = Math.abs(a - 3) < Math.abs(b - 3) ? before.black[0] : view.black[0];
+      sink(longer && Math.abs(way) <= 2 ? OVERLAP_ON_BLACK : OVERLAP, 1);
+    }
+  },
+};

@@ -1,0 +1,69 @@
+import type { HandModel } from '../../anatomy/hand.js';
+import type { Finger } from '../../score/model.js';
+import type { SliceView } from '../view.js';
+
+/** What surrounds a slice, as seen by the terms that look ahead. */
+export interface Outlook {
+  /** Semitones that the music goes below and above before it leaves an octave: ahead, behind, and the wider of both. */
+  readonly ahead: readonly [number, number];
+  readonly behind: readonly [number, number];
+  readonly around: readonly [number, number];
+  /** Notes of one direction that lead here and that follow, -6 (falling) ... 6 (rising). */
+  readonly ledBy: number;
+  readonly leadsTo: number;
+}
+
+/** Adds `value` of a feature; the cost is the sum of weight x value over all features. */
+export type Sink = (feature: number, value: number) => void;
+
+/**
+ * One named part of the cost. A term sees a slice with its fingers, two neighbouring slices, or three; it only counts,
+ * the weights lie apart (`weights.ts`). Features are numbered from 0 within a term.
+ */
+export interface Term {
+  readonly name: string;
+  /** Number of features. */
+  readonly size: number;
+  readonly slice?: (
+    view: SliceView,
+    fingers: readonly Finger[],
+    outlook: Outlook,
+    sink: Sink,
+    hand: HandModel,
+  ) => void;
+  readonly pair?: (
+    before: SliceView,
+    view: SliceView,
+    from: readonly Finger[],
+    to: readonly Finger[],
+    sink: Sink,
+    hand: HandModel,
+  ) => void;
+  readonly triple?: (
+    first: SliceView,
+    second: SliceView,
+    third: SliceView,
+    a: readonly Finger[],
+    b: readonly Finger[],
+    c: readonly Finger[],
+    sink: Sink,
+    hand: HandModel,
+  ) => void;
+}
+
+/** Index of a finger pair, 0 ... 24. */
+export function pairOf(a: Finger, b: Finger): number {
+  return (a - 1) * 5 + b - 1;
+}
+
+export const WIDEST = 15;
+/** Number of signed intervals told apart: -15 ... 15 semitones, wider ones taken as 15. */
+export const INTERVALS = 2 * WIDEST + 1;
+
+export function intervalOf(semitones: number): number {
+  return Math.max(-WIDEST, Math.min(WIDEST, semitones)) + WIDEST;
+}
+
+export function colour(black: boolean | undefined): number {
+  return black ? 1 : 0;
+}

@@ -1,0 +1,18 @@
+import { chain } from './chain.js';
+import { chord } from './chord.js';
+import { crossing } from './crossing.js';
+import { single } from './single.js';
+import { step } from './step.js';
+import { stretch } from './stretch.js';
+import type { Term } from './term.js';
+import { travel } from './travel.js';
+
+/** Every term of the cost but depth, which the search carries along, in the order of their weights. */
+export const TERMS: readonly Term[] = [travel, stretch, crossing, single, step, chain, chord];
+
+/** First weight of each term. */
+export const OFFSETS: readonly number[] = TERMS.map((_, at) =>
+  TERMS.slice(0, at).reduce((sum, term) => sum + term.size, 0),
+);
+
+export const FEATURES = TERMS.reduce((sum, term) => sum + term.size, 0);

@@ -1,0 +1,97 @@
+import type { HandModel } from '../anatomy/hand.js';
+import type { Line, Slice, SliceKey } from '../hands/line.js';
+import { isBlack, keyX, mirrorKey } from '../keyboard/plan.js';
+import { type Assignment, assignments } from './candidates.js';
+
+/**
+ * A slice as the right hand sees it: the left hand's keys are mirrored about D4, so that every rule is written once and
+ * both hands get the same digits for mirrored music by construction.
+ */
+export interface SliceView {
+  readonly index: number;
+  /** Keys down, struck and held, ascending on the (mirrored) keyboard. */
+  readonly keys: readonly number[];
+  readonly x: readonly number[];
+  readonly black: readonly boolean[];
+  readonly struck: readonly boolean[];
+  readonly low: number;
+  readonly high: number;
+  /** Fingers for the keys; `candidates[i].fingers[k]` plays `keys[k]`, 0 = none. */
+  readonly candidates: readonly Assignment[];
+  /** Index in `struck` (or, for held keys, `held`) of the slice for every key. */
+  readonly source: readonly number[];
+  readonly seconds: number;
+  readonly free: number;
+  readonly pace: Pace;
+  /** True where the hand comes from a rest, a lifted key or the end of a phrase. */
+  readonly fresh: boolean;
+  readonly onBeat: boolean;
+  readonly grace: boolean;
+  readonly slice: Slice;
+  /** True where the keys cannot all be played or the given digits contradict the hand. */
+  readonly trouble: 'none' | 'reach' | 'digits';
+}
+
+/** 0 fast, 1 moderate, 2 slow: seconds since the previous onset up to 0.2, up to 0.45, more. */
+export type Pace = 0 | 1 | 2;
+const PACE_LIMITS = [0.2, 0.45] as const;
+/** Seconds without a key that let the hand move freely. */
+const FREE_SECONDS = 0.15;
+
+export function paceOf(seconds: number): Pace {
+  if (seconds <= PACE_LIMITS[0]) return 0;
+  return seconds <= PACE_LIMITS[1] ? 1 : 2;
+}
+
+interface Member {
+  readonly key: number;
+  readonly struck: boolean;
+  readonly source: number;
+  readonly given: SliceKey;
+}
+
+/** @param keepDigits demand the digits that the file gives */
+export function viewLine(line: Line, hand: HandModel, keepDigits: boolean): readonly SliceView[] {
+  const mirror = line.hand === 'left' ? mirrorKey : (key: number): number => key;
+  return line.slices.map((slice) => {
+    const member = (struck: boolean) => (given: SliceKey, source: number) => ({
+      key: mirror(given.key),
+      struck,
+      source,
+      given,
+    });
+    const members: Member[] = [...slice.struck.map(member(true)), ...slice.held.map(member(false))].sort(
+      (a, b) => a.key - b.key,
+    );
+    const found = assignments(
+      members.map(({ key, struck, given }) => ({
+        key,
+        struck,
+        pedalled: given.pedalled === true,
+        fixed: keepDigits && struck ? given.fixed : undefined,
+      })),
+      hand,
+    );
+    const kept = found.kept.map((at) => members[at]!);
+    const keys = kept.map(({ key }) => key);
+    return {
+      index: slice.index,
+      keys,
+      x: keys.map(keyX),
+      black: keys.map(isBlack),
+      struck: kept.map(({ struck }) => struck),
+      low: keys[0] ?? 0,
+      high: keys.at(-1) ?? 0,
+      candidates: found.assignments,
+      source: kept.map(({ source }) => source),
+      seconds: slice.seconds,
+      free: slice.free,
+      pace: paceOf(slice.seconds),
+      fresh: slice.index === 0 || slice.phraseStart || slice.free >= FREE_SECONDS,
+      onBeat: slice.onBeat,
+      grace: slice.grace,
+      slice,
+      trouble: found.trouble,
+    };
+  });
+}

@@ -1,0 +1,107 @@
+import type { LineAnalysis } from './analyse.js';
+import type { Settings } from './checked.js';
+import { cautionText } from './cues/wording.js';
+import type { Selection } from './marks.js';
+import type { Crossing } from './motion/plan.js';
+import type { Marks } from './musicxml/edit.js';
+import type { LineReport, Report, SliceReport } from './options.js';
+import type { Warning } from './score/errors.js';
+import { subtract, toNumber } from './score/fraction.js';
+import type { Part, Score } from './score/model.js';
+
+const HARDEST = 5;
+
+/** The report on the selected measures of the marked hands. */
+export function reportOf(
+  score: Score,
+  lines: readonly LineAnalysis[],
+  marks: Marks,
+  settings: Settings,
+  select: (part: number) => Selection,
+  warnings: readonly Warning[],
+): Report {
+  const shown = lines.filter(({ line }) => settings.hands === 'both' || settings.hands === line.hand);
+  return {
+    lines: shown.map((analysis) => lineReport(score.parts[analysis.line.part]!, analysis, marks, select)),
+    warnings,
+    caution: cautionText(settings.language),
+  };
+}
+
+function lineReport(
+  part: Part,
+  analysis: LineAnalysis,
+  marks: Marks,
+  select: (part: number) => Selection,
+): LineReport {
+  const { line, fingering, plan, cues } = analysis;
+  const chosen = select(line.part);
+  const indices = line.slices.filter(({ measure }) => chosen(measure)).map(({ index }) => index);
+  const texts = new Map(cues.map(({ slice, text }) => [slice, text]));
+  const marked = new Set(marks.digits.filter((mark) => mark.part === line.part).map(({ note }) => note));
+  const heads = indices.flatMap((at) => line.slices[at]!.struck.flatMap(({ notes }) => notes));
+  const slices = indices.map((at) => sliceReport(part, analysis, at, texts.get(at)));
+  return {
+    part: part.id,
+    hand: line.hand,
+    notes: heads.length,
+    fingered: heads.filter((note) => marked.has(note)).length,
+    cues: indices.filter((at) => texts.has(at)).length,
+    crossings: indices.filter((at) => plan.slices[at]!.crossing).length,
+    depthTravel: indices.reduce((sum, at) => sum + Math.abs(plan.slices[at]!.depthChange), 0),
+    cost: indices.reduce((sum, at) => sum + costOf(fingering.slices[at]!.terms), 0),
+    slices,
+    hardest: hardest(part, analysis, indices),
+  };
+}
+
+function sliceReport(
+  part: Part,
+  { line, fingering, plan }: LineAnalysis,
+  at: number,
+  cue?: string,
+): SliceReport {
+  const slice = line.slices[at]!;
+  const measure = part.measures[slice.measure]!;
+  const motion = plan.slices[at]!;
+  return {
+    measure: measure.number,
+    beat: 1 + toNumber(subtract(slice.onset, measure.start)),
+    keys: slice.struck.map(({ key }) => key),
+    fingers: fingering.slices[at]!.struck,
+    terms: fingering.slices[at]!.terms,
+    depth: motion.depth,
+    depthChange: motion.depthChange,
+    reason: motion.reason,
+    ...(motion.crossing && { crossing: crossingText(motion.crossing) }),
+    ...(cue !== undefined && { cue }),
+  };
+}
+
+/** `thumb-passing 3-1 up` */
+function crossingText({ kind, from, to, direction }: Crossing): string {
+  return `${kind} ${from}-${to} ${direction}`;
+}
+
+function costOf(terms: Readonly<Record<string, number>>): number {
+  return Object.values(terms).reduce((sum, cost) => sum + cost, 0);
+}
+
+function hardest(
+  part: Part,
+  { line, fingering }: LineAnalysis,
+  indices: readonly number[],
+): LineReport['hardest'] {
+  const byMeasure = new Map<number, { cost: number; keys: number }>();
+  for (const at of indices) {
+    const slice = line.slices[at]!;
+    const entry = byMeasure.get(slice.measure) ?? { cost: 0, keys: 0 };
+    entry.cost += costOf(fingering.slices[at]!.terms);
+    entry.keys += slice.struck.length;
+    byMeasure.set(slice.measure, entry);
+  }
+  return [...byMeasure]
+    .map(([measure, { cost, keys }]) => ({ measure: part.measures[measure]!.number, cost: cost / keys }))
+    .sort((a, b) => b.cost - a.cost)
+    .slice(0, HARDEST);
+}

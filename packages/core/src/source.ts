@@ -1,0 +1,32 @@
+import { clearMarks } from './musicxml/clear.js';
+import { decode, encode } from './musicxml/decode.js';
+import { parseTree, type XmlElement } from './musicxml/tree.js';
+import type { Limits } from './options.js';
+import type { Warning } from './score/errors.js';
+
+/** A score without marks of ours, and the way back to the form in which it came. */
+export interface Source<T extends string | Uint8Array> {
+  readonly text: string;
+  readonly root: XmlElement;
+  readonly warnings: readonly Warning[];
+  readonly wrap: (text: string) => T;
+}
+
+/** @throws HandlineError where the input is no MusicXML score or breaks a limit */
+export function openSource<T extends string | Uint8Array>(
+  input: T,
+  limits: Limits,
+  file?: string,
+): Source<T> {
+  const given: string | Uint8Array = input;
+  const decoded = typeof given === 'string' ? undefined : decode(given, limits, file);
+  const text = decoded ? decoded.text : String(given);
+  const root = parseTree(text, limits, file);
+  const cleared = clearMarks(text, root, file);
+  return {
+    text: cleared.text,
+    root: cleared.text === text ? root : parseTree(cleared.text, limits, file),
+    warnings: cleared.warnings,
+    wrap: (out) => (decoded ? encode(decoded, out) : out) as T,
+  };
+}
