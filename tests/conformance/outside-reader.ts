@@ -9,7 +9,7 @@ export interface OutsideView {
   readonly music: string;
   /** `pitch octave digit` of each fingering, sorted. */
   readonly digits: readonly string[];
-  /** Texts of directions and page heads without white space, sorted. */
+  /** `text @measure:beat staff` of each direction, the text of each page head, without white space; sorted. */
   readonly words: readonly string[];
 }
 
@@ -53,7 +53,13 @@ function view(mei: string): OutsideView {
     return `${note?.attribute('pname')} ${note?.attribute('oct')} ${deepText(fing)}`;
   });
   const heads = all(root, 'pgHead').flatMap((head) => all(head, 'rend'));
-  const words = [...all(root, 'dir'), ...heads].map(deepText);
+  const words = all(root, 'measure').flatMap((measure) =>
+    all(measure, 'dir').map((dir) => {
+      const beat = Number(dir.attribute('tstamp')).toFixed(4);
+      return `${deepText(dir)} @${measure.attribute('n')}:${beat} ${dir.attribute('staff')}`;
+    }),
+  );
+  words.push(...heads.map(deepText));
   const ids = new Map<string, string>();
   const renumber = (id: string) => {
     if (!ids.has(id)) ids.set(id, `n${ids.size}`);

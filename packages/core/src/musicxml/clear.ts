@@ -12,7 +12,7 @@ import type { Edit } from './edit.js';
 import { applyEdits } from './edits.js';
 import { mayHaveMarks, type WrittenFinger } from './marks.js';
 import type { XmlElement } from './tree.js';
-import { behindContent, localName, startTagEnd } from './writelayout.js';
+import { behindContent, startTagEnd } from './writelayout.js';
 
 export interface Cleared {
   readonly text: string;
@@ -38,7 +38,7 @@ class Clearing {
     const digits: XmlElement[] = [];
     for (const element of this.scan.signed) {
       if (this.#claimed.has(element)) continue;
-      if (localName(element) === 'fingering') digits.push(element);
+      if (element.name === 'fingering') digits.push(element);
       else this.#removeSignedWords(element);
     }
     this.#removeSignedDigits(digits);
@@ -69,7 +69,7 @@ class Clearing {
   }
 
   #restore({ start, end }: FoundInstruction, original: string): void {
-    const fits = original.startsWith('<') && localName(this.scan.enclosing(start)) === 'technical';
+    const fits = original.startsWith('<') && this.scan.enclosing(start).name === 'technical';
     if (fits) this.edits.push({ start, end, text: original });
     else this.#warn(start, `the original digit ${original} cannot go back here; its instruction was left`);
   }
@@ -77,7 +77,7 @@ class Clearing {
   #removeDigits({ start, end, element }: FoundInstruction, fingers: readonly WrittenFinger[]): void {
     const siblings = element?.parent?.children ?? [];
     const from = element === undefined ? 0 : siblings.indexOf(element);
-    const single = element !== undefined && localName(element) === 'fingering';
+    const single = element !== undefined && element.name === 'fingering';
     const range =
       element === undefined ? [] : single ? siblings.slice(from, from + fingers.length) : [element];
     const fingerings = range.flatMap(fingeringsIn);
@@ -100,7 +100,7 @@ class Clearing {
   }
 
   #removeSignedWords(words: XmlElement): void {
-    const holder = localName(words) === 'words' ? words.parent?.parent : words.parent;
+    const holder = words.name === 'words' ? words.parent?.parent : words.parent;
     if (holder !== undefined && onlyWords(holder) === words) {
       this.#remove(behindContent(this.text, holder.span.start), holder.span.end);
     } else {
@@ -121,7 +121,7 @@ class Clearing {
     }
     for (const wrapper of ['technical', 'notations']) {
       for (const { parent } of [...doomed]) {
-        if (parent === undefined || localName(parent) !== wrapper) continue;
+        if (parent === undefined || parent.name !== wrapper) continue;
         const empties = parent.children.every((child) => doomed.has(child));
         if (empties && this.#hasNothingElse(parent)) doomed.add(parent);
       }
@@ -165,8 +165,8 @@ class Clearing {
 }
 
 function wordsIn(element: XmlElement): XmlElement[] {
-  if (/^(?:credit-)?words$/.test(localName(element))) return [element];
-  if (!/^(?:direction|direction-type|credit)$/.test(localName(element))) return [];
+  if (/^(?:credit-)?words$/.test(element.name)) return [element];
+  if (!/^(?:direction|direction-type|credit)$/.test(element.name)) return [];
   return element.children.flatMap(wordsIn);
 }
 

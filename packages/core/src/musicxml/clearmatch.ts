@@ -1,14 +1,13 @@
 import type { WrittenFinger } from './marks.js';
 import { isSignature } from './marks.js';
 import type { XmlElement } from './tree.js';
-import { localName } from './writelayout.js';
 
 const BESIDE_DIRECTION_TYPE = new Set(['direction-type', 'offset', 'voice', 'staff']);
 const BESIDE_CREDIT_WORDS = new Set(['credit-words', 'credit-type']);
 
 /** The fingerings that stand directly in an element that we may have written. */
 export function fingeringsIn(element: XmlElement): readonly XmlElement[] {
-  const name = localName(element);
+  const name = element.name;
   if (name === 'fingering') return [element];
   if (name !== 'technical' && name !== 'notations') return [];
   return element.children.flatMap(fingeringsIn);
@@ -16,11 +15,11 @@ export function fingeringsIn(element: XmlElement): readonly XmlElement[] {
 
 /** True where an element has no children but fingerings, or one `<technical>` that has none. */
 export function holdsFingeringsOnly(element: XmlElement): boolean {
-  const name = localName(element);
+  const name = element.name;
   if (name === 'fingering') return true;
   const inner = name === 'notations' ? 'technical' : 'fingering';
   if (name === 'notations' && element.children.length !== 1) return false;
-  return element.children.every((child) => localName(child) === inner && holdsFingeringsOnly(child));
+  return element.children.every((child) => child.name === inner && holdsFingeringsOnly(child));
 }
 
 /** True where a `<fingering>` still says what we wrote. */
@@ -34,17 +33,17 @@ export function saysFinger(element: XmlElement, { finger, role }: WrittenFinger)
 
 /** The one `<words>` or `<credit-words>` of a direction or credit that holds nothing else; else undefined. */
 export function onlyWords(element: XmlElement): XmlElement | undefined {
-  const name = localName(element);
+  const name = element.name;
   if (name === 'credit') {
-    const words = element.children.filter((child) => localName(child) === 'credit-words');
-    const plain = element.children.every((child) => BESIDE_CREDIT_WORDS.has(localName(child)));
+    const words = element.children.filter((child) => child.name === 'credit-words');
+    const plain = element.children.every((child) => BESIDE_CREDIT_WORDS.has(child.name));
     return plain && words.length === 1 ? words[0] : undefined;
   }
   if (name !== 'direction') return undefined;
-  if (!element.children.every((child) => BESIDE_DIRECTION_TYPE.has(localName(child)))) return undefined;
-  const types = element.children.filter((child) => localName(child) === 'direction-type');
+  if (!element.children.every((child) => BESIDE_DIRECTION_TYPE.has(child.name))) return undefined;
+  const types = element.children.filter((child) => child.name === 'direction-type');
   const [words, ...others] = types.flatMap((type) => type.children);
-  if (words === undefined || others.length > 0 || localName(words) !== 'words') return undefined;
+  if (words === undefined || others.length > 0 || words.name !== 'words') return undefined;
   return words;
 }
 

@@ -4,7 +4,7 @@ import { isSigned } from './clearmatch.js';
 import { type Instruction, readInstruction } from './marks.js';
 import { LineIndex } from './position.js';
 import type { XmlElement } from './tree.js';
-import { localName, skipSpace } from './writelayout.js';
+import { skipSpace } from './writelayout.js';
 
 /** One instruction of ours as it stands in a text. */
 export interface FoundInstruction extends Span {
@@ -42,7 +42,7 @@ export function scanMarks(text: string, root: XmlElement, file: string | undefin
   const byStart = new Map<number, XmlElement>();
   const signed: XmlElement[] = [];
   const visit = (element: XmlElement): void => {
-    const name = localName(element);
+    const name = element.name;
     if (MARKED.has(name)) byStart.set(element.span.start, element);
     if (PRINTS_MARKS.has(name) && isSigned(element)) signed.push(element);
     for (const child of element.children) visit(child);
@@ -64,8 +64,8 @@ export function scanMarks(text: string, root: XmlElement, file: string | undefin
     const names: { part?: string; measure?: string } = {};
     let element: XmlElement | undefined = innermost(root, at);
     for (; element !== undefined; element = element.parent) {
-      const part = localName(element) === 'part' ? element.attribute('id') : undefined;
-      const measure = localName(element) === 'measure' ? element.attribute('number') : undefined;
+      const part = element.name === 'part' ? element.attribute('id') : undefined;
+      const measure = element.name === 'measure' ? element.attribute('number') : undefined;
       if (part !== undefined) names.part = part;
       if (measure !== undefined) names.measure = measure;
     }

@@ -5,7 +5,6 @@ import type { XmlElement } from './tree.js';
 import { ElementBuilder } from './writebuild.js';
 import { writeCue } from './writecue.js';
 import { writeDigit } from './writedigit.js';
-import { localName, prefixOf } from './writelayout.js';
 import { writeLegend } from './writelegend.js';
 
 /** What writing needs of a `ReadResult`. */
@@ -22,7 +21,7 @@ const MOVES_TIME = new Set(['note', 'forward', 'backup']);
 
 /** What a direction at the very start of a part stands before. */
 function beginning({ measureElements, elements }: MarkableScore, part: number): XmlElement | undefined {
-  const first = measureElements[part]?.[0]?.children.find((child) => MOVES_TIME.has(localName(child)));
+  const first = measureElements[part]?.[0]?.children.find((child) => MOVES_TIME.has(child.name));
   return first ?? elements[part]?.[0];
 }
 
@@ -36,7 +35,7 @@ function beginning({ measureElements, elements }: MarkableScore, part: number): 
 export function writeMarks(text: string, source: MarkableScore, marks: Marks): Edit[] {
   const { root, score, elements } = source;
   const options = {
-    builder: new ElementBuilder(prefixOf(text, root), !isUnicode(text)),
+    builder: new ElementBuilder(!isUnicode(text)),
     color: signatureFor(score.version),
     replace: marks.replaceDigits,
   };

@@ -23,10 +23,10 @@ export function xmlText(text: string): string {
   return text.replaceAll(FORBIDDEN, '\ufffd').replaceAll(/\r\n?/g, '\n');
 }
 
-function append(parent: Tree, element: NewElement, prefix: string): void {
-  const node = parent.ele(`${prefix}${element.name}`, { ...element.attributes });
+function append(parent: Tree, element: NewElement): void {
+  const node = parent.ele(element.name, { ...element.attributes });
   if (element.text !== undefined) node.txt(element.text);
-  for (const child of element.children ?? []) append(node, child, prefix);
+  for (const child of element.children ?? []) append(node, child);
 }
 
 /**
@@ -35,15 +35,10 @@ function append(parent: Tree, element: NewElement, prefix: string): void {
  */
 export class ElementBuilder {
   readonly #built = new Map<string, string>();
-  readonly #prefix: string;
   readonly #asciiOnly: boolean;
 
-  /**
-   * @param prefix namespace prefix with its colon, or the empty string
-   * @param asciiOnly write other characters as references, for encodings that may lack them
-   */
-  constructor(prefix: string, asciiOnly: boolean) {
-    this.#prefix = prefix;
+  /** @param asciiOnly write other characters as references, for encodings that may lack them */
+  constructor(asciiOnly: boolean) {
     this.#asciiOnly = asciiOnly;
   }
 
@@ -59,7 +54,7 @@ export class ElementBuilder {
 
   #make(element: NewElement, layout: Layout): string {
     const document = create();
-    append(document, element, this.#prefix);
+    append(document, element);
     const pretty = layout.newline !== '' && layout.unit !== '';
     const xml = document.end({ headless: true, prettyPrint: pretty, indent: layout.unit, newline: BREAK });
     const laidOut = xml.replaceAll('\n', '&#10;').replaceAll(BREAK, `${layout.newline}${layout.indent}`);

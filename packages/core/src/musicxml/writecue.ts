@@ -2,16 +2,16 @@ import type { CueMark, Edit } from './edit.js';
 import { writeInstruction } from './marks.js';
 import type { XmlElement } from './tree.js';
 import { type ElementBuilder, type NewElement, xmlText } from './writebuild.js';
-import { behindContent, layoutLike, localName } from './writelayout.js';
+import { behindContent, layoutLike } from './writelayout.js';
 
 function childText(element: XmlElement, name: string): string | undefined {
-  const child = element.children.find((candidate) => localName(candidate) === name);
+  const child = element.children.find((candidate) => candidate.name === name);
   const text = child?.text.trim();
   return text === undefined || text === '' ? undefined : text;
 }
 
 function isChordMember(note: XmlElement): boolean {
-  return note.children.some((child) => localName(child) === 'chord');
+  return note.children.some((child) => child.name === 'chord');
 }
 
 /**
@@ -23,7 +23,7 @@ export function chordHead(note: XmlElement): XmlElement {
   const siblings = note.parent?.children ?? [];
   for (let index = siblings.indexOf(note) - 1; index >= 0; index--) {
     const sibling = siblings[index] as XmlElement;
-    if (localName(sibling) === 'note' && !isChordMember(sibling)) return sibling;
+    if (sibling.name === 'note' && !isChordMember(sibling)) return sibling;
   }
   return note;
 }

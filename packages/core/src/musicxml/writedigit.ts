@@ -3,14 +3,7 @@ import type { DigitMark, Edit } from './edit.js';
 import { type WrittenFinger, writeInstruction } from './marks.js';
 import type { XmlElement } from './tree.js';
 import type { ElementBuilder, NewElement } from './writebuild.js';
-import {
-  afterLastChild,
-  behindContent,
-  isSelfClosed,
-  type Layout,
-  layoutBeside,
-  localName,
-} from './writelayout.js';
+import { afterLastChild, behindContent, isSelfClosed, type Layout, layoutBeside } from './writelayout.js';
 
 const AFTER_NOTATIONS = new Set(['lyric', 'play', 'listen']);
 const EDITORIAL = new Set(['footnote', 'level']);
@@ -32,7 +25,7 @@ interface Site {
 function isSetApart(notations: XmlElement): boolean {
   return (
     notations.attribute('print-object') === 'no' ||
-    notations.children.some((child) => EDITORIAL.has(localName(child)))
+    notations.children.some((child) => EDITORIAL.has(child.name))
   );
 }
 
@@ -45,13 +38,13 @@ function before(text: string, parent: XmlElement, sibling: XmlElement): Omit<Sit
  * other. A self-closed one stays as it is and gets a sibling before it, for the same reason.
  */
 function findSite(text: string, note: XmlElement): Site | undefined {
-  const last = note.children.findLast((child) => !AFTER_NOTATIONS.has(localName(child)));
+  const last = note.children.findLast((child) => !AFTER_NOTATIONS.has(child.name));
   if (last === undefined) return undefined;
   const layout = layoutBeside(text, note, last);
-  const notations = note.children.find((child) => localName(child) === 'notations' && !isSetApart(child));
+  const notations = note.children.find((child) => child.name === 'notations' && !isSetApart(child));
   if (notations === undefined) return { at: last.span.end, layout, level: 'notations' };
   if (isSelfClosed(text, notations)) return { ...before(text, note, notations), level: 'notations' };
-  const technical = notations.children.find((child) => localName(child) === 'technical');
+  const technical = notations.children.find((child) => child.name === 'technical');
   if (technical === undefined) return { ...afterLastChild(text, notations, layout.unit), level: 'technical' };
   if (isSelfClosed(text, technical)) return { ...before(text, notations, technical), level: 'technical' };
   return { ...afterLastChild(text, technical, layout.unit), level: 'fingering' };
@@ -96,11 +89,11 @@ function missing(fingers: readonly WrittenFinger[], note: Note): readonly Writte
 function takeOut(text: string, note: XmlElement): Edit[] {
   const edits: Edit[] = [];
   for (const notations of note.children) {
-    if (localName(notations) !== 'notations') continue;
+    if (notations.name !== 'notations') continue;
     for (const technical of notations.children) {
-      if (localName(technical) !== 'technical') continue;
+      if (technical.name !== 'technical') continue;
       for (const child of technical.children) {
-        if (localName(child) !== 'fingering') continue;
+        if (child.name !== 'fingering') continue;
         const { start, end } = child.span;
         edits.push({ start, end, text: writeInstruction({ kind: 'kept', text: text.slice(start, end) }) });
       }

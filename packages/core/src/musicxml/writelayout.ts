@@ -10,18 +10,6 @@ export interface Layout {
 
 export const INLINE: Layout = { newline: '', indent: '', unit: '' };
 
-/** Element name without its namespace prefix. */
-export function localName(element: XmlElement): string {
-  return element.name.slice(element.name.indexOf(':') + 1);
-}
-
-/** Namespace prefix with its colon as written in the text, or the empty string. */
-export function prefixOf(text: string, element: XmlElement): string {
-  const [, prefix = ''] =
-    /^<([^\s:/>]+:)?/.exec(text.slice(element.span.start, element.span.start + 80)) ?? [];
-  return prefix;
-}
-
 export function isSelfClosed(text: string, element: XmlElement): boolean {
   return text.startsWith('/>', element.span.end - 2);
 }

@@ -3,7 +3,7 @@ import { writeInstruction } from './marks.js';
 import type { XmlElement } from './tree.js';
 import { type ElementBuilder, type NewElement, xmlText } from './writebuild.js';
 import { insertDirection } from './writecue.js';
-import { layoutBeside, localName } from './writelayout.js';
+import { layoutBeside } from './writelayout.js';
 
 interface Options {
   readonly builder: ElementBuilder;
@@ -12,7 +12,7 @@ interface Options {
 
 function find(parent: XmlElement, path: readonly string[]): XmlElement | undefined {
   let element: XmlElement | undefined = parent;
-  for (const name of path) element = element?.children.find((child) => localName(child) === name);
+  for (const name of path) element = element?.children.find((child) => child.name === name);
   return element;
 }
 
@@ -35,7 +35,7 @@ function corner(root: XmlElement): Record<string, string> {
  * one lay out the page's head from credits alone, so that the first credit would cost the score its title.
  */
 function creditEdit(text: string, root: XmlElement, legend: string, options: Options): Edit | undefined {
-  const last = root.children.findLast((child) => localName(child) === 'credit');
+  const last = root.children.findLast((child) => child.name === 'credit');
   if (last === undefined) return undefined;
   const color = options.color === undefined ? {} : { color: options.color };
   const attributes = { ...corner(root), 'font-size': '8', ...color, justify: 'left', valign: 'top' };
