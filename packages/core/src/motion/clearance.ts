@@ -1,5 +1,6 @@
 import type { Line } from '../hands/line.js';
 import type { Crossing, MotionFinding } from './plan.js';
+import { startsAnew } from './use.js';
 
 /**
  * Sideways way in mm that arm and thumb may still have to go when the thumb passes, and its speed in mm a second: what
@@ -19,7 +20,7 @@ export function clearanceFindings(
 ): readonly MotionFinding[] {
   const findings: MotionFinding[] = [];
   crossings.forEach((crossing, slice) => {
-    if (crossing?.kind !== 'thumb-passing') return;
+    if (crossing?.kind !== 'thumb-passing' || startsAnew(line.slices[slice]!)) return;
     const way = Math.abs(arm[slice]! - arm[slice - 1]!);
     const speed = way / Math.max(1e-3, line.slices[slice]!.seconds);
     const fault = way > SHORT_WAY ? 'too far' : speed > GREATEST_SPEED ? 'too fast' : undefined;

@@ -2,6 +2,7 @@ import type { HandModel } from '../anatomy/hand.js';
 import { reach } from '../anatomy/reach.js';
 import type { Line } from '../hands/line.js';
 import { isBlack } from '../keyboard/plan.js';
+import type { Finger } from '../score/model.js';
 import type { Crossing } from './plan.js';
 import { handX, startsAnew, type Use } from './use.js';
 
@@ -24,26 +25,29 @@ const ARM_HELP = 40;
  */
 export function thumbCrossings(
   line: Line,
-  uses: readonly (readonly Use[])[],
+  slices: readonly (readonly Use[])[],
   hand: HandModel,
 ): readonly (Crossing | undefined)[] {
-  return uses.map((now, at) => {
-    const before = uses[at - 1];
+  return slices.map((now, at) => {
+    const before = slices[at - 1];
     if (!before || (startsAnew(line.slices[at]!) && !now.some((use) => !use.struck))) return undefined;
-    return passing(line, before, now, hand) ?? over(line, before, now, hand);
+    return behind(line, before, now, hand) ?? over(line, before, now, hand);
   });
 }
 
-/** The thumb strikes beyond fingers that were on their keys: the furthest of these counts. */
-function passing(
+/**
+ * The thumb strikes beyond fingers that were on their keys: the furthest of these counts. A thumb or finger that was on
+ * another key of the hand just now has moved with the whole hand, as from chord to chord.
+ */
+function behind(
   line: Line,
   before: readonly Use[],
   now: readonly Use[],
   hand: HandModel,
 ): Crossing | undefined {
   const thumb = now.find((use) => use.finger === 1 && use.struck);
-  if (!thumb || before.some((use) => use.finger === 1 && use.key === thumb.key)) return undefined;
-  const passed = before.filter((use) => use.finger !== 1 && crossed(line, thumb, use));
+  if (!thumb || uses(before, 1)) return undefined;
+  const passed = before.filter((use) => crossed(line, thumb, use) && !moves(use, now));
   const finger = passed.reduce<Use | undefined>(
     (far, use) => (far && far.finger > use.finger ? far : use),
     undefined,
@@ -60,12 +64,21 @@ function over(
 ): Crossing | undefined {
   const thumb = before.find((use) => use.finger === 1);
   if (!thumb || now.some((use) => use.finger === 1 && use.struck)) return undefined;
-  const crossing_ = now.filter((use) => use.finger !== 1 && use.struck && crossed(line, thumb, use));
-  const finger = crossing_.reduce<Use | undefined>(
+  const passing = now.filter((use) => use.struck && crossed(line, thumb, use) && !moves(use, before));
+  const finger = passing.reduce<Use | undefined>(
     (near, use) => (near && near.finger < use.finger ? near : use),
     undefined,
   );
   return finger && crossing(line, thumb, finger, 'finger-over', hand);
+}
+
+function uses(all: readonly Use[], finger: Finger): boolean {
+  return all.some((use) => use.finger === finger);
+}
+
+/** Whether the same finger has another key in the other slice. */
+function moves({ finger, key }: Use, other: readonly Use[]): boolean {
+  return other.some((use) => use.finger === finger && use.key !== key);
 }
 
 /** mm from the thumb's key to the finger's, negative where they are crossed. */
