@@ -21,7 +21,7 @@ export function markSummary(outcomes: readonly Outcome[]): string {
 /** Where the result lies, in words. */
 export function whereItLies({ input, output, backup, status }: Outcome): string {
   if (status === 'unchanged') return `${oneLine(input)}: nothing to change, the file is as it was`;
-  const place = output === '-' ? 'standard output' : (output ?? 'nowhere');
+  const place = output === '-' ? 'standard output' : output;
   const kept = backup === undefined ? '' : ` (the old file is kept as ${backup})`;
   return oneLine(`${input} -> ${place}${kept}`);
 }
