@@ -1,0 +1,93 @@
+import { annotate, clear } from '@handline/core';
+import fc from 'fast-check';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { AnnotateOptions } from '../../packages/core/src/options.js';
+import { type OutsideView, outsideReader } from '../conformance/outside-reader.js';
+import { missingSchema, schema } from '../conformance/schema.js';
+import { type Event, type ScoreModel, scoreModel } from './generate.js';
+import { toXml } from './generate-score.js';
+
+const RUNS = { numRuns: 300 };
+const TIMEOUT = 300_000;
+
+const options: fc.Arbitrary<AnnotateOptions> = fc.record({
+  existing: fc.constantFrom('keep', 'ignore', 'replace'),
+  legend: fc.boolean(),
+  density: fc.constantFrom('every', 'essential', 'demanding'),
+  layers: fc.subarray(['depth', 'crossing', 'carry', 'contour', 'roll'] as const),
+  language: fc.constantFrom('en', 'de', 'fr', 'es', 'it'),
+  hands: fc.constantFrom('both', 'right', 'left'),
+});
+
+/** Without notations of an editorial level: our digits stay out of them, and verovio looks at the first only. */
+const plainNotations: fc.Arbitrary<ScoreModel> = scoreModel.map((model) => {
+  const plain = (event: Event): Event =>
+    event.notations === 'editorial' ? { ...event, notations: 'none' } : event;
+  const parts = model.parts.map((part) => ({
+    ...part,
+    measures: part.measures.map((measure) => ({
+      ...measure,
+      voices: measure.voices.map((voice) => voice.map(plain)),
+    })),
+  }));
+  return { ...model, parts };
+});
+
+describe('the whole pipeline on generated scores', () => {
+  let view: (text: string) => OutsideView;
+  beforeAll(async () => {
+    view = await outsideReader();
+  });
+
+  it('annotate, annotate with other options, clear: the original bytes', { timeout: TIMEOUT }, () => {
+    let changed = 0;
+    fc.assert(
+      fc.property(scoreModel, options, options, (model, first, second) => {
+        const original = toXml(model);
+        const once = annotate(original, first).output;
+        const twice = annotate(once, second).output;
+        expect(twice).toBe(annotate(original, second).output);
+        expect(clear(twice)).toEqual({ output: original, warnings: [] });
+        if (once !== original) changed++;
+      }),
+      RUNS,
+    );
+    expect(changed).toBeGreaterThan(RUNS.numRuns / 2);
+  });
+
+  it('verovio reads the same music and as many more digits and words as reported', {
+    timeout: TIMEOUT,
+  }, () => {
+    let digits = 0;
+    fc.assert(
+      fc.property(plainNotations, options, (model, chosen) => {
+        const original = toXml(model);
+        const { output, report } = annotate(original, { ...chosen, existing: 'keep' });
+        const [before, after] = [view(original), view(output)];
+        expect(after.music).toBe(before.music);
+        const cues = report.lines.reduce((sum, line) => sum + line.cues, 0);
+        const legend = chosen.legend && output !== original ? 1 : 0;
+        expect(after.words.length - before.words.length).toBe(cues + legend);
+        const more = after.digits.length - before.digits.length;
+        expect(more).toBe(digitsIn(output) - digitsIn(original));
+        digits += more;
+      }),
+      RUNS,
+    );
+    expect(digits).toBeGreaterThan(RUNS.numRuns);
+  });
+
+  it.skipIf(missingSchema !== undefined)('what was valid stays valid', { timeout: TIMEOUT }, () => {
+    const complaints = schema();
+    fc.assert(
+      fc.property(scoreModel, options, (model, chosen) => {
+        expect(complaints(annotate(toXml(model), chosen).output)).toEqual([]);
+      }),
+      RUNS,
+    );
+  });
+});
+
+function digitsIn(text: string): number {
+  return text.match(/<fingering\b/g)?.length ?? 0;
+}
