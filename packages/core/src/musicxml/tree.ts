@@ -17,10 +17,12 @@ export const PARSER_OPTIONS = {
   parseTagValue: false,
   parseAttributeValue: false,
   processEntities: false,
+  cdataPropName: '#cdata',
 } as const;
 
 const META = XMLParser.getMetaDataSymbol();
 const TEXT = '#text';
+const CDATA = PARSER_OPTIONS.cdataPropName;
 const WEB_PAGE = /^\ufeff?\s*(?:<!--[^>]*-->\s*)?<(?:!doctype\s+html|html)\b/i;
 const NO_CHILDREN: readonly XmlElement[] = [];
 
@@ -62,9 +64,10 @@ export class XmlElement {
     let text = '';
     for (const child of this.node[this.name] as RawNode[]) {
       const piece = child[TEXT];
-      if (typeof piece === 'string') text += piece;
+      if (typeof piece === 'string') text += piece.includes('&') ? resolve(piece) : piece;
+      else if (CDATA in child) text += (child[CDATA] as RawNode[])[0]?.[TEXT] ?? '';
     }
-    return text.includes('&') ? resolve(text) : text;
+    return text;
   }
 
   /** Trimmed text of the first child element of a name. */
@@ -89,7 +92,7 @@ export class XmlElement {
     let list: XmlElement[] | undefined;
     for (const node of nodes) {
       const name = nameOf(node);
-      if (name === TEXT) continue;
+      if (name === TEXT || name === CDATA) continue;
       list ??= [];
       list.push(new XmlElement(name, node, this));
     }

@@ -141,6 +141,11 @@ export class WellFormedness {
 
   private instruction(open: number): number {
     const end = this.after('?>', open + 2, 'a processing instruction', open);
+    const target = this.text.slice(open + 2, end - 2).split(/\s/, 1)[0] ?? '';
+    this.checkName(target, open);
+    if (target.toLowerCase() === 'xml' && open > 1) {
+      this.fail('NOT_XML', 'an XML declaration stands where none may stand', open);
+    }
     this.masks.push([open, end]);
     return end;
   }

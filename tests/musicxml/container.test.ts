@@ -1,0 +1,127 @@
+import { strToU8, unzipSync, type Zippable, zipSync } from 'fflate';
+import { describe, expect, it } from 'vitest';
+import { decode, encode } from '../../packages/core/src/musicxml/decode.js';
+import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
+import { HandlineError } from '../../packages/core/src/score/errors.js';
+import { bytesOf, refusal } from './read-source.js';
+
+const container = (path: string) =>
+  strToU8(`<container><rootfiles><rootfile full-path="${path}"/></rootfiles></container>`);
+const SCORE = '<score-partwise/>';
+
+function archive(more: Zippable = {}, path = 's.xml'): Uint8Array {
+  return zipSync({ 'META-INF/container.xml': container(path), 's.xml': strToU8(SCORE), ...more });
+}
+
+/** The headers of the central directory, without sizes, checksums, flags and offsets. */
+function listing(bytes: Uint8Array): string[] {
+  const view = new DataView(bytes.buffer, bytes.byteOffset);
+  const found: string[] = [];
+  for (let at = 0; at + 46 < bytes.length; at++) {
+    if (view.getUint32(at, true) !== 0x02014b50) continue;
+    const length = view.getUint16(at + 28, true);
+    const name = Buffer.from(bytes.subarray(at + 46, at + 46 + length)).toString();
+    found.push(`${name} method ${view.getUint16(at + 10, true)} date ${view.getUint32(at + 12, true)}`);
+  }
+  return found;
+}
+
+describe('a compressed score', () => {
+  const original = bytesOf('compressed.mxl');
+  const decoded = decode(original, DEFAULT_LIMITS);
+  const edited = encode(decoded, decoded.text.replace('<part ', '<!-- ✓ and some more -->\n<part '));
+
+  it('is read and, unedited, comes back as it was', () => {
+    expect(decoded.text).toContain('Étude für Löffel');
+    expect(encode(decoded, decoded.text)).toEqual(original);
+  });
+
+  it('keeps entries, order, methods and dates when it is edited', () => {
+    expect(listing(edited)).toEqual(listing(original));
+    expect(listing(original)[0]).toMatch(/^mimetype method 0/);
+    const [before, after] = [unzipSync(original), unzipSync(edited)];
+    for (const name of Object.keys(before)) {
+      if (name !== 'score/ladle.musicxml') expect(after[name]).toEqual(before[name]);
+    }
+    expect(decode(edited, DEFAULT_LIMITS).text).toContain('<!-- ✓ and some more -->');
+  });
+
+  it('comes back after an edit is taken back, whatever the position and method of the score', () => {
+    for (const level of [0, 6] as const) {
+      for (const names of [
+        ['s.xml', 'META-INF/container.xml', 'b'],
+        ['b', 'META-INF/container.xml', 's.xml'],
+      ]) {
+        const files = {
+          's.xml': strToU8(SCORE),
+          'META-INF/container.xml': container('s.xml'),
+          b: strToU8('bb'),
+        };
+        const input = zipSync(
+          Object.fromEntries(names.map((name) => [name, [files[name as 'b'], { level }]])),
+        );
+        const once = decode(input, DEFAULT_LIMITS);
+        const twice = decode(encode(once, '<score-partwise>x</score-partwise>'), DEFAULT_LIMITS);
+        expect(twice.text).toBe('<score-partwise>x</score-partwise>');
+        expect(Object.keys(unzipSync(twice.original))).toEqual(names);
+        expect(decode(encode(twice, once.text), DEFAULT_LIMITS).text).toBe(SCORE);
+      }
+    }
+  });
+
+  it('is recognised as such by another program', () => {
+    expect(Buffer.from(unzipSync(edited)['score/ladle.musicxml'] as Uint8Array).toString()).toContain('✓');
+  });
+});
+
+describe('an archive that is refused', () => {
+  const damaged = archive();
+  damaged[60] = (damaged[60] as number) ^ 0xff;
+  const bomb = zipSync({ 'META-INF/container.xml': container('s.xml'), 's.xml': new Uint8Array(2e8) });
+  const liar = bomb.slice();
+  const view = new DataView(liar.buffer);
+  for (let at = 0; at + 46 < liar.length; at++) {
+    if (view.getUint32(at, true) === 0x02014b50 && view.getUint16(at + 28, true) === 5)
+      view.setUint32(at + 24, 99, true);
+  }
+  const whole = bytesOf('compressed.mxl');
+
+  it.each([
+    ['no container', zipSync({ 's.xml': strToU8(SCORE) }), 'ARCHIVE'],
+    ['an empty archive', zipSync({}), 'ARCHIVE'],
+    [
+      'a container that names nothing',
+      zipSync({ 'META-INF/container.xml': strToU8('<container/>') }),
+      'ARCHIVE',
+    ],
+    ['a score that is not there', archive({}, 'other.xml'), 'ARCHIVE'],
+    ['a path that leaves the archive', archive({ '../evil.sh': strToU8('x') }), 'UNSAFE'],
+    ['an absolute path', archive({ '/etc/passwd': strToU8('x') }), 'UNSAFE'],
+    ['a path with a drive', archive({ 'C:\\x': strToU8('x') }), 'UNSAFE'],
+    ['a rootfile that leaves the archive', archive({}, '../s.xml'), 'UNSAFE'],
+    ['a zip bomb', bomb, 'LIMIT'],
+    ['a zip bomb that lies about its size', liar, 'ARCHIVE'],
+    ['a damaged entry', damaged, 'ARCHIVE'],
+    ['half an archive', whole.subarray(0, whole.length >> 1), 'ARCHIVE'],
+    ['an archive without its last byte', whole.subarray(0, -1), 'ARCHIVE'],
+  ])('%s', (_, bytes, code) => {
+    const found = refusal(() => decode(bytes, DEFAULT_LIMITS, 'a.mxl'));
+    expect(found.code).toBe(code);
+    expect(found.message).toMatch(/^a\.mxl[^\n]+$/);
+  });
+
+  it('every truncation, and every changed byte of its directory, in bounded time and by a typed error', () => {
+    for (let length = 4; length < whole.length; length += 7) {
+      refusal(() => decode(whole.subarray(0, length), DEFAULT_LIMITS));
+    }
+    for (let at = 0; at < whole.length; at++) {
+      const changed = whole.slice();
+      changed[at] = (changed[at] as number) ^ 0x55;
+      try {
+        expect(decode(changed, DEFAULT_LIMITS).text.length).toBeGreaterThan(0);
+      } catch (error) {
+        expect(error).toBeInstanceOf(HandlineError);
+      }
+    }
+  });
+});
