@@ -1,0 +1,157 @@
+import { describe, expect, it } from 'vitest';
+import type { CueMark, Marks } from '../../packages/core/src/musicxml/edit.js';
+import { nested, note, score } from './write-score.js';
+import { mark } from './write-source.js';
+
+const cue = (at: number, text = 'in'): CueMark => ({ part: 0, note: at, text, placement: 'above' });
+
+/** The measure's lines with the cues as `[text staff voice]`. */
+function outline(measure: readonly string[], marks: Partial<Marks>): string[] {
+  const text = mark(score(measure.join('\n')), marks);
+  const from = text.indexOf('</attributes>') + '</attributes>\n'.length;
+  const lines = text.slice(from, text.indexOf('    </measure>')).trimEnd().split('\n');
+  return lines.map((line) => {
+    const words = /<words[^>]*>(.*)<\/words>/.exec(line)?.[1];
+    const voice = /<voice>(.*)<\/voice>/.exec(line)?.[1] ?? '-';
+    return words === undefined
+      ? line.trim()
+      : `[${words} ${/<staff>(.*)<\/staff>/.exec(line)?.[1]} ${voice}]`;
+  });
+}
+
+const plain = (lines: readonly string[]) => lines.map((line) => line.trim());
+
+describe('cues', () => {
+  it('are directions in the order of the schema, right before their note', () => {
+    const text = mark(score(note({ voice: '3', staff: 2 })), { cues: [cue(0)] });
+    expect(text).toContain(
+      '\n      <?handline cue in?><direction placement="above"><direction-type>' +
+        '<words color="#000001">in</words></direction-type><voice>3</voice><staff>2</staff></direction>\n      <note>',
+    );
+  });
+
+  it('are laid out like the note', () => {
+    expect(mark(score(nested()), { cues: [cue(0)] })).toContain(
+      [
+        '      <?handline cue in?><direction placement="above">',
+        '        <direction-type>',
+        '          <words color="#000001">in</words>',
+        '        </direction-type>',
+        '        <voice>1</voice>',
+        '        <staff>1</staff>',
+        '      </direction>',
+        '      <note>',
+      ].join('\n'),
+    );
+  });
+
+  it('never stand inside a chord, even where the user’s own direction does', () => {
+    const chord = [
+      note(),
+      note(),
+      '      <direction><direction-type><dynamics><p/></dynamics></direction-type></direction>',
+      note({ before: '<chord/>', octave: 5 }),
+      note({ before: '<chord/>', octave: 6 }),
+    ];
+    expect(outline(chord, { cues: [cue(3)] })).toEqual(
+      plain([chord[0] ?? '', '[in 1 1]', ...chord.slice(1)]),
+    );
+  });
+
+  it('begin a chord whose first head is a rest or unpitched for the analysis', () => {
+    const cueHead = note({ before: '<cue/>' });
+    const measure = [note(), cueHead, note({ before: '<chord/>', octave: 5 })];
+    expect(outline(measure, { cues: [cue(1)] })[1]).toBe('[in 1 1]');
+  });
+
+  it('take the staff of their own note in a cross-staff chord, and then no voice', () => {
+    const measure = [
+      note({ staff: 2, voice: '5' }),
+      note({ before: '<chord/>', staff: 1, voice: '5', octave: 5 }),
+    ];
+    expect(outline(measure, { cues: [cue(1)] })[0]).toBe('[in 1 -]');
+    expect(outline(measure, { cues: [cue(0)] })[0]).toBe('[in 2 5]');
+  });
+
+  it('follow a backup, mid-measure attributes, a comment and other directions', () => {
+    const between = [
+      '      <backup><duration>2</duration></backup>',
+      '      <attributes><clef number="2"><sign>G</sign><line>2</line></clef></attributes>',
+      '      <direction><direction-type><words>dolce</words></direction-type></direction>',
+      '      <!-- left hand -->',
+    ];
+    const measure = [note(), ...between, note({ staff: 2, voice: '5' })];
+    const expected = [...measure.slice(0, -1), '[in 2 5]', measure.at(-1) ?? ''].map((line) =>
+      line.includes('dolce') ? '[dolce undefined -]' : line.trim(),
+    );
+    expect(outline(measure, { cues: [cue(1)] })).toEqual(expected);
+  });
+
+  it('stand before their own grace note', () => {
+    const measure = [
+      note({ before: '<grace/>' }),
+      note({ before: '<grace/>', octave: 5 }),
+      note({ octave: 6 }),
+    ];
+    const lines = plain(measure);
+    for (const at of [0, 1, 2]) {
+      const expected = [...lines];
+      expected.splice(at, 0, '[in 1 1]');
+      expect(outline(measure, { cues: [cue(at)] })).toEqual(expected);
+    }
+  });
+
+  it('say what they are asked to, whatever it is', () => {
+    const text = mark(score(note()), { cues: [cue(0, 'a<b> & "c" ?> \u0001\ud800\r\nü')] });
+    expect(text).toContain('<words color="#000001">a&lt;b&gt; &amp; "c" ?&gt; \ufffd\ufffd&#10;ü</words>');
+    expect(text).toMatch(
+      /<\?handline cue a%3Cb%3E%20%26%20%22c%22%20%3F%3E%20%EF%BF%BD%EF%BF%BD%0A%C3%BC\?>/,
+    );
+  });
+
+  it('use references in encodings that may lack a letter', () => {
+    const text = mark(score(note(), { encoding: 'ISO-8859-1' }), { cues: [cue(0, 'außen ↗ \u{1f3b9}')] });
+    expect(text).toContain('>au&#223;en &#8599; &#127929;</words>');
+    expect(text).toMatch(/^\p{ASCII}*$/u);
+  });
+
+  it('leave out what is blank', () => {
+    expect(mark(score(note()), { cues: [cue(0, ' \n ')] })).toBe(score(note()));
+  });
+});
+
+describe('the legend', () => {
+  const credit = '  <credit page="1"><credit-words>Tune</credit-words></credit>';
+  const layout = (body: string) => `  <defaults><page-layout>${body}</page-layout></defaults>`;
+  const legend = 'in: towards the fallboard\nout: away from it';
+
+  it('is a credit after the last one', () => {
+    const text = mark(score(note(), { head: credit }), { cues: [cue(0)], legend });
+    expect(text).toContain(
+      `${credit}\n  <?handline legend in%3A%20towards%20the%20fallboard%0Aout%3A%20away%20from%20it?><credit page="1">`,
+    );
+    expect(text).toContain(
+      '<credit-words font-size="8" color="#000001" justify="left" valign="top">in: towards the fallboard&#10;out: away from it</credit-words>',
+    );
+  });
+
+  it('stands in the corner of the page where the score states its size', () => {
+    const page =
+      '<page-height>1500</page-height><page-width>1000</page-width><page-margins><left-margin>70</left-margin>' +
+      '<right-margin>70</right-margin><top-margin>80.5</top-margin><bottom-margin>80</bottom-margin></page-margins>';
+    const text = mark(score(note(), { head: `${layout(page)}\n${credit}` }), { cues: [cue(0)], legend });
+    expect(text).toContain('<credit-words default-x="70" default-y="1419.5" font-size="8"');
+  });
+
+  it('is a direction at the very start where the score has no credits, which would hide its title', () => {
+    const measure = ['      <forward><duration>2</duration></forward>', note()];
+    const lines = outline(measure, { cues: [cue(0)], legend });
+    expect(lines).toEqual(
+      plain([`[${legend.replace('\n', '&#10;')} 1 -]`, measure[0] ?? '', '[in 1 1]', measure[1] ?? '']),
+    );
+  });
+
+  it('is not written without marks', () => {
+    expect(mark(score(note()), { legend })).toBe(score(note()));
+  });
+});
