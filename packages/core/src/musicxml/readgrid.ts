@@ -10,14 +10,18 @@ export interface Grid {
   readonly exact: boolean;
 }
 
+/** Ticks a unit for durations with decimals: three places are exact. */
 const DECIMALS = 1000;
+/** Ticks a quarter note for durations that are taken from note types: 256ths and tuplets of 3, 5 and 7 are exact. */
+const TYPES = 64 * 3 * 5 * 7;
 
 /**
- * The least common multiple of all `<divisions>`, times a thousand where durations have decimals.
+ * The least common multiple of all `<divisions>`; finer where durations have decimals or are missing.
  */
 export function gridOf(parts: readonly PartSource[]): Grid {
   let ticks = 1;
   let decimals = false;
+  let missing = false;
   for (const part of parts) {
     for (const { content } of part.measures) {
       for (const element of content.children) {
@@ -25,27 +29,23 @@ export function gridOf(parts: readonly PartSource[]): Grid {
           const value = decimal(element.textOf('divisions'));
           if (value === undefined || value <= 0) continue;
           const thousandths = Math.max(Math.round(value * DECIMALS), 1);
-          const numerator = thousandths / gcd(thousandths, DECIMALS);
-          ticks = (ticks / gcd(ticks, numerator)) * numerator;
+          ticks = common(ticks, thousandths / gcd(thousandths, DECIMALS));
           if (ticks > MAX_TICKS_PER_QUARTER) return { ticks: MAX_TICKS_PER_QUARTER, exact: false };
-        } else if (
-          !decimals &&
-          (element.name === 'note' || element.name === 'backup' || element.name === 'forward')
-        ) {
-          decimals = hasDecimals(element.textOf('duration'));
+        } else if (element.name === 'note' || element.name === 'backup' || element.name === 'forward') {
+          const text = element.textOf('duration');
+          if (text?.includes('.')) decimals ||= !Number.isInteger(decimal(text) ?? 0);
+          else if (text === undefined || text.startsWith('-'))
+            missing ||= element.child('grace') === undefined;
         }
       }
     }
   }
-  if (!decimals) return { ticks, exact: true };
-  const fine = ticks * DECIMALS;
-  return fine > MAX_TICKS_PER_QUARTER
-    ? { ticks: MAX_TICKS_PER_QUARTER, exact: false }
-    : { ticks: fine, exact: true };
+  if (missing) ticks = common(ticks, TYPES);
+  if (decimals) ticks *= DECIMALS;
+  const exact = ticks <= MAX_TICKS_PER_QUARTER;
+  return { ticks: exact ? ticks : MAX_TICKS_PER_QUARTER, exact };
 }
 
-function hasDecimals(text: string | undefined): boolean {
-  if (text === undefined || !text.includes('.')) return false;
-  const value = decimal(text);
-  return value !== undefined && !Number.isInteger(value);
+function common(a: number, b: number): number {
+  return (a / gcd(a, b)) * b;
 }
