@@ -9,12 +9,15 @@ import type { Candidate } from './candidates.js';
 const LEAST_WEIGHT = { every: 0, essential: 8, demanding: 20 } as const satisfies Record<Density, number>;
 /** Seconds within which a player reads one text at most: quick music has fewer words than beats. */
 const READING_SECONDS = 0.6;
+/** Texts of one hand for each beat or measure on average, at most: with the other hand's there is one for each. */
+const HAND_SHARE = 0.5;
 /** Measures within which a move that comes back on the same keys with the same fingers is not told again. */
 const REMEMBERED_MEASURES = 2;
 
 /**
  * Leaves out what a density does not print. `every` keeps all. `essential` keeps the weightiest text of each beat,
- * `demanding` that of each measure, none of them within a reader's time of a weightier one or soon after the same move.
+ * `demanding` that of each measure, none of them within a reader's time of a weightier one or soon after the same move;
+ * and where both hands would still have more than one a beat, or a measure, on average, the lightest go.
  */
 export function thinOut(
   line: Line,
@@ -44,12 +47,23 @@ export function thinOut(
     lastTime = time;
     lastSpace = space;
   });
-  const printed = new Set(kept);
+  const most = Math.ceil(HAND_SHARE * spaces(line, density, measures));
+  const printed = new Set([...kept].sort((a, b) => weight(strong[b]!) - weight(strong[a]!)).slice(0, most));
   return strong.map((all, at) => (printed.has(at) ? all : []));
 }
 
 function weight(cues: readonly Candidate[]): number {
   return cues.reduce((sum, cue) => sum + cue.weight, 0);
+}
+
+/** Beats, or measures, in which the line plays. */
+function spaces(line: Line, density: Density, measures: readonly Measure[]): number {
+  const played = [...new Set(line.slices.map((slice) => slice.measure))];
+  if (density === 'demanding') return played.length;
+  return played.reduce((sum, index) => {
+    const measure = measures[index];
+    return sum + (measure ? Math.max(1, toNumber(measure.length) / toNumber(measure.beat)) : 1);
+  }, 0);
 }
 
 /** Number of the beat within its measure, from 0. */

@@ -1,0 +1,81 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { analyse } from '../../packages/core/src/analyse.js';
+import { checkOptions } from '../../packages/core/src/checked.js';
+import { planCues } from '../../packages/core/src/cues/cues.js';
+import { buildLines } from '../../packages/core/src/hands/build.js';
+import { readScore } from '../../packages/core/src/musicxml/read.js';
+import type { Density } from '../../packages/core/src/options.js';
+import { toNumber } from '../../packages/core/src/score/fraction.js';
+import { openSource } from '../../packages/core/src/source.js';
+
+const DENSITIES: readonly Density[] = ['every', 'essential', 'demanding'];
+const DEMO = fileURLToPath(new URL('../../fixtures/demo/kelp-street-tunes.musicxml', import.meta.url));
+const SHARED = fileURLToPath(new URL('../../../shared/human-fingering/scores', import.meta.url));
+
+interface Count {
+  readonly file: string;
+  readonly beats: number;
+  readonly measures: number;
+  readonly cues: Readonly<Record<Density, number>>;
+}
+
+/** Texts of both hands in one score at each density, with our fingering in place of the printed one. */
+function count(file: string): Count {
+  const settings = checkOptions({ existing: 'ignore' });
+  const { text, root } = openSource(readFileSync(file, 'utf8'), settings.limits, file);
+  const { score } = readScore(root, text, { ...settings, isOurs: () => false });
+  const lines = analyse(score, buildLines(score, settings).lines, settings);
+  const parts = [...new Set(lines.map(({ line }) => line.part))].map((part) => score.parts[part]!);
+  const measures = parts.flatMap((part) => part.measures);
+  const cues = { every: 0, essential: 0, demanding: 0 };
+  for (const density of DENSITIES) {
+    for (const { line, plan } of lines) {
+      const context = { measures: score.parts[line.part]!.measures, density, language: 'en' } as const;
+      cues[density] += planCues(line, plan, context).length;
+    }
+  }
+  const beats = measures.reduce((sum, { length, beat }) => sum + toNumber(length) / toNumber(beat), 0);
+  return { file: file.split('/').at(-1)!, beats, measures: measures.length, cues };
+}
+
+function print(title: string, counts: readonly Count[]): void {
+  const sum = (of: (count: Count) => number) => counts.reduce((all, own) => all + of(own), 0);
+  for (const density of DENSITIES) {
+    const cues = sum((own) => own.cues[density]);
+    const each = counts.map((own) => own.cues[density] / own.beats);
+    console.log(
+      `${title}, ${density}: ${cues} texts, ${(cues / sum((own) => own.beats)).toFixed(2)} a beat ` +
+        `(densest score ${Math.max(...each).toFixed(2)}), ${(cues / sum((own) => own.measures)).toFixed(2)} a measure`,
+    );
+  }
+}
+
+function check(counts: readonly Count[]): void {
+  for (const { file, beats, measures, cues } of counts) {
+    // One text more may come from rounding up in a score of a few measures.
+    expect(cues.essential, file).toBeLessThanOrEqual(beats + 1);
+    expect(cues.demanding, file).toBeLessThanOrEqual(measures + 1);
+    expect(cues.essential, file).toBeLessThanOrEqual(cues.every);
+  }
+}
+
+describe('texts on the page', () => {
+  it('are at most one a beat when essential and one a measure when demanding, in the demo', () => {
+    const demo = count(DEMO);
+    print('demo', [demo]);
+    check([demo]);
+    expect(demo.cues.essential).toBeGreaterThan(demo.cues.demanding);
+    expect(demo.cues.demanding).toBeGreaterThan(0);
+  });
+
+  it('and in the shared scores', ({ skip }) => {
+    if (!existsSync(SHARED)) skip(`no scores at ${SHARED}`);
+    const counts = readdirSync(SHARED)
+      .filter((name) => name.endsWith('.musicxml'))
+      .map((name) => count(`${SHARED}/${name}`));
+    print(`${counts.length} shared scores`, counts);
+    check(counts);
+  });
+});
