@@ -26,7 +26,9 @@ export function decode(input: Uint8Array, limits: Limits, file?: string): Decode
     throw new HandlineError('LIMIT', `has more than ${limits.maxBytes} bytes (limits.maxBytes)`, place);
   }
   if (!isArchive(input)) return { ...decodeBytes(input, place), original: input };
-  const { archive, content } = openArchive(input, limits, place);
+  // Subclasses may share memory where Uint8Array copies: Node's Buffer does in `slice`.
+  const bytes = new Uint8Array(input.buffer, input.byteOffset, input.byteLength);
+  const { archive, content } = openArchive(bytes, limits, place);
   return { ...decodeBytes(content, place), original: input, archive };
 }
 
