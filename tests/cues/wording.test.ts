@@ -69,15 +69,26 @@ describe("a user's own wording", () => {
 
 describe('the legend', () => {
   it.each(CODES)(
-    '%s explains the cues of the chosen layers, one a line, and ends with the caution',
+    '%s explains the cues of the chosen layers and ends with the caution, in short lines',
     (code) => {
-      const lines = legendText(code, ['depth']).split('\n');
+      const legend = legendText(code, ['depth']);
       const depth = CUE_KEYS.filter((key) => CUE_LAYERS[key] === 'depth');
-      expect(lines).toHaveLength(depth.length + 1);
-      expect(lines[0]).toBe(`${LANGUAGES[code].cues.in}: ${LANGUAGES[code].meanings.in}`);
-      expect(lines.at(-1)).toBe(cautionText(code));
+      const { cues, meanings } = LANGUAGES[code];
+      const whole = [...depth.map((key) => `${cues[key]}: ${meanings[key]}`), cautionText(code)];
+      expect(legend.replaceAll('\n', ' ')).toBe(whole.join(' '));
+      for (const line of legend.split('\n')) expect(line.length).toBeLessThanOrEqual(72);
+      for (const text of whole) expect(`\n${legend}`).toContain(`\n${text.slice(0, 20)}`);
     },
   );
+
+  it('leaves out what a score does not say, where its cues are given', () => {
+    const lines = legendText('en', ['depth', 'crossing'], {}, ['out', 'hand-over', 'out']).split('\n');
+    expect(lines.slice(0, 2)).toEqual([
+      'hand over: this hand goes over the other',
+      'out: the forearm moves away from the fallboard',
+    ]);
+    expect(lines[2]).toMatch(/^Cues are suggestions/);
+  });
 
   it("uses the user's own words", () => {
     expect(legendText('en', ['depth'], { in: 'closer' })).toMatch(

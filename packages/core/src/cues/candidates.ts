@@ -19,8 +19,14 @@ const FREE_SHARE = 0.5;
 /** Smallest sideways travel of the arm in one sense that a player is told of, and its weight against depth. */
 const NOTICEABLE_CARRY = 40;
 const CARRY_SHARE = 0.15;
-/** Smallest turn of the forearm told of, out of the 2 between both ends; weight of a full turn. */
+/** Smallest rise of the wrist that a player is told of: two fingers between thumbs. */
+const NOTICEABLE_RISE = 5;
+/**
+ * Smallest turn of the forearm told of, out of the 2 between both ends, over two notes at least: from one note to the
+ * next it swings by itself; weight of a full turn.
+ */
 const NOTICEABLE_TURN = 0.7;
+const SWING_NOTES = 1;
 const TURN_WEIGHT = 6;
 const AFRESH_WEIGHT = 8;
 
@@ -84,13 +90,22 @@ function carryCues(slices: readonly SliceMotion[]): (Candidate | undefined)[] {
   return cues;
 }
 
+/** One cue where a rise begins that is worth a word, and one where the wrist comes level after it. */
 function contourCues(slices: readonly SliceMotion[]): (Candidate | undefined)[] {
-  return slices.map(({ contour }, at) => {
-    const before = at > 0 ? slices[at - 1]!.contour : 0;
-    if (contour > 0 && before === 0) return { key: 'wrist-rises', weight: contour };
-    if (contour === 0 && before > 0) return { key: 'wrist-level', weight: before };
-    return undefined;
-  });
+  const cues = new Array<Candidate | undefined>(slices.length).fill(undefined);
+  for (let start = 0; start < slices.length; ) {
+    let end = start + 1;
+    if (slices[start]!.contour > 0) {
+      while (end < slices.length && slices[end]!.contour > slices[end - 1]!.contour) end++;
+      const weight = slices[end - 1]!.contour;
+      if (weight >= NOTICEABLE_RISE) {
+        cues[start] = { key: 'wrist-rises', weight };
+        if (end < slices.length) cues[end] = { key: 'wrist-level', weight };
+      }
+    }
+    start = end;
+  }
+  return cues;
 }
 
 /** One cue where the forearm turns round, weighed by how far it will turn, and one where the swing is missing. */
@@ -104,7 +119,7 @@ function rollCues(slices: readonly SliceMotion[]): (Candidate | undefined)[] {
     const now = slices[at]?.roll;
     if (now !== undefined && (now - before) * sense >= 0) continue;
     const way = Math.abs(before - from);
-    if (way >= NOTICEABLE_TURN) {
+    if (way >= NOTICEABLE_TURN && at - 1 - start > SWING_NOTES) {
       cues[start + 1] = { key: sense > 0 ? 'turn-fifth' : 'turn-thumb', weight: way * TURN_WEIGHT };
     }
     from = before;

@@ -15,6 +15,9 @@ export const LANGUAGES: Readonly<Record<Language, Words>> = {
   it: italian,
 };
 
+/** Longest line of the legend, in characters: about the width of a page. */
+const LEGEND_LINE = 72;
+
 /** Longest text of a user's own cue, in characters. */
 const LONGEST_OWN = 60;
 
@@ -48,21 +51,30 @@ export function cueWording(
   return { ...LANGUAGES[language].cues, ...own };
 }
 
-/** What the cues of some layers mean, one a line, and the caution, as a text block for the head of a score. */
+/**
+ * What the cues of some layers mean, one after the other, and the caution, as a text block for a score's head.
+ *
+ * @param used only these cues are explained
+ */
 export function legendText(
   language: Language,
   layers: readonly Layer[],
   own?: Readonly<Record<string, string>>,
+  used: readonly CueKey[] = CUE_KEYS,
 ): string {
   const wording = cueWording(language, own);
   const { meanings, caution } = LANGUAGES[language];
-  const lines = CUE_KEYS.filter((key) => layers.includes(CUE_LAYERS[key])).map(
+  const lines = CUE_KEYS.filter((key) => used.includes(key) && layers.includes(CUE_LAYERS[key])).map(
     (key) => `${wording[key]}: ${meanings[key]}`,
   );
-  return [...lines, caution].join('\n');
+  return [...lines, caution].map(wrap).join('\n');
 }
 
 /** The usual caution about pain and injury. */
 export function cautionText(language: Language): string {
   return LANGUAGES[language].caution;
+}
+
+function wrap(text: string): string {
+  return text.replaceAll(new RegExp(`(.{1,${LEGEND_LINE}})(?: |$)`, 'g'), '$1\n').trimEnd();
 }
