@@ -43,7 +43,7 @@ function returnVisitors(
   byStaff: ReadonlyMap<number, StaffRole>,
 ): Note[] {
   const moved: Note[] = [];
-  const visits = (note: Note) => homes[note.id] !== note.staff && byStaff.has(note.staff);
+  const visits = (note: Note) => homes[note.id] !== note.staff;
   if (!notes.some(visits)) return moved;
   const sounding: Record<Hand, Note[]> = { right: [], left: [] };
   const inTime = notesInTime(notes);
