@@ -14,6 +14,9 @@ const FOLDER = fileURLToPath(new URL('../../../shared/musicxml-4.0/', import.met
 const IMPORTS = ['xml.xsd', 'xlink.xsd'];
 const address = (name: string) => `http://www.musicxml.org/xsd/${name}`;
 
+// libxml2 validates no document that still holds references to its own entities.
+const OPTION = ParseOption.XML_PARSE_HUGE | ParseOption.XML_PARSE_NONET | ParseOption.XML_PARSE_NOENT;
+
 /** Why the schema cannot be used, or undefined where it can. */
 export const missingSchema = existsSync(`${FOLDER}musicxml.xsd`)
   ? undefined
@@ -37,7 +40,7 @@ export function schema(): Validate {
   const validator = XsdValidator.fromDoc(document);
   return (text) => {
     const score = XmlDocument.fromString(text, {
-      option: ParseOption.XML_PARSE_HUGE | ParseOption.XML_PARSE_NONET,
+      option: OPTION,
     });
     try {
       validator.validate(score);

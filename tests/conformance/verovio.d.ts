@@ -10,6 +10,8 @@ declare module 'verovio/esm' {
     getVersion(): string;
     setOptions(options: Readonly<Record<string, unknown>>): void;
     loadData(data: string): number | boolean;
+    renderToTimemap(options: Readonly<Record<string, unknown>>): { qstamp: number; on?: string[] }[];
+    getMIDIValuesForElement(id: string): { pitch: number };
     getMEI(options: Readonly<Record<string, unknown>>): string;
     renderToSVG(page: number, xmlDeclaration?: boolean): string;
   }

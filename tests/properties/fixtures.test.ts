@@ -1,0 +1,46 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { annotate, clear } from '@handline/core';
+import { unzipSync } from 'fflate';
+import { describe, expect, it } from 'vitest';
+import type { AnnotateOptions } from '../../packages/core/src/options.js';
+
+const FOLDER = fileURLToPath(new URL('../../fixtures/', import.meta.url));
+const SCORES = readdirSync(FOLDER, { recursive: true, encoding: 'utf8' })
+  .filter((name) => /\.(?:musicxml|mxl)$/.test(name))
+  .sort();
+
+const RUNS: readonly AnnotateOptions[] = [
+  { legend: true, layers: ['depth', 'crossing', 'carry', 'contour', 'roll'], density: 'every' },
+  { existing: 'replace', language: 'de' },
+];
+
+const bytesOf = (name: string) => new Uint8Array(readFileSync(`${FOLDER}${name}`));
+const same = (a: Uint8Array, b: Uint8Array) => Buffer.from(a).equals(Buffer.from(b));
+
+/** An archive as the names and contents of its entries in order: packing anew may deflate the score differently. */
+function unpacked(name: string, bytes: Uint8Array): Uint8Array {
+  if (!name.endsWith('.mxl')) return bytes;
+  const entries = Object.entries(unzipSync(bytes));
+  return Buffer.concat(entries.flatMap(([path, content]) => [Buffer.from(path), content]));
+}
+
+describe('every fixture, as bytes', () => {
+  it.each(SCORES)('%s comes back byte for byte', (name) => {
+    const original = bytesOf(name);
+    let last = original;
+    for (const options of RUNS) {
+      last = annotate(last, options).output;
+      expect(same(last, annotate(original, options).output)).toBe(true);
+      expect(same(last, annotate(last, options).output)).toBe(true);
+      const cleared = clear(last);
+      expect(cleared.warnings).toEqual([]);
+      expect(same(unpacked(name, cleared.output), unpacked(name, original))).toBe(true);
+    }
+  });
+
+  it('is marked', () => {
+    const untouched = SCORES.filter((name) => same(annotate(bytesOf(name)).output, bytesOf(name)));
+    expect(untouched).toEqual([]);
+  });
+});
