@@ -41,7 +41,7 @@ export function addMarkOptions(parser: Argv): Argv {
       ),
     )
     .option('digits', {
-      ...value(DIGITS, 'On all notes, only where a reader needs one, or none [all]'),
+      ...value(DIGITS, 'On all notes, only where a reader needs one (prints all as yet), or none [all]'),
       choices: ['all', 'sparse', 'none'] as const,
     })
     .option('existing', {
@@ -53,14 +53,14 @@ export function addMarkOptions(parser: Argv): Argv {
     })
     .option(
       'alternatives',
-      value(DIGITS, 'Print a second choice that costs little more, as alternate digits [0]'),
+      value(DIGITS, 'Print second choices that cost little more (no effect as yet) [0]'),
     )
     .option(
       'layers',
       value(CUES, `Cues to write, from ${LAYERS.join(',')}; none for digits alone [depth,crossing]`),
     )
     .option('density', {
-      ...value(CUES, 'Every change, the essential ones, or only where the plan is demanding'),
+      ...value(CUES, 'Every change, the essential ones, or only where the plan is demanding [essential]'),
       choices: ['every', 'essential', 'demanding'] as const,
     })
     .option('language', {
