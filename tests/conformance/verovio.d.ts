@@ -13,6 +13,7 @@ declare module 'verovio/esm' {
     renderToTimemap(options: Readonly<Record<string, unknown>>): { qstamp: number; on?: string[] }[];
     getMIDIValuesForElement(id: string): { pitch: number };
     getMEI(options: Readonly<Record<string, unknown>>): string;
+    getPageCount(): number;
     renderToSVG(page: number, xmlDeclaration?: boolean): string;
   }
 }

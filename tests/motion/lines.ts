@@ -34,6 +34,7 @@ export function lineOf(hand: Hand, steps: readonly Step[], seconds = 0.25): Give
       free: step.free ?? 0,
       phraseStart: step.phraseStart ?? index === 0,
       onBeat: index % 2 === 0,
+      rolled: false,
     };
   });
   const fingers = {
@@ -73,5 +74,7 @@ export function measuresFor(line: Line): readonly Measure[] {
     span: { start: 0, end: 0 },
     line: 1,
     beat: { num: 1, den: 1 },
+    nominal: { num: 4, den: 1 },
+    implicit: false,
   }));
 }

@@ -38,19 +38,10 @@ export const SCALES: Readonly<Record<Hand, Readonly<Record<string, string>>>> = 
   },
 };
 
-/** Digits at the outer ends, where the scale does not go on: 5 for a thumb that would pass, 2 for a high 4 (B flat). */
-const OUTER: Readonly<Record<Hand, Readonly<Record<string, { first?: string; last?: string }>>>> = {
-  right: Object.fromEntries(
-    ['C', 'G', 'D', 'A', 'E', 'B']
-      .map((key) => [key, { last: '5' }])
-      .concat([
-        ['B flat', { first: '2' }],
-        ['F', { last: '4' }],
-      ]),
-  ),
-  left: Object.fromEntries(
-    ['C', 'G', 'D', 'A', 'E', 'F'].map((key) => [key, { first: '5' }]).concat([['B', { first: '4' }]]),
-  ),
+/** Digits at the lower and upper end, where the scale does not go on; a space where they are the same. */
+const OUTER: Readonly<Record<Hand, Readonly<Record<string, string>>>> = {
+  right: { C: ' 5', G: ' 5', D: ' 5', A: ' 5', E: ' 5', B: ' 5', 'B flat': '2 ', F: ' 4' },
+  left: { C: '5 ', G: '5 ', D: '5 ', A: '5 ', E: '5 ', F: '5 ', B: '4 ' },
 };
 
 const PITCH: Readonly<Record<string, number>> = {
@@ -73,10 +64,10 @@ export function scale(hand: Hand, key: string): { keys: number[]; digits: string
   const tonic = 48 + PITCH[key]!;
   const up = [0, 12].flatMap((octave) => MAJOR.slice(0, 7).map((step) => tonic + octave + step));
   const one = SCALES[hand][key]!;
-  const outer = OUTER[hand][key] ?? {};
+  const [lower = ' ', upper = ' '] = OUTER[hand][key] ?? '';
   const digits = [...one.slice(0, 7), ...one.slice(7), ...one.slice(1)];
-  const first = outer.first ?? digits[0]!;
-  const last = outer.last ?? digits.at(-1)!;
+  const first = lower.trim() || digits[0]!;
+  const last = upper.trim() || digits.at(-1)!;
   const ascending = [first, ...digits.slice(1, -1), last];
   const keys = [...up, tonic + 24];
   return {
