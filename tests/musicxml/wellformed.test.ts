@@ -86,7 +86,7 @@ describe('the well-formedness check against libxml2', () => {
 
   it('accepts no mutant that libxml2 refuses, and refuses none that it accepts', () => {
     const change = fc.tuple(
-      fc.double({ min: 0, max: 1, noNaN: true }),
+      fc.nat(9999).map((tenThousandths) => tenThousandths / 10_000),
       fc.constantFrom(0, 0, 1, 1, 2, 5, 30),
       fc.constantFrom('', '', ...PIECES),
     );
