@@ -3,10 +3,11 @@ import { hasSamples, loadSamples, type Sample } from './data.js';
 import { summary, type Tally, tally } from './evaluate.js';
 import { featuresOf, type SliceFeatures } from './features.js';
 import { type Regime, SCALE, train } from './train.js';
+import { writeTables } from './write-tables.js';
 
 const env = (name: string, value: number): number => Number(process.env[name] ?? value);
-const REGIME: Regime = { epochs: env('EPOCHS', 10), rate: env('RATE', 0.05), pull: env('PULL', 5) };
-const DEPTH_WEIGHTS = (process.env.DEPTH ?? '0,0.5,1').split(',').map(Number);
+const REGIME: Regime = { epochs: env('EPOCHS', 14), rate: env('RATE', 0.04), pull: env('PULL', 14) };
+const DEPTH_WEIGHTS = (process.env.DEPTH ?? '1').split(',').map(Number);
 
 /** Works held out together, so that each part has a like mix; works are sorted by digits and dealt out. */
 const FOLDS = [
@@ -48,8 +49,7 @@ function main(): void {
     );
   if (process.argv.includes('--write')) {
     const weights = learn(samples);
-    const path = process.argv[process.argv.indexOf('--write') + 1]!;
-    writeFileSync(path, Buffer.from(weights.buffer));
+    writeTables(weights);
     console.log(
       'on the works fitted:',
       DEPTH_WEIGHTS.map((d) => JSON.stringify(summary(tally(samples, weights, d)))).join(' '),

@@ -1,9 +1,44 @@
-import { FEATURES } from './terms/terms.js';
+import { grains as crossing } from './tables/crossing.js';
+import { grains as chain } from './tables/habit-chain.js';
+import { grains as chord } from './tables/habit-chord.js';
+import { grains as place } from './tables/habit-place.js';
+import { grains as step } from './tables/habit-step.js';
+import { grains as stretch } from './tables/stretch.js';
+import { grains as travel } from './tables/travel.js';
+import { TERMS } from './terms/terms.js';
 
-/** Weight of depth discomfort and travel against the other terms. */
+/**
+ * Weights of all features, in mm equivalents. They are fitted by `tests/fitting` to the digits that editors printed in
+ * public-domain editions (145 scores, 23,200 digits; see DEVELOPERS.md); only numbers are shipped, no passage.
+ */
+
+/** The unit of the tables, mm equivalents. */
+export const GRAIN = 0.05;
+
+/** Weight of depth discomfort and travel against the other terms: they are stated in mm equivalents themselves. */
 export const DEPTH_WEIGHT = 1;
 
-/** mm equivalents by feature. */
-export const WEIGHTS = new Float64Array(FEATURES);
-// travel by pace, stretch, crossing: hand-set start values.
-WEIGHTS.set([0.5, 0.4, 0.3, 0.1, 0.3, 1, 0.3, 1, 0.3, 1, 0.3, 1, 12, 30, 6, 14, 12, 6, 30, 14, 120, 60]);
+const TABLES: Readonly<Record<string, string>> = {
+  travel,
+  stretch,
+  crossing,
+  'habit: place': place,
+  'habit: step': step,
+  'habit: chain': chain,
+  'habit: chord': chord,
+};
+
+/** `3 -12 *40 7`: grains; `*n` stands for n zeros. */
+function decode(table: string, size: number): number[] {
+  const weights = table
+    .trim()
+    .split(/\s+/)
+    .flatMap((token) =>
+      token.startsWith('*') ? new Array<number>(Number(token.slice(1))).fill(0) : [Number(token) * GRAIN],
+    );
+  if (table !== '' && weights.length !== size)
+    throw new RangeError(`a table of ${weights.length} weights where ${size} are due`);
+  return weights;
+}
+
+export const WEIGHTS = Float64Array.from(TERMS.flatMap(({ name, size }) => decode(TABLES[name]!, size)));
