@@ -45,31 +45,50 @@ function returnVisitors(
   const moved: Note[] = [];
   const visits = (note: Note) => homes[note.id] !== note.staff;
   if (!notes.some(visits)) return moved;
-  const sounding: Record<Hand, Note[]> = { right: [], left: [] };
+  // For each hand the keys that it holds and when they end.
+  const holding: Record<Hand, Map<number, number>> = { right: new Map(), left: new Map() };
   const inTime = notesInTime(notes);
-  for (let first = 0; first < inTime.length; ) {
+  for (let first = 0, end = 0; first < inTime.length; first = end) {
     const onset = startOf(inTime[first] as Note);
-    let end = first;
     while (end < inTime.length && startOf(inTime[end] as Note) === onset) end += 1;
     const together = inTime.slice(first, end);
     for (const hand of ['right', 'left'] as const) {
-      sounding[hand] = sounding[hand].filter((note) => onset < startOf(note) + toNumber(note.duration));
+      const held = holding[hand];
+      for (const [key, over] of held) if (over <= onset) held.delete(key);
       const struck = together.filter((note) => roles[note.id]?.hand === hand);
-      const settled = [...sounding[hand], ...struck.filter((note) => !visits(note))].map((note) => note.key);
-      for (const note of struck.filter(visits)) {
-        const keys = [...settled, ...struck.filter(visits).map((visitor) => visitor.key)];
-        if (Math.max(...keys) - Math.min(...keys) <= WIDEST_STRETCH) break;
+      for (const note of beyondReach(struck.filter(visits), [
+        ...held.keys(),
+        ...struck.filter((note) => !visits(note)).map((note) => note.key),
+      ])) {
         roles[note.id] = byStaff.get(note.staff);
         if (roles[note.id]?.hand !== hand) moved.push(note);
       }
     }
     for (const note of together) {
-      const role = roles[note.id];
-      if (role !== undefined) sounding[role.hand].push(note);
+      const held = holding[roles[note.id]?.hand ?? 'right'];
+      const over = onset + toNumber(note.duration);
+      if (roles[note.id] !== undefined) held.set(note.key, Math.max(held.get(note.key) ?? 0, over));
     }
-    first = end;
   }
   return moved;
+}
+
+/** The visitors that must leave, furthest first, until the rest and the hand's own keys lie within its reach. */
+function beyondReach(visitors: readonly Note[], own: readonly number[]): Note[] {
+  const byKey = [...visitors].sort((a, b) => a.key - b.key);
+  const lowest = own.reduce((least, key) => Math.min(least, key), Number.POSITIVE_INFINITY);
+  const highest = own.reduce((most, key) => Math.max(most, key), Number.NEGATIVE_INFINITY);
+  const leaving: Note[] = [];
+  let [from, to] = [0, byKey.length - 1];
+  while (from <= to) {
+    const [low, high] = [(byKey[from] as Note).key, (byKey[to] as Note).key];
+    if (Math.max(highest, high) - Math.min(lowest, low) <= WIDEST_STRETCH) break;
+    const above = own.length === 0 ? high - low : high - lowest;
+    const below = own.length === 0 ? 0 : highest - low;
+    if (above >= below) leaving.push(byKey[to--] as Note);
+    else leaving.push(byKey[from++] as Note);
+  }
+  return leaving;
 }
 
 function startOf(note: Note): number {

@@ -82,17 +82,13 @@ function isOver(strike: Strike, moment: Moment): boolean {
 function momentTimes(moments: readonly Moment[], clock: Clock): number[] {
   const times: number[] = [];
   let lastMain = Number.NEGATIVE_INFINITY;
+  let each = 0;
   moments.forEach((moment, index) => {
     const main = clock(moment.onset);
-    if (moment.order === 0) {
-      lastMain = main;
-      times.push(main);
-      return;
+    if (moment.order < 0 && moments[index - 1]?.onset !== moment.onset) {
+      each = Math.min(GRACE_SECONDS, Math.max(main - lastMain, 0) / (-2 * moment.order));
     }
-    let first = index;
-    while (first > 0 && moments[first - 1]?.onset === moment.onset) first -= 1;
-    const count = -(moments[first] as Moment).order;
-    const each = Math.min(GRACE_SECONDS, Math.max(main - lastMain, 0) / (2 * count));
+    if (moment.order === 0) lastMain = main;
     times.push(main + moment.order * each);
   });
   return times;

@@ -1,4 +1,7 @@
-import type { PartDraft } from './readdraft.js';
+import type { NoteDraft, PartDraft } from './readdraft.js';
+
+/** Measures that a word governs at most: its own and the next. */
+const REACH = 2;
 
 /**
  * Gives notes the hand that words such as "m.s." ask for. A word governs the notes of its staff from where it stands
@@ -10,22 +13,45 @@ export function applyHandWords(part: PartDraft, starts: readonly number[]): void
   const words = part.events.filter((event) => event.hand !== undefined);
   if (words.length === 0) return;
   const at = (item: { measure: number; tick: number }) => (starts[item.measure] ?? 0) + item.tick;
-  const onsets = part.notes.map((note, id) => (starts[note.measure] ?? 0) + (part.ticks[id] ?? 0));
-  for (const word of words) {
-    const from = at(word);
-    let to = starts[word.measure + 2] ?? Number.POSITIVE_INFINITY;
-    for (const other of words) {
-      if (other.staff === word.staff && at(other) > from) to = Math.min(to, at(other));
-    }
-    const governed = part.notes.filter((note, id) => {
-      const onset = onsets[id] as number;
-      return note.staff === word.staff && onset >= from && onset < to;
-    });
-    const first = governed.reduce((least, note) => Math.min(least, onsets[note.id] as number), to);
-    for (const rest of part.rests) {
-      if (rest.staff === word.staff && at(rest) > first) to = Math.min(to, at(rest));
-    }
-    for (const note of governed)
-      if ((onsets[note.id] as number) < to) note.handWord = word.hand as 'right' | 'left';
+  words.sort((a, b) => a.staff - b.staff || at(a) - at(b));
+  const notes = new Map<number, { at: number; note: NoteDraft }[]>();
+  for (const note of part.notes) {
+    const tick = part.ticks[note.id] ?? 0;
+    listOf(notes, note.staff).push({ at: at({ measure: note.measure, tick }), note });
   }
+  const rests = new Map<number, { at: number }[]>();
+  for (const rest of part.rests) listOf(rests, rest.staff).push({ at: at(rest) });
+  for (const list of [...notes.values(), ...rests.values()]) list.sort((a, b) => a.at - b.at);
+  words.forEach((word, index) => {
+    const from = at(word);
+    const next = words[index + 1];
+    let to = starts[word.measure + REACH] ?? Number.POSITIVE_INFINITY;
+    if (next?.staff === word.staff) to = Math.min(to, at(next));
+    const own = listOf(notes, word.staff);
+    const first = firstFrom(own, from);
+    const silent = listOf(rests, word.staff);
+    // Ticks are integers: the first rest behind the word's first note.
+    const rest = silent[firstFrom(silent, (own[first]?.at ?? from) + 1)];
+    to = Math.min(to, rest?.at ?? to);
+    for (let i = first; i < own.length && (own[i]?.at ?? to) < to; i++) {
+      (own[i] as { note: NoteDraft }).note.handWord = word.hand as 'right' | 'left';
+    }
+  });
+}
+
+function listOf<T>(lists: Map<number, T[]>, staff: number): T[] {
+  const list = lists.get(staff) ?? [];
+  lists.set(staff, list);
+  return list;
+}
+
+/** Index of the first item at or after a time. */
+function firstFrom(items: readonly { at: number }[], time: number): number {
+  let [low, high] = [0, items.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((items[middle]?.at ?? 0) < time) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }

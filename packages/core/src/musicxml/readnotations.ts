@@ -92,8 +92,11 @@ export function readTied(type: string | undefined, into: Pick<Notations, 'tiedSt
 }
 
 // One digit, or several joined by a dash (substitution) or by a slash or in brackets (alternate); common practice.
-const DIGITS = /^([1-5])((?:\s*(?:[-–—_‿~]|\/|\()\s*[1-5]\s*\)?)*)$/;
+const DIGITS = /^([1-5])((?:\s*(?:[-–—_‿~]|\/|\()\s*[1-5](?:\s*\))?)*)$/;
 const FOLLOWING = /([-–—_‿~]|\/|\()\s*([1-5])/g;
+
+/** Longer texts are no digits. */
+const LONGEST_DIGITS = 40;
 
 function readFingering(
   element: XmlElement,
@@ -101,6 +104,7 @@ function readFingering(
   isOurs: (fingering: XmlElement) => boolean,
 ): void {
   const text = element.text.trim();
+  if (text.length > LONGEST_DIGITS) return;
   const match = DIGITS.exec(text.replace(/^\(\s*([1-5])\s*\)$/, '$1'));
   if (match === null) {
     if (/[1-5]\D+[1-5]|^[1-5]{2,}$/.test(text)) into.unclearDigits = true;

@@ -7,6 +7,9 @@ export interface TieNote {
   readonly tie: TieRole;
 }
 
+/** Ties of one key that wait for their end at the same time; more make no sense and only cost time. */
+const MOST_OPEN = 32;
+
 /**
  * Finds for every tie's end the note that it continues: the latest one of the same key, if possible of the same voice,
  * with a tie's beginning and an end within `tolerance` of this note's start. A tie's end without such a note (a second
@@ -41,7 +44,7 @@ export function resolveTies(
     // Beginnings that ended long ago can match nothing any more.
     const fresh = waiting.filter((at) => endOf(at) + tolerance >= startOf(index));
     if (note.tie !== 'stop') fresh.push(index);
-    open.set(note.key, fresh);
+    open.set(note.key, fresh.slice(-MOST_OPEN));
   }
   return from;
 }
