@@ -6,9 +6,7 @@ import { type OutsideView, outsideReader } from '../conformance/outside-reader.j
 import { missingSchema, schema } from '../conformance/schema.js';
 import { type Event, type ScoreModel, scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';
-
-const RUNS = { numRuns: 300 };
-const TIMEOUT = 300_000;
+import { PATIENT, RUNS } from './runs.js';
 
 const options: fc.Arbitrary<AnnotateOptions> = fc.record({
   existing: fc.constantFrom('keep', 'ignore', 'replace'),
@@ -39,7 +37,7 @@ describe('the whole pipeline on generated scores', () => {
     view = await outsideReader();
   });
 
-  it('annotate, annotate with other options, clear: the original bytes', { timeout: TIMEOUT }, () => {
+  it('annotate, annotate with other options, clear: the original bytes', PATIENT, () => {
     let changed = 0;
     fc.assert(
       fc.property(scoreModel, options, options, (model, first, second) => {
@@ -55,9 +53,7 @@ describe('the whole pipeline on generated scores', () => {
     expect(changed).toBeGreaterThan(RUNS.numRuns / 2);
   });
 
-  it('verovio reads the same music and as many more digits and words as reported', {
-    timeout: TIMEOUT,
-  }, () => {
+  it('verovio reads the same music and as many more digits and words as reported', PATIENT, () => {
     let digits = 0;
     fc.assert(
       fc.property(plainNotations, options, (model, chosen) => {
@@ -77,7 +73,7 @@ describe('the whole pipeline on generated scores', () => {
     expect(digits).toBeGreaterThan(RUNS.numRuns);
   });
 
-  it.skipIf(missingSchema !== undefined)('what was valid stays valid', { timeout: TIMEOUT }, () => {
+  it.skipIf(missingSchema !== undefined)('what was valid stays valid', PATIENT, () => {
     const complaints = schema();
     fc.assert(
       fc.property(scoreModel, options, (model, chosen) => {

@@ -4,13 +4,14 @@ import { annotate, clear } from '@handline/core';
 import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import type { AnnotateOptions } from '../../packages/core/src/options.js';
+import { PATIENT } from './runs.js';
 
 const FOLDER = fileURLToPath(new URL('../../fixtures/', import.meta.url));
 const SCORES = readdirSync(FOLDER, { recursive: true, encoding: 'utf8' })
   .filter((name) => /\.(?:musicxml|mxl)$/.test(name))
   .sort();
 
-const RUNS: readonly AnnotateOptions[] = [
+const CHOICES: readonly AnnotateOptions[] = [
   { legend: true, layers: ['depth', 'crossing', 'carry', 'contour', 'roll'], density: 'every' },
   { existing: 'replace', language: 'de' },
 ];
@@ -26,10 +27,10 @@ function unpacked(name: string, bytes: Uint8Array): Uint8Array {
 }
 
 describe('every fixture, as bytes', () => {
-  it.each(SCORES)('%s comes back byte for byte', (name) => {
+  it.each(SCORES)('%s comes back byte for byte', PATIENT, (name) => {
     const original = bytesOf(name);
     let last = original;
-    for (const options of RUNS) {
+    for (const options of CHOICES) {
       last = annotate(last, options).output;
       expect(same(last, annotate(original, options).output)).toBe(true);
       expect(same(last, annotate(last, options).output)).toBe(true);
@@ -39,7 +40,7 @@ describe('every fixture, as bytes', () => {
     }
   });
 
-  it('is marked', () => {
+  it('is marked', PATIENT, () => {
     const untouched = SCORES.filter((name) => same(annotate(bytesOf(name)).output, bytesOf(name)));
     expect(untouched).toEqual([]);
   });

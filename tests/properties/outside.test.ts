@@ -6,8 +6,7 @@ import { expectedDigits, expectedWords } from './expected.js';
 import { scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';
 import { markPlan, marksOf } from './marks.js';
-
-const RUNS = { numRuns: 300 };
+import { PATIENT, RUNS } from './runs.js';
 
 describe('marked scores as verovio reads them', () => {
   let view: (text: string) => OutsideView;
@@ -15,7 +14,7 @@ describe('marked scores as verovio reads them', () => {
     view = await outsideReader();
   });
 
-  it('have the same music, each digit on its own note, each cue at its time and staff', () => {
+  it('have the same music, each digit on its own note, each cue at its time and staff', PATIENT, () => {
     let [digits, words] = [0, 0];
     fc.assert(
       fc.property(scoreModel, markPlan, (model, plan) => {

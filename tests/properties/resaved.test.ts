@@ -6,6 +6,7 @@ import { clear, mark, read } from '../musicxml/write-source.js';
 import { scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';
 import { markPlan, marksOf } from './marks.js';
+import { PATIENT, RUNS } from './runs.js';
 
 interface Program {
   /** How the program writes a colour; it drops the attribute where undefined. */
@@ -43,11 +44,13 @@ function resave(text: string, program: Program): string {
 }
 
 const PLAIN: Program = { color: (value) => value, dropsEmptyWrappers: true };
-const RUNS = { numRuns: 300 };
 const colored = scoreModel.map((model) => {
   const version = model.style.version === '1.0' ? undefined : model.style.version;
   return { ...model, style: { ...model.style, version: version ?? ('4.0' as const) } };
 });
+
+/** The properties share one idea, so that each needs fewer draws. */
+const SOME = { numRuns: RUNS.numRuns / 4 };
 
 describe('marked scores that another program has saved', () => {
   it.each<[string, Program]>([
@@ -55,7 +58,7 @@ describe('marked scores that another program has saved', () => {
     ['keeps empty elements too', { ...PLAIN, dropsEmptyWrappers: false }],
     ['writes colours with alpha', { ...PLAIN, color: (value) => value.replace('#', '#FF') }],
     ['writes colours in small letters', { ...PLAIN, color: (value) => value.toLowerCase() }],
-  ])('lose all our marks where the program %s', (_, program) => {
+  ])('lose all our marks where the program %s', PATIENT, (_, program) => {
     fc.assert(
       fc.property(colored, markPlan, (model, plan) => {
         const original = toXml(model);
@@ -64,11 +67,11 @@ describe('marked scores that another program has saved', () => {
         expect(cleared.warnings).toEqual([]);
         expect(resave(cleared.text, PLAIN)).toBe(resave(original, PLAIN));
       }),
-      { numRuns: 80 },
+      SOME,
     );
   });
 
-  it('are left alone where neither instructions nor colours are left', () => {
+  it('are left alone where neither instructions nor colours are left', PATIENT, () => {
     const bare: Program = { ...PLAIN, color: () => undefined };
     fc.assert(
       fc.property(scoreModel, markPlan, (model, plan) => {
@@ -76,11 +79,11 @@ describe('marked scores that another program has saved', () => {
         const saved = resave(mark(original, marksOf(plan, read(original).score)), bare);
         expect(clear(saved)).toEqual({ text: saved, edits: [], warnings: [] });
       }),
-      { numRuns: 100 },
+      SOME,
     );
   });
 
-  it('come back whole, replaced digits too, where only the layout has changed', () => {
+  it('come back whole, replaced digits too, where only the layout has changed', PATIENT, () => {
     const relayout = (text: string) => text.replaceAll(/>\s*</g, '>\n\t <');
     fc.assert(
       fc.property(scoreModel, markPlan, (model, plan) => {

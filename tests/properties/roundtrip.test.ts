@@ -6,11 +6,10 @@ import { clear, mark, read } from '../musicxml/write-source.js';
 import { scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';
 import { markPlan, marksOf } from './marks.js';
-
-const RUNS = { numRuns: 300 };
+import { PATIENT, RUNS } from './runs.js';
 
 describe('marks on generated scores', () => {
-  it('clear gives back the original bytes, without a warning', () => {
+  it('clear gives back the original bytes, without a warning', PATIENT, () => {
     let marked = 0;
     fc.assert(
       fc.property(scoreModel, markPlan, (model, plan) => {
@@ -26,7 +25,7 @@ describe('marks on generated scores', () => {
     expect(marked).toBeGreaterThan(RUNS.numRuns / 2);
   });
 
-  it('the text without our edits is the original, byte for byte', () => {
+  it('the text without our edits is the original, byte for byte', PATIENT, () => {
     fc.assert(
       fc.property(scoreModel, markPlan, (model, plan) => {
         const original = toXml(model);
@@ -52,21 +51,25 @@ describe('marks on generated scores', () => {
     );
   });
 
-  it('a second run with other options replaces our marks, and clear still finds the original', () => {
-    fc.assert(
-      fc.property(scoreModel, markPlan, markPlan, (model, first, second) => {
-        const original = toXml(model);
-        const { score } = read(original);
-        const cleared = clear(mark(original, marksOf(first, score))).text;
-        const again = mark(cleared, marksOf(second, read(cleared).score));
-        expect(again).toBe(mark(original, marksOf(second, score)));
-        expect(clear(again).text).toBe(original);
-      }),
-      { numRuns: 100 },
-    );
-  });
+  it(
+    'a second run with other options replaces our marks, and clear still finds the original',
+    PATIENT,
+    () => {
+      fc.assert(
+        fc.property(scoreModel, markPlan, markPlan, (model, first, second) => {
+          const original = toXml(model);
+          const { score } = read(original);
+          const cleared = clear(mark(original, marksOf(first, score))).text;
+          const again = mark(cleared, marksOf(second, read(cleared).score));
+          expect(again).toBe(mark(original, marksOf(second, score)));
+          expect(clear(again).text).toBe(original);
+        }),
+        RUNS,
+      );
+    },
+  );
 
-  it('clearing a text without marks changes nothing, whatever its comments quote', () => {
+  it('clearing a text without marks changes nothing, whatever its comments quote', PATIENT, () => {
     fc.assert(
       fc.property(scoreModel, (model) => {
         const original = toXml(model);

@@ -2,17 +2,19 @@ import type { Warning } from '../score/errors.js';
 import {
   fingeringsIn,
   holdsFingeringsOnly,
+  isPlain,
   isSigned,
   onlyWords,
   parsedText,
   saysFinger,
+  wordsIn,
 } from './clearmatch.js';
 import { type FoundInstruction, type Scan, scanMarks } from './clearscan.js';
 import type { Edit } from './edit.js';
 import { applyEdits } from './edits.js';
 import { mayHaveMarks, type WrittenFinger } from './marks.js';
 import type { XmlElement } from './tree.js';
-import { behindContent, startTagEnd } from './writelayout.js';
+import { behindContent, indexAt, startTagEnd } from './writelayout.js';
 
 export interface Cleared {
   readonly text: string;
@@ -54,7 +56,12 @@ class Clearing {
       this.#removeDigits(found, instruction.fingers);
     } else {
       const words = element === undefined ? undefined : onlyWords(element);
-      if (element !== undefined && words !== undefined && parsedText(words) === instruction.text) {
+      if (
+        element !== undefined &&
+        words !== undefined &&
+        parsedText(words) === instruction.text &&
+        isPlain(this.text, element)
+      ) {
         this.#claimed.add(words);
         this.#remove(behindContent(this.text, start), element.span.end);
       } else {
@@ -76,19 +83,20 @@ class Clearing {
 
   #removeDigits({ start, end, element }: FoundInstruction, fingers: readonly WrittenFinger[]): void {
     const siblings = element?.parent?.children ?? [];
-    const from = element === undefined ? 0 : siblings.indexOf(element);
+    const from = element === undefined ? 0 : indexAt(siblings, element.span.start);
     const single = element !== undefined && element.name === 'fingering';
     const range =
       element === undefined ? [] : single ? siblings.slice(from, from + fingers.length) : [element];
     const fingerings = range.flatMap(fingeringsIn);
     const ours = fingerings.filter((fingering, index) => {
       const finger = fingers[index];
-      return finger !== undefined && saysFinger(fingering, finger);
+      if (finger === undefined || this.#claimed.has(fingering)) return false;
+      return saysFinger(fingering, finger) && isPlain(this.text, fingering);
     });
     for (const fingering of ours) this.#claimed.add(fingering);
     const last = range.at(-1);
     const whole = ours.length === fingers.length && fingerings.length === fingers.length;
-    if (whole && last !== undefined && range.every(holdsFingeringsOnly)) {
+    if (whole && last !== undefined && this.#isOursAlone(range)) {
       this.#remove(behindContent(this.text, start), last.span.end);
       return;
     }
@@ -99,15 +107,23 @@ class Clearing {
     this.#warn(start, "a digit has been changed since we wrote it; it was left as the user's own");
   }
 
+  /** True for siblings in a row that hold fingerings and nothing that somebody else has put between. */
+  #isOursAlone(range: readonly XmlElement[]): boolean {
+    return range.every((element, index) => {
+      const previous = range[index - 1];
+      const follows =
+        previous === undefined || behindContent(this.text, element.span.start) === previous.span.end;
+      return follows && holdsFingeringsOnly(element) && isPlain(this.text, element);
+    });
+  }
+
   #removeSignedWords(words: XmlElement): void {
     const holder = words.name === 'words' ? words.parent?.parent : words.parent;
-    if (holder !== undefined && onlyWords(holder) === words) {
+    if (holder !== undefined && onlyWords(holder) === words && isPlain(this.text, holder)) {
       this.#remove(behindContent(this.text, holder.span.start), holder.span.end);
     } else {
-      this.#warn(
-        words.span.start,
-        `"${parsedText(words)}" looks like a cue of ours but stands among others; left`,
-      );
+      const message = `"${parsedText(words)}" looks like a cue of ours but stands among others; left`;
+      this.#warn(words.span.start, message);
     }
   }
 
@@ -115,31 +131,19 @@ class Clearing {
   #removeSignedDigits(digits: readonly XmlElement[]): void {
     const doomed = new Set<XmlElement>();
     for (const digit of digits) {
-      const fits = /^[1-5]$/.test(digit.text.trim()) && digit.parent !== undefined;
-      if (fits) doomed.add(digit);
+      if (/^[1-5]$/.test(digit.text.trim()) && isPlain(this.text, digit)) doomed.add(digit);
       else this.#warn(digit.span.start, `"${digit.text}" has our colour but is no digit of ours; left`);
     }
     for (const wrapper of ['technical', 'notations']) {
-      for (const { parent } of [...doomed]) {
-        if (parent === undefined || parent.name !== wrapper) continue;
-        const empties = parent.children.every((child) => doomed.has(child));
-        if (empties && this.#hasNothingElse(parent)) doomed.add(parent);
+      for (const parent of new Set([...doomed].map((element) => element.parent))) {
+        if (parent?.name !== wrapper || !parent.children.every((child) => doomed.has(child))) continue;
+        if (isPlain(this.text, parent)) doomed.add(parent);
       }
     }
     for (const element of doomed) {
       if (element.parent !== undefined && doomed.has(element.parent)) continue;
       this.#remove(behindContent(this.text, element.span.start), element.span.end);
     }
-  }
-
-  /** True where only white space stands between the children: no comment, no instruction, no text. */
-  #hasNothingElse(parent: XmlElement): boolean {
-    let at = startTagEnd(this.text, parent);
-    for (const { span } of parent.children) {
-      if (behindContent(this.text, span.start) > at) return false;
-      at = span.end;
-    }
-    return behindContent(this.text, this.text.lastIndexOf('<', parent.span.end - 1)) <= at;
   }
 
   /** What somebody changed is theirs from now on: without our colour a later run takes it for no mark of ours. */
@@ -162,12 +166,6 @@ class Clearing {
   #warn(at: number, message: string): void {
     this.warnings.push({ code: 'NOT_OURS', message, place: this.scan.place(at) });
   }
-}
-
-function wordsIn(element: XmlElement): XmlElement[] {
-  if (/^(?:credit-)?words$/.test(element.name)) return [element];
-  if (!/^(?:direction|direction-type|credit)$/.test(element.name)) return [];
-  return element.children.flatMap(wordsIn);
 }
 
 /**

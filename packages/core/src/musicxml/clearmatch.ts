@@ -1,6 +1,7 @@
 import type { WrittenFinger } from './marks.js';
 import { isSignature } from './marks.js';
 import type { XmlElement } from './tree.js';
+import { behindContent, isSelfClosed, startTagEnd } from './writelayout.js';
 
 const BESIDE_DIRECTION_TYPE = new Set(['direction-type', 'offset', 'voice', 'staff']);
 const BESIDE_CREDIT_WORDS = new Set(['credit-words', 'credit-type']);
@@ -11,6 +12,20 @@ export function fingeringsIn(element: XmlElement): readonly XmlElement[] {
   if (name === 'fingering') return [element];
   if (name !== 'technical' && name !== 'notations') return [];
   return element.children.flatMap(fingeringsIn);
+}
+
+/** True where nothing but elements, text and white space lies in an element: no comment and no instruction. */
+export function isPlain(text: string, element: XmlElement): boolean {
+  if (isSelfClosed(text, element)) return true;
+  const endTag = text.lastIndexOf('<', element.span.end - 1);
+  let at = startTagEnd(text, element);
+  if (element.children.length === 0) return text.indexOf('<', at) === endTag;
+  for (const child of element.children) {
+    const { start, end } = child.span;
+    if (behindContent(text, start) > at || !isPlain(text, child)) return false;
+    at = end;
+  }
+  return behindContent(text, endTag) <= at;
 }
 
 /** True where an element has no children but fingerings, or one `<technical>` that has none. */
@@ -33,18 +48,19 @@ export function saysFinger(element: XmlElement, { finger, role }: WrittenFinger)
 
 /** The one `<words>` or `<credit-words>` of a direction or credit that holds nothing else; else undefined. */
 export function onlyWords(element: XmlElement): XmlElement | undefined {
-  const name = element.name;
-  if (name === 'credit') {
-    const words = element.children.filter((child) => child.name === 'credit-words');
-    const plain = element.children.every((child) => BESIDE_CREDIT_WORDS.has(child.name));
-    return plain && words.length === 1 ? words[0] : undefined;
+  const beside = element.name === 'direction' ? BESIDE_DIRECTION_TYPE : BESIDE_CREDIT_WORDS;
+  // More children than kinds of them cannot be ours, however many a hostile file has.
+  if (element.children.length > beside.size || !element.children.every(({ name }) => beside.has(name))) {
+    return undefined;
   }
-  if (name !== 'direction') return undefined;
-  if (!element.children.every((child) => BESIDE_DIRECTION_TYPE.has(child.name))) return undefined;
-  const types = element.children.filter((child) => child.name === 'direction-type');
-  const [words, ...others] = types.flatMap((type) => type.children);
-  if (words === undefined || others.length > 0 || words.name !== 'words') return undefined;
-  return words;
+  if (element.name === 'credit') return single(element.all('credit-words'));
+  const type = element.name === 'direction' ? single(element.all('direction-type')) : undefined;
+  const words = type === undefined ? undefined : single(type.children);
+  return words?.name === 'words' ? words : undefined;
+}
+
+function single(elements: readonly XmlElement[]): XmlElement | undefined {
+  return elements.length === 1 ? elements[0] : undefined;
 }
 
 /** Text with the line ends that a parser hands on. */
@@ -55,4 +71,11 @@ export function parsedText(element: XmlElement): string {
 /** An element that prints a mark and carries our colour. */
 export function isSigned(element: XmlElement): boolean {
   return isSignature(element.attribute('color'));
+}
+
+/** The elements that print text in what may be a cue or legend of ours. */
+export function wordsIn(element: XmlElement): readonly XmlElement[] {
+  if (/^(?:credit-)?words$/.test(element.name)) return [element];
+  if (!/^(?:direction|direction-type|credit)$/.test(element.name)) return [];
+  return element.children.flatMap(wordsIn);
 }

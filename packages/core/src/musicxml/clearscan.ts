@@ -4,7 +4,7 @@ import { isSigned } from './clearmatch.js';
 import { type Instruction, readInstruction } from './marks.js';
 import { LineIndex } from './position.js';
 import type { XmlElement } from './tree.js';
-import { skipSpace } from './writelayout.js';
+import { indexAt, skipSpace } from './writelayout.js';
 
 /** One instruction of ours as it stands in a text. */
 export interface FoundInstruction extends Span {
@@ -32,8 +32,8 @@ const TOKEN = /<!--[\s\S]*?-->|<!\[CDATA\[[\s\S]*?\]\]>|<\?handline\s[\s\S]*?\?>
 function innermost(root: XmlElement, at: number): XmlElement {
   let element = root;
   for (;;) {
-    const inner = element.children.find(({ span }) => span.start < at && at < span.end);
-    if (inner === undefined) return element;
+    const inner = element.children[indexAt(element.children, at)];
+    if (inner === undefined || at >= inner.span.end) return element;
     element = inner;
   }
 }

@@ -11,12 +11,13 @@ export interface NewElement {
 
 type Tree = ReturnType<typeof create>;
 
-/** Stands for a line break of the layout while building; a line break of a text is a character reference. */
+// Stand for a line break and for a level of indentation in what is built; a text cannot hold them.
 const BREAK = '\ue000';
-// XML 1.0 has no way to write these, and the private break must not come from a text.
+const INDENT = '\ue001';
+// XML 1.0 has no way to write the others.
 const FORBIDDEN =
   // biome-ignore lint/suspicious/noControlCharactersInRegex: exactly the characters that XML forbids
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ue000\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ue000\ue001\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 /** The text as an XML file can hold it. */
 export function xmlText(text: string): string {
@@ -29,9 +30,16 @@ function append(parent: Tree, element: NewElement): void {
   for (const child of element.children ?? []) append(node, child);
 }
 
+function buildXml(element: NewElement, pretty: boolean): string {
+  const document = create();
+  append(document, element);
+  const options = { headless: true, prettyPrint: pretty, indent: INDENT, newline: BREAK };
+  return document.end(options).replaceAll('\n', '&#10;');
+}
+
 /**
- * Builds elements with xmlbuilder2 and lays them out. A score repeats few distinct elements many times, so
- * each is built once: `key` must tell apart all that a caller builds.
+ * Builds elements with xmlbuilder2 and lays them out. A score repeats few distinct elements many times, so each is
+ * built once: `key` must tell apart all that a caller builds.
  */
 export class ElementBuilder {
   readonly #built = new Map<string, string>();
@@ -43,22 +51,17 @@ export class ElementBuilder {
   }
 
   /** The element on lines after `layout.newline` and `layout.indent`, which are not part of the result. */
-  build(key: string, layout: Layout, make: () => NewElement): string {
-    const fullKey = `${key}\u0000${layout.newline}\u0000${layout.indent}\u0000${layout.unit}`;
-    const known = this.#built.get(fullKey);
-    if (known !== undefined) return known;
-    const text = this.#make(make(), layout);
-    this.#built.set(fullKey, text);
-    return text;
-  }
-
-  #make(element: NewElement, layout: Layout): string {
-    const document = create();
-    append(document, element);
-    const pretty = layout.newline !== '' && layout.unit !== '';
-    const xml = document.end({ headless: true, prettyPrint: pretty, indent: layout.unit, newline: BREAK });
-    const laidOut = xml.replaceAll('\n', '&#10;').replaceAll(BREAK, `${layout.newline}${layout.indent}`);
-    if (!this.#asciiOnly) return laidOut;
-    return laidOut.replaceAll(/[\u0080-\u{10ffff}]/gu, (char) => `&#${char.codePointAt(0)};`);
+  build(key: string, { newline, indent, unit }: Layout, make: () => NewElement): string {
+    const pretty = newline !== '' && unit !== '';
+    const fullKey = pretty ? `pretty ${key}` : key;
+    let xml = this.#built.get(fullKey);
+    if (xml === undefined) {
+      xml = buildXml(make(), pretty);
+      if (this.#asciiOnly) {
+        xml = xml.replaceAll(/[\u0080-\ud7ff\ue002-\u{10ffff}]/gu, (char) => `&#${char.codePointAt(0)};`);
+      }
+      this.#built.set(fullKey, xml);
+    }
+    return pretty ? xml.replaceAll(BREAK, newline + indent).replaceAll(INDENT, unit) : xml;
   }
 }

@@ -2,7 +2,7 @@ import type { CueMark, Edit } from './edit.js';
 import { writeInstruction } from './marks.js';
 import type { XmlElement } from './tree.js';
 import { type ElementBuilder, type NewElement, xmlText } from './writebuild.js';
-import { behindContent, layoutLike } from './writelayout.js';
+import { behindContent, indexAt, layoutLike } from './writelayout.js';
 
 function childText(element: XmlElement, name: string): string | undefined {
   const child = element.children.find((candidate) => candidate.name === name);
@@ -21,7 +21,7 @@ function isChordMember(note: XmlElement): boolean {
 export function chordHead(note: XmlElement): XmlElement {
   if (!isChordMember(note)) return note;
   const siblings = note.parent?.children ?? [];
-  for (let index = siblings.indexOf(note) - 1; index >= 0; index--) {
+  for (let index = indexAt(siblings, note.span.start) - 1; index >= 0; index--) {
     const sibling = siblings[index] as XmlElement;
     if (sibling.name === 'note' && !isChordMember(sibling)) return sibling;
   }

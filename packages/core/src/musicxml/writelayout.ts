@@ -26,6 +26,17 @@ export function startTagEnd(text: string, element: XmlElement): number {
   return element.span.end;
 }
 
+/** Index of the last of some siblings that begins at `at` or before it; -1 where none does. */
+export function indexAt(siblings: readonly XmlElement[], at: number): number {
+  let [low, high] = [0, siblings.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((siblings[middle] as XmlElement).span.start <= at) low = middle + 1;
+    else high = middle;
+  }
+  return low - 1;
+}
+
 const isSpace = (char: string | undefined) => char === ' ' || char === '\t' || char === '\n' || char === '\r';
 
 /** Offset behind the last character before `at` that is no white space. */
@@ -42,10 +53,14 @@ export function skipSpace(text: string, at: number): number {
   return start;
 }
 
+// No program indents deeper; without a bound, a file of odd white space would grow many times over.
+const MAX_INDENT = 128;
+
 /** Line end and indentation before `at`, or undefined where something else stands before it on its line. */
 function lineStart(text: string, at: number): { newline: string; indent: string } | undefined {
   let start = at;
   while (start > 0 && (text[start - 1] === ' ' || text[start - 1] === '\t')) start--;
+  if (at - start > MAX_INDENT) return undefined;
   const indent = text.slice(start, at);
   if (text[start - 1] === '\n') return { newline: text[start - 2] === '\r' ? '\r\n' : '\n', indent };
   if (text[start - 1] === '\r') return { newline: '\r', indent };
