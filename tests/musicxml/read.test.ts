@@ -4,7 +4,7 @@ import { readScore } from '../../packages/core/src/musicxml/read.js';
 import { parseTree } from '../../packages/core/src/musicxml/tree.js';
 import { toNumber } from '../../packages/core/src/score/fraction.js';
 import type { Note, Part } from '../../packages/core/src/score/model.js';
-import { attributes, backup, note, onePart, readFixture, readText, refusal, rest } from './read-source.js';
+import { attributes, backup, note, onePart, readFixture, readText, refusal } from './read-source.js';
 
 const at = ({ num, den }: { num: number; den: number }) => (den === 1 ? `${num}` : `${num}/${den}`);
 const timed = (found: Note) => `${found.key} @${at(found.onset)} +${at(found.duration)}`;
@@ -204,94 +204,5 @@ describe('notes', () => {
     const text = onePart([attributes() + note('C4', 1).repeat(4)]);
     const context = { limits: { ...DEFAULT_LIMITS, maxNotes: 3 }, isOurs: () => false };
     expect(refusal(() => readScore(parseTree(text, DEFAULT_LIMITS), text, context)).code).toBe('LIMIT');
-  });
-});
-
-describe('directions', () => {
-  it('set tempo and pedal', () => {
-    const { score } = readFixture('pedal-tempo.musicxml');
-    expect(score.tempo.map((mark) => `${at(mark.at)}=${mark.quartersPerMinute}`)).toEqual(['0=60', '4=120']);
-    expect(score.parts[0]?.pedal.map(({ from, to }) => `${at(from)}-${at(to)}`)).toEqual(['0-2', '2-8']);
-  });
-
-  it.each([
-    ['r.h.', 'right'],
-    ['R.H.', 'right'],
-    ['RH', 'right'],
-    ['m. d.', 'right'],
-    ['M.D.', 'right'],
-    ['rechte Hand', 'right'],
-    ['main droite', 'right'],
-    ['mano destra', 'right'],
-    ['right hand over', 'right'],
-    ['l.h.', 'left'],
-    ['L. H.', 'left'],
-    ['m.s.', 'left'],
-    ['m.g.', 'left'],
-    ['linke Hand', 'left'],
-    ['(l.h.)', 'left'],
-    ['mano sinistra', 'left'],
-    ['mano izquierda', 'left'],
-    ['mf', undefined],
-    ['rhapsodic', undefined],
-    ['lively', undefined],
-    ['mesto', undefined],
-    ['marcato', undefined],
-  ])('"%s" asks for the hand: %s', (words, hand) => {
-    const direction = `<direction><direction-type><words>${words}</words></direction-type></direction>`;
-    const [found] = only([attributes() + direction + note('C4', 4) + rest(4)]).notes;
-    expect(found?.handWord).toBe(hand);
-  });
-
-  it('name a hand up to the next word, a rest or the end of the next measure', () => {
-    const { notes } = part('hand-words.musicxml');
-    expect(notes.map((found) => found.handWord ?? '-')).toEqual([
-      '-',
-      'left',
-      'left',
-      'right',
-      'left',
-      '-',
-      '-',
-      '-',
-    ]);
-    const word = '<direction><direction-type><words>m.s.</words></direction-type></direction>';
-    const long = only([attributes() + word + note('C4', 4), note('D4', 4), note('E4', 4)]);
-    expect(long.notes.map((found) => found.handWord ?? '-')).toEqual(['left', 'left', '-']);
-  });
-});
-
-describe('scores', () => {
-  it('read the same partwise and timewise', () => {
-    const { score } = readFixture('timewise.musicxml');
-    expect(score.parts.map(({ id, name, keyboard }) => `${id} ${name} ${keyboard}`)).toEqual([
-      'P1 Oboe false',
-      'P2 Piano true',
-    ]);
-    expect(score.parts[1]?.notes.map(timed)).toEqual([
-      '72 @0 +2',
-      '76 @2 +2',
-      '48 @0 +4',
-      '74 @4 +4',
-      '43 @4 +4',
-    ]);
-  });
-
-  it('are refused where the root is none', () => {
-    for (const root of ['opus', 'container', 'mei']) {
-      const found = refusal(() => readText(`<${root}/>`, 'a.xml'));
-      expect(found.code).toBe('NOT_MUSICXML');
-      expect(found.message).toContain(`<${root}>`);
-    }
-  });
-
-  it('unfold in the order in which they are played', () => {
-    expect(part('jumps.musicxml').playingOrder).toEqual([0, 1, 2, 1, 3, 4, 5, 1, 3, 4, 6]);
-  });
-
-  it('may have no parts, no measures, no notes', () => {
-    expect(readText('<score-partwise/>').score.parts).toEqual([]);
-    expect(readText('<score-timewise/>').score.parts).toEqual([]);
-    expect(readText('<score-partwise><part id="P1"/></score-partwise>').score.parts[0]?.measures).toEqual([]);
   });
 });
