@@ -9,7 +9,7 @@ import type { Hand, Line } from '../../packages/core/src/hands/line.js';
 import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
 import { readScore } from '../../packages/core/src/musicxml/read.js';
 import { parseTree } from '../../packages/core/src/musicxml/tree.js';
-import type { Finger } from '../../packages/core/src/score/model.js';
+import type { Finger, Score } from '../../packages/core/src/score/model.js';
 
 const SHARED = fileURLToPath(new URL('../../../shared/human-fingering/', import.meta.url));
 
@@ -29,29 +29,43 @@ export interface Sample {
   readonly digits: readonly EditorDigits[];
 }
 
+function readText(text: string): Score {
+  return readScore(parseTree(text, DEFAULT_LIMITS), text, { limits: DEFAULT_LIMITS, isOurs: () => false })
+    .score;
+}
+
 export function hasSamples(): boolean {
   return existsSync(`${SHARED}manifest.json`);
 }
 
-/** Every hand of the shared scores; the digits are no constraints. */
-export function loadSamples(): Sample[] {
+const DIGIT = /<fingering[^>]*>[^<]*<\/fingering>/g;
+
+/**
+ * Every hand of the shared scores.
+ *
+ * @param every every n-th digit of the editor is given as a constraint, the others are hidden and judged; 0 gives none
+ */
+export function loadSamples(every = 0): Sample[] {
   const manifest = JSON.parse(readFileSync(`${SHARED}manifest.json`, 'utf8')) as {
     file: string;
     work_key: string;
   }[];
   return manifest.flatMap(({ file, work_key }) => {
     const text = readFileSync(`${SHARED}scores/${file}`, 'utf8');
-    const root = parseTree(text, DEFAULT_LIMITS);
-    const { score } = readScore(root, text, { limits: DEFAULT_LIMITS, isOurs: () => false });
-    return buildLines(score, { existing: 'ignore' }).lines.map((line): Sample => {
-      const notes = score.parts[line.part]!.notes;
-      const views = viewLine(line, HAND, false);
+    let count = 0;
+    const given = text.replace(DIGIT, (digit) => (every > 0 && ++count % every === 0 ? digit : ''));
+    const shown = readText(given);
+    const whole = readText(text);
+    return buildLines(shown, { existing: 'keep' }).lines.map((line): Sample => {
+      const notes = whole.parts[line.part]!.notes;
+      const hints = shown.parts[line.part]!.notes;
+      const views = viewLine(line, HAND, every > 0);
       const digits = views.map((view) =>
         view.keys.map((_, at) => {
           if (!view.struck[at]) return [];
           return view.slice.struck[view.source[at]!]!.notes.flatMap((note) => {
             const plain = notes[note]!.digits.find((digit) => !digit.alternate && !digit.substitution);
-            return plain ? [plain.finger] : [];
+            return plain && hints[note]!.digits.length === 0 ? [plain.finger] : [];
           });
         }),
       );

@@ -1,6 +1,6 @@
 import { CostTable } from '../../packages/core/src/fingering/cost.js';
 import { DepthGrid } from '../../packages/core/src/fingering/depth.js';
-import { leastCost } from '../../packages/core/src/fingering/search.js';
+import { alikeChoice } from '../../packages/core/src/fingering/finger.js';
 import { HAND, type Sample } from './data.js';
 
 /** Hits and digits by work. */
@@ -16,7 +16,7 @@ export function tally(
   const costs = new CostTable(HAND, weights);
   const grid = new DepthGrid(HAND, depthWeight);
   for (const { work, views, around, digits } of samples) {
-    const { path } = leastCost(views, around, costs, grid);
+    const { path } = alikeChoice(views, around, costs, grid);
     const entry = into.get(work) ?? [0, 0];
     views.forEach((view, at) => {
       const { fingers } = view.candidates[path[at]!]!;

@@ -28,6 +28,8 @@ export interface SliceView {
   readonly onBeat: boolean;
   readonly grace: boolean;
   readonly slice: Slice;
+  /** True where the file gives a digit that must be kept. */
+  readonly given: boolean;
   /** True where the keys cannot all be played or the given digits contradict the hand. */
   readonly trouble: 'none' | 'reach' | 'digits';
 }
@@ -91,6 +93,7 @@ export function viewLine(line: Line, hand: HandModel, keepDigits: boolean): read
       onBeat: slice.onBeat,
       grace: slice.grace,
       slice,
+      given: keepDigits && members.some(({ struck, given }) => struck && given.fixed !== undefined),
       trouble: found.trouble,
     };
   });
