@@ -1,6 +1,6 @@
+import { alikeChoice } from '../../packages/core/src/fingering/alike.js';
 import { CostTable } from '../../packages/core/src/fingering/cost.js';
 import { DepthGrid } from '../../packages/core/src/fingering/depth.js';
-import { alikeChoice } from '../../packages/core/src/fingering/finger.js';
 import { HAND, type Sample } from './data.js';
 
 /** Hits and digits by work. */

@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { GRAIN } from '../../packages/core/src/fingering/tables/grain.js';
 import { OFFSETS, TERMS } from '../../packages/core/src/fingering/terms/terms.js';
-import { GRAIN } from '../../packages/core/src/fingering/weights.js';
 
 const FOLDER = fileURLToPath(new URL('../../packages/core/src/fingering/tables/', import.meta.url));
 const LINE = 100;

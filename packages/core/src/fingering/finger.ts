@@ -1,14 +1,12 @@
 import type { HandModel } from '../anatomy/hand.js';
 import type { Line } from '../hands/line.js';
 import type { Finger } from '../score/model.js';
+import { alikeChoice } from './alike.js';
 import { CostTable } from './cost.js';
 import { DepthGrid } from './depth.js';
 import { explain } from './explain.js';
-import { likenessBias, likeSlices } from './likeness.js';
 import { outlooks } from './outlook.js';
 import type { LineFingering, SliceFingering } from './result.js';
-import { type Choice, leastCost } from './search.js';
-import type { Outlook } from './terms/term.js';
 import { type SliceView, viewLine } from './view.js';
 import { DEPTH_WEIGHT, WEIGHTS } from './weights.js';
 
@@ -47,31 +45,6 @@ export function fingerLine(line: Line, hand: HandModel, options: FingerOptions):
       view.trouble === 'none' ? [] : [{ slice: view.index, kind: view.trouble }],
     ),
   };
-}
-
-/** Passes in which like figures settle on like fingers; most lines need two. */
-const LIKENESS_PASSES = 3;
-
-/**
- * The exact minimum, then again with what unlike figures pay, until no slice changes: each pass is exact for its stated
- * cost, the likeness of a pass being judged against the choice of the pass before.
- */
-export function alikeChoice(
-  views: readonly SliceView[],
-  around: readonly Outlook[],
-  costs: CostTable,
-  grid: DepthGrid,
-): Choice {
-  let choice = leastCost(views, around, costs, grid);
-  const groups = likeSlices(views);
-  if (groups.length === 0) return choice;
-  for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
-    const next = leastCost(views, around, costs, grid, likenessBias(views, groups, choice.path));
-    const settled = next.path.every((candidate, at) => candidate === choice.path[at]);
-    choice = next;
-    if (settled) break;
-  }
-  return choice;
 }
 
 /** Fingers in the order of the slice's own keys. */

@@ -1,4 +1,5 @@
 import { grains as crossing } from './tables/crossing.js';
+import { GRAIN } from './tables/grain.js';
 import { grains as chain } from './tables/habit-chain.js';
 import { grains as chord } from './tables/habit-chord.js';
 import { grains as place } from './tables/habit-place.js';
@@ -11,9 +12,6 @@ import { TERMS } from './terms/terms.js';
  * Weights of all features, in mm equivalents. They are fitted by `tests/fitting` to the digits that editors printed in
  * public-domain editions (145 scores, 23,200 digits; see DEVELOPERS.md); only numbers are shipped, no passage.
  */
-
-/** The unit of the tables, mm equivalents. */
-export const GRAIN = 0.05;
 
 /** Weight of depth discomfort and travel against the other terms: they are stated in mm equivalents themselves. */
 export const DEPTH_WEIGHT = 1;
@@ -36,7 +34,7 @@ function decode(table: string, size: number): number[] {
     .flatMap((token) =>
       token.startsWith('*') ? new Array<number>(Number(token.slice(1))).fill(0) : [Number(token) * GRAIN],
     );
-  if (table !== '' && weights.length !== size)
+  if (weights.length !== size)
     throw new RangeError(`a table of ${weights.length} weights where ${size} are due`);
   return weights;
 }

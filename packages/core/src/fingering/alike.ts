@@ -1,0 +1,31 @@
+import type { CostTable } from './cost.js';
+import type { DepthGrid } from './depth.js';
+import { likenessBias, likeSlices } from './likeness.js';
+import { type Choice, leastCost } from './search.js';
+import type { Outlook } from './terms/term.js';
+import type { SliceView } from './view.js';
+
+/** Passes in which like figures settle on like fingers; most lines need two. */
+const LIKENESS_PASSES = 3;
+
+/**
+ * The exact minimum, then again with what unlike figures pay, until no slice changes: each pass is exact for its stated
+ * cost, the likeness of a pass being judged against the choice of the pass before.
+ */
+export function alikeChoice(
+  views: readonly SliceView[],
+  around: readonly Outlook[],
+  costs: CostTable,
+  grid: DepthGrid,
+): Choice {
+  let choice = leastCost(views, around, costs, grid);
+  const groups = likeSlices(views);
+  if (groups.length === 0) return choice;
+  for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
+    const next = leastCost(views, around, costs, grid, likenessBias(views, groups, choice.path));
+    const settled = next.path.every((candidate, at) => candidate === choice.path[at]);
+    choice = next;
+    if (settled) break;
+  }
+  return choice;
+}
