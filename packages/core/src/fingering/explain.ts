@@ -2,17 +2,18 @@ import type { HandModel } from '../anatomy/hand.js';
 import type { Finger } from '../score/model.js';
 import { heldCost } from './cost.js';
 import { DEPTH_COUNT, type DepthGrid } from './depth.js';
+import type { Choice } from './search.js';
 import type { Outlook, Sink } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
 import type { SliceView } from './view.js';
 import { WEIGHTS } from './weights.js';
 
-/** Cost of every slice by term, in mm equivalents, for chosen fingers and depths. Zero terms are left out. */
+/** Cost of every slice by term, in mm equivalents, of a choice and its fingers. Zero terms are left out. */
 export function explain(
   views: readonly SliceView[],
   around: readonly Outlook[],
   chosen: readonly (readonly Finger[])[],
-  depths: readonly number[],
+  { depths, biased }: Choice,
   hand: HandModel,
   grid: DepthGrid,
 ): readonly Readonly<Record<string, number>>[] {
@@ -43,6 +44,7 @@ export function explain(
     grid.addDiscomfort(view, fingers, row, 0);
     const travel = before ? grid.kernel(view)[depths[at - 1]! * DEPTH_COUNT + depths[at]!]! : 0;
     note('depth', row[depths[at]!]! + travel);
+    note('likeness', biased[at]!);
     if (before) note('substitution', heldCost(before, view, chosen[at - 1]!, fingers));
     return terms;
   });

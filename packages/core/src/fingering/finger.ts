@@ -34,7 +34,7 @@ export function fingerLine(line: Line, hand: HandModel, options: FingerOptions):
   const grid = new DepthGrid(hand, DEPTH_WEIGHT);
   const choice = alikeChoice(views, around, costs, grid);
   const chosen = views.map((view, at) => view.candidates[choice.path[at]!]!.fingers);
-  const terms = explain(views, around, chosen, choice.depths, hand, grid);
+  const terms = explain(views, around, chosen, choice, hand, grid);
   return {
     fingering: {
       line,

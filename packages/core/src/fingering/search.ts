@@ -9,6 +9,8 @@ export interface Choice {
   readonly path: readonly number[];
   /** Index into `DEPTHS` by slice. */
   readonly depths: readonly number[];
+  /** Share of the cost that the bias adds, by slice. */
+  readonly biased: readonly number[];
   readonly cost: number;
 }
 
@@ -80,7 +82,7 @@ export function leastCost(
     backs.push({ before: back, depth, columns });
     state = next;
   }
-  return trace(views, state, backs);
+  return trace(views, state, backs, bias);
 }
 
 /** Cost of every candidate at every depth: `[candidate * DEPTH_COUNT + depth]`. */
@@ -130,10 +132,11 @@ function trace(
   views: readonly SliceView[],
   state: Float64Array,
   backs: readonly { readonly before: Uint8Array; readonly depth: Uint8Array; readonly columns: number }[],
+  bias: Bias | undefined,
 ): Choice {
   const D = DEPTH_COUNT;
   const count = views.length;
-  if (count === 0) return { path: [], depths: [], cost: 0 };
+  if (count === 0) return { path: [], depths: [], biased: [], cost: 0 };
   let best = 0;
   for (let at = 1; at < state.length; at++) if (state[at]! < state[best]!) best = at;
   const path = new Array<number>(count);
@@ -150,5 +153,6 @@ function trace(
     const origin = before[best]! * rows + b;
     best = origin * D + depth[origin * D + (best % D)]!;
   }
-  return { path, depths, cost };
+  const biased = path.map((candidate, at) => bias?.[at]?.[candidate] ?? 0);
+  return { path, depths, biased, cost };
 }
