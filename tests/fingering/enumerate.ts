@@ -1,0 +1,170 @@
+import type { HandModel } from '../../packages/core/src/anatomy/hand.js';
+import { CostTable, heldCost } from '../../packages/core/src/fingering/cost.js';
+import { DEPTH_COUNT, DepthGrid } from '../../packages/core/src/fingering/depth.js';
+import { outlooks } from '../../packages/core/src/fingering/outlook.js';
+import type { Bias } from '../../packages/core/src/fingering/search.js';
+import type { SliceView } from '../../packages/core/src/fingering/view.js';
+import { DEPTH_WEIGHT, WEIGHTS } from '../../packages/core/src/fingering/weights.js';
+import type { Finger } from '../../packages/core/src/score/model.js';
+
+/** Costs of a line by slice and candidate, asked one by one from the terms, never through the search's own tables. */
+export class Ledger {
+  readonly #costs: CostTable;
+  readonly #grid: DepthGrid;
+  readonly #around;
+
+  constructor(
+    readonly views: readonly SliceView[],
+    hand: HandModel,
+    private readonly bias?: Bias,
+  ) {
+    this.#costs = new CostTable(hand, WEIGHTS);
+    this.#grid = new DepthGrid(hand, DEPTH_WEIGHT);
+    this.#around = outlooks(views);
+  }
+
+  fingers(at: number, candidate: number): readonly Finger[] {
+    return this.views[at]!.candidates[candidate]!.fingers;
+  }
+
+  /** What slice `at` adds to a path, depth left out. */
+  added(path: readonly number[], at: number): number {
+    const view = this.views[at]!;
+    const to = this.fingers(at, path[at]!);
+    let cost = this.#costs.slice(view, to, this.#around[at]!) + (this.bias?.[at]?.[path[at]!] ?? 0);
+    if (at >= 1) {
+      const [before, from] = [this.views[at - 1]!, this.fingers(at - 1, path[at - 1]!)];
+      cost += this.#costs.pair(before, view, from, to) + heldCost(before, view, from, to);
+      if (at >= 2) {
+        const first = this.fingers(at - 2, path[at - 2]!);
+        cost += this.#costs.triple(this.views[at - 2]!, before, view, first, from, to);
+      }
+    }
+    return cost;
+  }
+
+  discomfort(at: number, candidate: number): Float64Array {
+    const row = new Float64Array(DEPTH_COUNT);
+    this.#grid.addDiscomfort(this.views[at]!, this.fingers(at, candidate), row, 0);
+    return row;
+  }
+
+  /** Cost of moving from one depth to another on the way to slice `at`. */
+  move(at: number, from: number, to: number): number {
+    return this.#grid.kernel(this.views[at]!)[from * DEPTH_COUNT + to]!;
+  }
+}
+
+/** Number of fingerings of a line. */
+export function fingerings(views: readonly SliceView[]): number {
+  return views.reduce((product, view) => product * view.candidates.length, 1);
+}
+
+/** Every fingering in turn; depths of each by `depthCost`. Returns the least total. */
+function overAll(
+  ledger: Ledger,
+  depthCost: (path: readonly number[]) => number,
+): { cost: number; path: number[] } {
+  const { views } = ledger;
+  let best = { cost: Number.POSITIVE_INFINITY, path: [] as number[] };
+  const path: number[] = [];
+  const walk = (sum: number): void => {
+    const at = path.length;
+    if (at === views.length) {
+      const cost = sum + depthCost(path);
+      if (cost < best.cost) best = { cost, path: [...path] };
+      return;
+    }
+    for (let candidate = 0; candidate < views[at]!.candidates.length; candidate++) {
+      path.push(candidate);
+      walk(sum + ledger.added(path, at));
+      path.pop();
+    }
+  };
+  walk(0);
+  return best;
+}
+
+/** Least cost over all fingerings and, for each, all sequences of depths, none of them merged. */
+export function leastOfEverything(ledger: Ledger): { cost: number; path: number[] } {
+  return overAll(ledger, (path) => {
+    const rows = path.map((candidate, at) => ledger.discomfort(at, candidate));
+    let best = Number.POSITIVE_INFINITY;
+    const walk = (at: number, from: number, sum: number): void => {
+      if (at === path.length) {
+        best = Math.min(best, sum);
+        return;
+      }
+      for (let to = 0; to < DEPTH_COUNT; to++) {
+        walk(at + 1, to, sum + rows[at]![to]! + (at > 0 ? ledger.move(at, from, to) : 0));
+      }
+    };
+    walk(0, 0, 0);
+    return best;
+  });
+}
+
+/**
+ * Least cost over all fingerings, each followed to its end; the best depths of each are found for that fingering alone,
+ * slice by slice, so that only depths are ever merged.
+ */
+export function leastOfFingerings(ledger: Ledger): { cost: number; path: number[] } {
+  const { views } = ledger;
+  const counts = views.map((view) => view.candidates.length);
+  const added = views.map((_, at) => addedTable(ledger, counts, at));
+  const rows = views.map((view, at) => view.candidates.map((_, nth) => ledger.discomfort(at, nth)));
+  const moves = views.map((_, at) =>
+    Float64Array.from({ length: DEPTH_COUNT ** 2 }, (__, cell) =>
+      ledger.move(at, Math.floor(cell / DEPTH_COUNT), cell % DEPTH_COUNT),
+    ),
+  );
+  const sums = views.map(() => new Float64Array(DEPTH_COUNT));
+  const path = new Array<number>(views.length).fill(0);
+  let best = { cost: Number.POSITIVE_INFINITY, path: [] as number[] };
+  const walk = (at: number): void => {
+    if (at === views.length) {
+      const cost = Math.min(...sums[at - 1]!);
+      if (cost < best.cost) best = { cost, path: [...path] };
+      return;
+    }
+    const own = sums[at]!;
+    for (let candidate = 0; candidate < counts[at]!; candidate++) {
+      path[at] = candidate;
+      const cost = added[at]![cellOf(path, counts, at)]!;
+      for (let to = 0; to < DEPTH_COUNT; to++) {
+        let least = at === 0 ? 0 : Number.POSITIVE_INFINITY;
+        if (at > 0) {
+          for (let from = 0; from < DEPTH_COUNT; from++) {
+            const sum = sums[at - 1]![from]! + moves[at]![from * DEPTH_COUNT + to]!;
+            if (sum < least) least = sum;
+          }
+        }
+        own[to] = least + cost + rows[at]![candidate]![to]!;
+      }
+      walk(at + 1);
+    }
+  };
+  walk(0);
+  return best;
+}
+
+function cellOf(path: readonly number[], counts: readonly number[], at: number): number {
+  let cell = 0;
+  for (let nth = Math.max(0, at - 2); nth <= at; nth++) cell = cell * counts[nth]! + path[nth]!;
+  return cell;
+}
+
+/** `Ledger.added` for all choices of the last three slices. */
+function addedTable(ledger: Ledger, counts: readonly number[], at: number): Float64Array {
+  const from = Math.max(0, at - 2);
+  const size = counts.slice(from, at + 1).reduce((product, count) => product * count, 1);
+  const path = new Array<number>(at + 1).fill(0);
+  return Float64Array.from({ length: size }, (_, cell) => {
+    let rest = cell;
+    for (let nth = at; nth >= from; nth--) {
+      path[nth] = rest % counts[nth]!;
+      rest = Math.floor(rest / counts[nth]!);
+    }
+    return ledger.added(path, at);
+  });
+}
