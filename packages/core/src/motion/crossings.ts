@@ -28,8 +28,12 @@ export function thumbCrossings(
   slices: readonly (readonly Use[])[],
   hand: HandModel,
 ): readonly (Crossing | undefined)[] {
-  return slices.map((now, at) => {
-    const before = slices[at - 1];
+  // From the thumb's side outwards: of two keys under one finger both hands then judge the same one.
+  const sides = slices.map((uses) =>
+    [...uses].sort((a, b) => handX(line.hand, a.key) - handX(line.hand, b.key)),
+  );
+  return sides.map((now, at) => {
+    const before = sides[at - 1];
     if (!before || (startsAnew(line.slices[at]!) && !now.some((use) => !use.struck))) return undefined;
     return behind(line, before, now, hand) ?? over(line, before, now, hand);
   });
