@@ -32,15 +32,15 @@ export function annotate<T extends string | Uint8Array>(
   const lines = analyse(score, built.lines, settings);
   const select = (part: number) => selectMeasures(score.parts[part]!.measures, settings);
   const marks = marksOf(score, lines, settings, select);
-  const warnings = [...found, ...read.warnings, ...built.warnings, ...doubts(score, lines)].map((warning) =>
-    inFile(warning, settings),
+  const { output, warnings: packing } = wrap(applyEdits(text, writeMarks(text, read, marks)));
+  const warnings = [...found, ...read.warnings, ...built.warnings, ...doubts(score, lines), ...packing].map(
+    (warning) => inFile(warning, settings),
   );
   if (settings.strict && warnings.length > 0) {
     const { message, place } = warnings[0]!;
     throw new HandlineError('WARNING_AS_ERROR', message, place);
   }
-  const output = applyEdits(text, writeMarks(text, read, marks));
-  return { output: wrap(output), report: reportOf(score, lines, marks, settings, select, warnings) };
+  return { output, report: reportOf(score, lines, marks, settings, select, warnings) };
 }
 
 export interface ClearOptions {
@@ -54,7 +54,8 @@ export function clear<T extends string | Uint8Array>(
   options: ClearOptions = {},
 ): { readonly output: T; readonly warnings: readonly Warning[] } {
   const { text, wrap, warnings } = openSource(input, checkLimits(options.limits), options.file);
-  return { output: wrap(text), warnings };
+  const { output, warnings: packing } = wrap(text);
+  return { output, warnings: [...warnings, ...packing] };
 }
 
 function inFile(warning: Warning, { file }: Settings): Warning {

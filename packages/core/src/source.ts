@@ -9,7 +9,8 @@ export interface Source<T extends string | Uint8Array> {
   readonly text: string;
   readonly root: XmlElement;
   readonly warnings: readonly Warning[];
-  readonly wrap: (text: string) => T;
+  /** Once; warns where an archive's score cannot have its original compression back. */
+  readonly wrap: (text: string) => { readonly output: T; readonly warnings: readonly Warning[] };
 }
 
 /** @throws HandlineError where the input is no MusicXML score or breaks a limit */
@@ -27,6 +28,16 @@ export function openSource<T extends string | Uint8Array>(
     text: cleared.text,
     root: cleared.text === text ? root : parseTree(cleared.text, limits, file),
     warnings: cleared.warnings,
-    wrap: (out) => (decoded ? encode(decoded, out) : out) as T,
+    wrap: (out) => {
+      if (decoded === undefined) return { output: out as T, warnings: [] };
+      const { bytes, repacked } = encode(decoded, out, cleared.text);
+      return { output: bytes as T, warnings: repacked ? [repackedWarning(file)] : [] };
+    },
   };
+}
+
+function repackedWarning(file: string | undefined): Warning {
+  const message =
+    'the archive no longer holds its score as it was compressed before; it is compressed anew, with the same text';
+  return { code: 'REPACKED', message, place: file === undefined ? {} : { file } };
 }

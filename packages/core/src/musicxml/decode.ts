@@ -1,7 +1,8 @@
 import type { Limits } from '../options.js';
 import { HandlineError, type Place } from '../score/errors.js';
-import { type Archive, isArchive, openArchive, replaceRoot } from './container.js';
+import { type Archive, archiveOf, isArchive } from './container.js';
 import { decodeText, detectEncoding, type Encoding, encodeText } from './encoding.js';
+import { repack, seal, unseal } from './keepsake.js';
 
 /** The text of a score and everything that is needed to write it back in the form in which it came. */
 export interface Decoded {
@@ -28,15 +29,38 @@ export function decode(input: Uint8Array, limits: Limits, file?: string): Decode
   if (!isArchive(input)) return { ...decodeBytes(input, place), original: input };
   // Subclasses may share memory where Uint8Array copies: Node's Buffer does in `slice`.
   const bytes = new Uint8Array(input.buffer, input.byteOffset, input.byteLength);
-  const { archive, content } = openArchive(bytes, limits, place);
+  const { archive, content } = archiveOf(bytes, limits, place);
   return { ...decodeBytes(content, place), original: input, archive };
 }
 
-/** The bytes of a new text in the same form; the very input where the text is the same. */
-export function encode(decoded: Decoded, text: string): Uint8Array {
-  if (text === decoded.text) return decoded.original;
-  const bytes = encodeText(text, decoded.encoding);
-  return decoded.archive === undefined ? bytes : replaceRoot(decoded.archive, bytes);
+/** Bytes in the form of the input. */
+export interface Encoded {
+  readonly bytes: Uint8Array;
+  /** True where an archive's score is back but its original compression was lost on the way. */
+  readonly repacked: boolean;
+}
+
+/**
+ * The bytes of a new text in the same form; the very input where the text is the same. An archive keeps its score as
+ * it was compressed before the first mark, and gets it back with the text of that time.
+ * @param unmarked the input's text without our marks
+ */
+export function encode(decoded: Decoded, text: string, unmarked = decoded.text): Encoded {
+  const { archive, encoding, original } = decoded;
+  if (text === decoded.text) return { bytes: original, repacked: false };
+  const bytes = encodeText(text, encoding);
+  if (archive === undefined) return { bytes, repacked: false };
+  const before = unseal(archive, encodeText(unmarked, encoding));
+  if (text === unmarked) {
+    return before === undefined
+      ? { bytes: repack(archive, bytes), repacked: true }
+      : { bytes: before.bytes, repacked: false };
+  }
+  if (before !== undefined) return { bytes: seal(before, bytes), repacked: false };
+  return {
+    bytes: unmarked === decoded.text ? seal(archive, bytes) : repack(archive, bytes),
+    repacked: false,
+  };
 }
 
 function decodeBytes(bytes: Uint8Array, place: Place): { text: string; encoding: Encoding } {

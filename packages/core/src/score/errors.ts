@@ -30,6 +30,7 @@ export type WarningCode =
   | 'DIGIT_IGNORED'
   | 'HAND_MOVED'
   | 'NOT_OURS'
+  | 'REPACKED'
   | 'EMPTY_SELECTION';
 
 export interface Warning {
