@@ -6,7 +6,8 @@ import { grains as place } from './tables/habit-place.js';
 import { grains as step } from './tables/habit-step.js';
 import { grains as stretch } from './tables/stretch.js';
 import { grains as travel } from './tables/travel.js';
-import { TERMS } from './terms/terms.js';
+import { crossing as crossingTerm, OVERLAP } from './terms/crossing.js';
+import { OFFSETS, TERMS } from './terms/terms.js';
 
 /**
  * Weights of all features, in mm equivalents. They are fitted by `tests/fitting` to the digits that editors printed in
@@ -39,4 +40,17 @@ function decode(table: string, size: number): number[] {
   return weights;
 }
 
+/**
+ * Least weights, mm equivalents, where the fit may not decide: long fingers that cross each other in a connected line
+ * are no fingering, whatever is printed now and then (common practice).
+ */
+const FLOORS: readonly { readonly term: string; readonly feature: number; readonly least: number }[] = [
+  { term: crossingTerm.name, feature: OVERLAP, least: 300 },
+];
+
 export const WEIGHTS = Float64Array.from(TERMS.flatMap(({ name, size }) => decode(TABLES[name]!, size)));
+
+for (const { term, feature, least } of FLOORS) {
+  const at = OFFSETS[TERMS.findIndex(({ name }) => name === term)]! + feature;
+  WEIGHTS[at] = Math.max(WEIGHTS[at]!, least);
+}

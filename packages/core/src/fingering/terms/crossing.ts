@@ -1,7 +1,8 @@
 import type { Term } from './term.js';
 import { colour } from './term.js';
 
-const OVERLAP = 8;
+/** Feature of long fingers that cross each other. */
+export const OVERLAP = 8;
 const OVERLAP_ON_BLACK = 9;
 
 /**
