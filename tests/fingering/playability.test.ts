@@ -1,0 +1,181 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { type HandModel, handModel } from '../../packages/core/src/anatomy/hand.js';
+import { reach } from '../../packages/core/src/anatomy/reach.js';
+import { fingerLine } from '../../packages/core/src/fingering/finger.js';
+import type { SliceFingering } from '../../packages/core/src/fingering/result.js';
+import { buildLines } from '../../packages/core/src/hands/build.js';
+import type { Line, Slice } from '../../packages/core/src/hands/line.js';
+import { isBlack, keyX, mirrorKey } from '../../packages/core/src/keyboard/plan.js';
+import { decode } from '../../packages/core/src/musicxml/decode.js';
+import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
+import { readScore } from '../../packages/core/src/musicxml/read.js';
+import { parseTree } from '../../packages/core/src/musicxml/tree.js';
+import type { Finger } from '../../packages/core/src/score/model.js';
+
+const FIXTURES = fileURLToPath(new URL('../../fixtures/', import.meta.url));
+const SHARED = fileURLToPath(new URL('../../../shared/human-fingering/scores/', import.meta.url));
+const SPANS = ['small', 'medium', 'large'] as const;
+
+/** Rounding room of the practical reach and, at the lower end, for fingers folded onto neighbouring keys: candidates.ts. */
+const TOLERANCE = 5;
+const FOLD = 8;
+/** Seconds without a key that let the hand move as a whole: view.ts. */
+const FREE_SECONDS = 0.15;
+
+/** Seconds that a silent change of fingers on a held key takes: cost.ts. */
+const SUBSTITUTION_SECONDS = 0.35;
+
+interface Playing {
+  readonly key: number;
+  readonly finger: Finger;
+  readonly struck: boolean;
+}
+
+/** Fingers on keys as the right hand sees them, ascending. */
+function playing(line: Line, slice: Slice, { struck, held }: SliceFingering): Playing[] {
+  const own = (key: number): number => (line.hand === 'left' ? mirrorKey(key) : key);
+  const all: Playing[] = [];
+  slice.struck.forEach(({ key }, nth) => {
+    if (struck[nth]) all.push({ key: own(key), finger: struck[nth]!, struck: true });
+  });
+  slice.held.forEach(({ key }, nth) => {
+    if (held[nth]) all.push({ key: own(key), finger: held[nth]!, struck: false });
+  });
+  return all.sort((a, b) => a.key - b.key);
+}
+
+/** What is wrong with keys held together. */
+function together(all: readonly Playing[], hand: HandModel): string | undefined {
+  for (let high = 1; high < all.length; high++) {
+    for (let low = 0; low < high; low++) {
+      const [a, b] = [all[low]!, all[high]!];
+      if (a.finger === b.finger) {
+        const near = high === low + 1 && b.key - a.key <= 2 && isBlack(a.key) === isBlack(b.key);
+        if (a.finger !== 1 || !near) return 'doubled';
+        continue;
+      }
+      if (a.finger > b.finger) return 'crossed';
+      const { minPractical, maxPractical } = reach(hand, a.finger, b.finger);
+      const way = keyX(b.key) - keyX(a.key);
+      if (way > maxPractical + TOLERANCE || way < minPractical - TOLERANCE - FOLD) return 'reach';
+    }
+  }
+  return undefined;
+}
+
+/** Fingers 2-5 that cross each other between two single keys, but for the stated case of chromatic passages. */
+function overlap(before: readonly Playing[], now: readonly Playing[]): boolean {
+  if (before.length !== 1 || now.length !== 1) return false;
+  const [a, b] = [before[0]!, now[0]!];
+  if (a.finger === 1 || b.finger === 1 || a.finger === b.finger || a.key === b.key) return false;
+  if (b.key > a.key === b.finger > a.finger) return false;
+  const longer = Math.abs(a.finger - 3) < Math.abs(b.finger - 3) ? a : b;
+  return !(isBlack(longer.key) && Math.abs(b.key - a.key) <= 2);
+}
+
+/** Both fingers beside struck keys that were held together with others: the keys that both slices share stay put. */
+function overlapAmongChords(before: readonly Playing[], now: readonly Playing[]): boolean {
+  if (before.length === 1 && now.length === 1) return false;
+  return now.some(
+    (b) =>
+      b.struck &&
+      b.finger !== 1 &&
+      before.some((a) => {
+        if (a.finger === 1 || a.finger === b.finger || a.key === b.key) return false;
+        const stays = now.some((own) => own.key === a.key && own.finger === a.finger);
+        return stays && b.key > a.key !== b.finger > a.finger;
+      }),
+  );
+}
+
+const KINDS = ['reach', 'crossed', 'doubled', 'overlap', 'missing'] as const;
+type Kind = (typeof KINDS)[number];
+
+interface Tally {
+  readonly counts: Record<Kind, number>;
+  readonly examples: string[];
+  slices: number;
+  doubts: number;
+  /** Held keys that the pedal does not keep down, let go before their time without a doubt being reported. */
+  letGo: number;
+  /** Held keys that change their finger where there is no time for it. */
+  hasty: number;
+}
+
+function judge(name: string, line: Line, span: string, tally: Tally): void {
+  const hand = handModel(span);
+  const { fingering, doubts } = fingerLine(line, hand, { keepDigits: false });
+  const doubtful = new Set(doubts.map(({ slice }) => slice));
+  tally.doubts += doubts.length;
+  let before: Playing[] = [];
+  line.slices.forEach((slice, at) => {
+    const own = fingering.slices[at]!;
+    const now = playing(line, slice, own);
+    tally.slices += 1;
+    const note = (kind: Kind): void => {
+      tally.counts[kind] += 1;
+      const own = (key: number): number => (line.hand === 'left' ? mirrorKey(key) : key);
+      const text = [before, now].map((all) => all.map((at) => `${at.finger}@${own(at.key)}`).join('+'));
+      tally.examples.push(
+        `${kind}: ${name}, ${line.hand}, measure ${slice.measure + 1}: ${text.join(' to ')}`,
+      );
+    };
+    if (!doubtful.has(at)) {
+      if (own.struck.some((finger) => finger === null)) note('missing');
+      const wrong = together(now, hand);
+      if (wrong) note(wrong as Kind);
+      tally.letGo += slice.held.filter((key, nth) => own.held[nth] === null && !key.pedalled).length;
+    }
+    tally.hasty += now.filter(({ key, finger, struck }) => {
+      const was = before.find((other) => other.key === key);
+      return !struck && was && was.finger !== finger && slice.seconds < SUBSTITUTION_SECONDS;
+    }).length;
+    const fresh = at === 0 || slice.phraseStart || slice.free >= FREE_SECONDS;
+    if (!fresh && (overlap(before, now) || overlapAmongChords(before, now))) note('overlap');
+    before = now;
+  });
+}
+
+function linesOf(folder: string): { name: string; lines: readonly Line[] }[] {
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => /\.(?:musicxml|xml|mxl)$/.test(name))
+    .sort()
+    .map((name) => {
+      const { text } = decode(new Uint8Array(readFileSync(`${folder}${name}`)), DEFAULT_LIMITS);
+      const context = { limits: DEFAULT_LIMITS, isOurs: () => false };
+      const { score } = readScore(parseTree(text, DEFAULT_LIMITS), text, context);
+      return { name, lines: buildLines(score, { existing: 'ignore' }).lines };
+    });
+}
+
+describe.each([
+  { set: 'fixtures', folder: FIXTURES },
+  { set: 'shared scores', folder: SHARED },
+])('$set', ({ set, folder }) => {
+  const present = existsSync(folder);
+  if (!present) console.log(`playability of ${set}: skipped, no folder ${folder}`);
+  let scores: ReturnType<typeof linesOf> = [];
+  beforeAll(() => {
+    if (present) scores = linesOf(folder);
+  });
+
+  it.skipIf(!present).each(SPANS)(
+    'no fingering is unplayable for a %s hand',
+    { timeout: 300_000 },
+    (span) => {
+      const counts = { reach: 0, crossed: 0, doubled: 0, overlap: 0, missing: 0 };
+      const tally: Tally = { counts, examples: [], slices: 0, doubts: 0, letGo: 0, hasty: 0 };
+      for (const { name, lines } of scores) for (const line of lines) judge(name, line, span, tally);
+      console.log(
+        `playability, ${set}, ${span}: ${scores.length} scores, ${tally.slices} slices, ` +
+          `${tally.doubts} reported as doubts; violations: ${KINDS.map((kind) => `${kind} ${counts[kind]}`).join(', ')}; ` +
+          `held keys let go early ${tally.letGo}, changing fingers in haste ${tally.hasty}`,
+      );
+      if (tally.examples.length > 0) console.log(tally.examples.slice(0, 40).join('\n'));
+      expect(tally.slices).toBeGreaterThan(100);
+      expect(counts).toEqual({ reach: 0, crossed: 0, doubled: 0, overlap: 0, missing: 0 });
+    },
+  );
+});
