@@ -1,0 +1,182 @@
+import { describe, expect, it } from 'vitest';
+import { handModel } from '../../packages/core/src/anatomy/hand.js';
+import { fingerLine } from '../../packages/core/src/fingering/finger.js';
+import type { LineFingering } from '../../packages/core/src/fingering/result.js';
+import type { Hand, Line } from '../../packages/core/src/hands/line.js';
+import { isBlack } from '../../packages/core/src/keyboard/plan.js';
+import { planMotion } from '../../packages/core/src/motion/motion.js';
+import type { Finger } from '../../packages/core/src/score/model.js';
+import { melody } from '../motion/lines.js';
+import { Ranking } from './rank.js';
+import { type Kind, type Passage, passages } from './tables.js';
+
+const HANDS: readonly Hand[] = ['right', 'left'];
+const SCALES: readonly Kind[] = ['major scale', 'harmonic minor scale'];
+const ARPEGGIOS: readonly Kind[] = ['major arpeggio', 'minor arpeggio'];
+/** Eighth notes at 120 a minute. */
+const SECONDS = 0.25;
+const model = handModel();
+/** The issue asks whether the handbook is among this many; ranks are counted a little further. */
+const BEST = 10;
+const FURTHEST = 200;
+/** mm equivalents by which ours must be cheaper to count as the easier one. */
+const CHEAPER = 3;
+
+interface Result {
+  readonly passage: Passage;
+  readonly ours: string;
+  /** The handbook's form that is nearest to ours, and the cheapest. */
+  readonly nearest: string;
+  readonly cheapest: string;
+  readonly equal: number;
+  readonly cost: number;
+  readonly handbookCost: number;
+  /** 1 where no fingering costs less than the handbook's. */
+  readonly rank: number;
+  readonly travel: number;
+}
+
+function lineOf({ hand, keys }: Passage, digits?: string): Line {
+  const { line } = melody(hand, keys, '1'.repeat(keys.length), SECONDS);
+  if (!digits) return line;
+  const slices = line.slices.map((slice, at) => ({
+    ...slice,
+    struck: slice.struck.map((key) => ({ ...key, fixed: Number(digits[at]) as Finger })),
+  }));
+  return { ...line, slices };
+}
+
+const digitsOf = ({ slices }: LineFingering): string => slices.map(({ struck }) => struck[0]).join('');
+const equalDigits = (a: string, b: string): number => [...a].filter((digit, at) => digit === b[at]).length;
+
+function judge(passage: Passage): Result {
+  const line = lineOf(passage);
+  const { fingering } = fingerLine(line, model, { keepDigits: false });
+  const ours = digitsOf(fingering);
+  const ranking = new Ranking(line, model);
+  const cheapest = passage.forms.reduce((a, b) => (ranking.cost(b) < ranking.cost(a) ? b : a));
+  const nearest = passage.forms.reduce((a, b) => (equalDigits(b, ours) > equalDigits(a, ours) ? b : a));
+  const handbookCost = ranking.cost(cheapest);
+  return {
+    passage,
+    ours,
+    nearest,
+    cheapest,
+    equal: equalDigits(nearest, ours),
+    cost: ranking.cost(ours),
+    handbookCost,
+    rank: 1 + ranking.cheaper(handbookCost, FURTHEST),
+    travel: planMotion(line, fingering, model).depthTravel,
+  };
+}
+
+/** Terms that differ between ours and the handbook's, dearest for the handbook first. */
+function difference({ passage, cheapest }: Result): string {
+  const sums = (keep: boolean): Map<string, number> => {
+    const { fingering } = fingerLine(lineOf(passage, cheapest), model, { keepDigits: keep });
+    const totals = new Map<string, number>();
+    for (const { terms } of fingering.slices) {
+      for (const [name, cost] of Object.entries(terms)) totals.set(name, (totals.get(name) ?? 0) + cost);
+    }
+    return totals;
+  };
+  const [ours, theirs] = [sums(false), sums(true)];
+  return [...new Set([...ours.keys(), ...theirs.keys()])]
+    .map((name) => ({ name, more: (theirs.get(name) ?? 0) - (ours.get(name) ?? 0) }))
+    .filter(({ more }) => Math.abs(more) >= 0.05)
+    .sort((a, b) => b.more - a.more)
+    .map(({ name, more }) => `${name} ${more > 0 ? '+' : ''}${more.toFixed(1)}`)
+    .join(', ');
+}
+
+function print(result: Result): void {
+  const { passage, ours, nearest, equal, cost, handbookCost, rank } = result;
+  const rankText = rank > FURTHEST ? `> ${FURTHEST}` : String(rank);
+  const lines = [
+    `${passage.name}: ${equal}/${ours.length} equal, ours ${cost.toFixed(1)}, handbook ${handbookCost.toFixed(1)}, rank ${rankText}`,
+  ];
+  if (equal < ours.length) {
+    lines.push(
+      `  ours     ${ours}`,
+      `  handbook ${nearest}`,
+      `  handbook's terms against ours: ${difference(result)}`,
+    );
+  }
+  console.log(lines.join('\n'));
+}
+
+interface Summary {
+  readonly share: number;
+  readonly among: number;
+}
+
+/** Prints every key and sums up. */
+function summary(title: string, results: readonly Result[]): Summary {
+  results.forEach(print);
+  const notes = results.reduce((sum, { ours }) => sum + ours.length, 0);
+  const share = results.reduce((sum, { equal }) => sum + equal, 0) / notes;
+  const alike = results.filter(({ equal, ours }) => equal >= 0.9 * ours.length).length;
+  const among = results.filter(({ rank }) => rank <= BEST).length;
+  const cheaper = results.filter(({ cost, handbookCost }) => cost < handbookCost - CHEAPER).length;
+  const either = results.filter(
+    ({ equal, ours, cost, handbookCost }) => equal >= 0.9 * ours.length || cost < handbookCost - CHEAPER,
+  ).length;
+  const same = results.filter(({ equal, ours }) => equal === ours.length).length;
+  console.log(
+    `${title}: ${(100 * share).toFixed(1)} % of ${notes} notes equal; ${same} of ${results.length} all equal, ` +
+      `${alike} at least 90 %, ${cheaper} cheaper by more than ${CHEAPER} mm, ${either} either; handbook among the ${BEST} best in ${among}`,
+  );
+  return { share, among };
+}
+
+const results = Object.fromEntries(
+  HANDS.map((hand) => [
+    hand,
+    { scales: passages(SCALES, hand).map(judge), arpeggios: passages(ARPEGGIOS, hand).map(judge) },
+  ]),
+) as Record<Hand, { scales: Result[]; arpeggios: Result[] }>;
+
+/**
+ * Measured levels, rounded down: a change of the cost must not fall behind them. The target (issue 3) is 90 % of notes
+ * equal, or ours cheaper for a reason that holds, and the handbook among the 10 best in 22 of 24 scales a hand; it is
+ * NOT met by the scales as yet. Raise these numbers with the cost.
+ */
+const LEVELS: Readonly<Record<Hand, Readonly<Record<'scales' | 'arpeggios', readonly [number, number]>>>> = {
+  right: { scales: [0.69, 7], arpeggios: [0.96, 24] },
+  left: { scales: [0.74, 7], arpeggios: [0.77, 14] },
+};
+/** Notes with the thumb on a black key in 24 scales, as measured; the handbook has none. */
+const THUMBS_ON_BLACK: Readonly<Record<Hand, number>> = { right: 10, left: 3 };
+
+describe.each(HANDS)('%s hand', (hand) => {
+  it.each(['scales', 'arpeggios'] as const)('%s come no less near to the handbook than measured', (what) => {
+    const { share, among } = summary(`${what}, ${hand} hand`, results[hand][what]);
+    const [leastShare, leastAmong] = LEVELS[hand][what];
+    expect(share).toBeGreaterThanOrEqual(leastShare);
+    expect(among).toBeGreaterThanOrEqual(leastAmong);
+  });
+
+  it('no thumb on black in scales where the handbook has none, but for those measured', () => {
+    const thumbs = results[hand].scales.flatMap(({ passage: { name, keys }, ours, nearest }) =>
+      keys.flatMap((key, at) =>
+        isBlack(key) && ours[at] === '1' && nearest[at] !== '1' ? [`${name}, note ${at + 1}`] : [],
+      ),
+    );
+    console.log(`thumbs on black, ${hand} hand: ${thumbs.length}${thumbs.map((own) => `; ${own}`).join('')}`);
+    expect(thumbs.length).toBeLessThanOrEqual(THUMBS_ON_BLACK[hand]);
+  });
+
+  /** Chopin's order of teaching: Eigeldinger, Chopin: Pianist and Teacher (1986); see tests/practice/scales.test.ts. */
+  it('with our own fingers, a scale of five black keys travels least in depth and C among the most', () => {
+    const majors = results[hand].scales
+      .filter(({ passage }) => passage.kind === 'major scale')
+      .sort((a, b) => a.travel - b.travel);
+    const order = majors.map(({ passage }) => passage.tonic);
+    console.log(
+      `depth travel, ${hand} hand, mm: ${majors.map((own) => `${own.passage.tonic} ${own.travel}`).join(' < ')}`,
+    );
+    const least = majors.filter(({ travel }) => travel === majors[0]!.travel);
+    expect(least.map(({ passage }) => passage.tonic)).toContain(hand === 'right' ? 'B' : 'D flat');
+    expect(order.indexOf('C')).toBeGreaterThanOrEqual(6);
+  });
+});
