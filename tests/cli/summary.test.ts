@@ -12,6 +12,7 @@ function line(part: string, hand: 'right' | 'left', values: Partial<LineReport> 
     hand,
     notes: 120,
     fingered: 118,
+    kept: 0,
     cues: 9,
     crossings: 7,
     depthTravel: 1260,
@@ -56,6 +57,13 @@ describe('summary of mark', () => {
       'Stop at pain.',
       '',
     ]);
+  });
+
+  test('digits that the file had count, and are told apart', () => {
+    const text = markSummary([outcome({}, [line('P1', 'right', { fingered: 119, kept: 1 })])]);
+    expect(text).toMatch(/^right hand {2}120 of 120 \(1 kept\) /m);
+    const two = [outcome({}, [line('P1', 'right', { kept: 2 })]), outcome({}, [line('P1', 'right')])];
+    expect(markSummary(two)).toContain('238 of 240 (2 kept) notes fingered');
   });
 
   test('two pianos: the rows name the part', () => {

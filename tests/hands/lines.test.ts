@@ -151,5 +151,6 @@ describe('slices', () => {
         .join('');
     expect(fixed('keep')).toBe('12345-');
     expect(fixed('ignore')).toBe('------');
+    expect(buildLines(score).warnings.map(({ code }) => code)).toEqual(['DIGIT_IGNORED']);
   });
 });

@@ -26,7 +26,8 @@ export function analyse(score: Score, lines: readonly Line[], settings: Settings
   });
   return fingered.map((one) => {
     const { line } = one;
-    const other = fingered.find(({ line: { part, hand } }) => part === line.part && hand !== line.hand);
+    const partner = score.parts[line.part]!.braced?.other ?? line.part;
+    const other = fingered.find(({ line: { part, hand } }) => part === partner && hand !== line.hand);
     const over = other && handCrossingsOf(one, other)[line.hand];
     const cues = planCues(line, one.plan, {
       measures: score.parts[line.part]!.measures,

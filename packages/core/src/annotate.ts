@@ -1,5 +1,6 @@
-import { analyse, type LineAnalysis } from './analyse.js';
+import { analyse } from './analyse.js';
 import { checkLimits, checkOptions, type Settings } from './checked.js';
+import { doubtsAbout, emptySelection } from './doubts.js';
 import { buildLines } from './hands/build.js';
 import { marksOf, selectMeasures } from './marks.js';
 import { applyEdits } from './musicxml/edits.js';
@@ -7,9 +8,7 @@ import { readScore } from './musicxml/read.js';
 import { writeMarks } from './musicxml/write.js';
 import type { Annotated, AnnotateOptions, Limits } from './options.js';
 import { reportOf } from './report.js';
-import { HandlineError, type Place, type Warning } from './score/errors.js';
-import { subtract, toNumber } from './score/fraction.js';
-import type { Part, Score } from './score/model.js';
+import { HandlineError, type Warning } from './score/errors.js';
 import { openSource } from './source.js';
 
 /**
@@ -33,9 +32,14 @@ export function annotate<T extends string | Uint8Array>(
   const select = (part: number) => selectMeasures(score.parts[part]!.measures, settings);
   const marks = marksOf(score, lines, settings, select);
   const { output, warnings: packing } = wrap(applyEdits(text, writeMarks(text, read, marks)));
-  const warnings = [...found, ...read.warnings, ...built.warnings, ...doubts(score, lines), ...packing].map(
-    (warning) => inFile(warning, settings),
-  );
+  const warnings = [
+    ...found,
+    ...read.warnings,
+    ...built.warnings,
+    ...doubtsAbout(score, lines),
+    ...emptySelection(lines, settings, select, built.warnings),
+    ...packing,
+  ].map((warning) => inFile(warning, settings));
   if (settings.strict && warnings.length > 0) {
     const { message, place } = warnings[0]!;
     throw new HandlineError('WARNING_AS_ERROR', message, place);
@@ -60,28 +64,4 @@ export function clear<T extends string | Uint8Array>(
 
 function inFile(warning: Warning, { file }: Settings): Warning {
   return file === undefined ? warning : { ...warning, place: { file, ...warning.place } };
-}
-
-function doubts(score: Score, lines: readonly LineAnalysis[]): Warning[] {
-  return lines.flatMap(({ line, doubts }) =>
-    doubts.map(({ slice: at, kind }): Warning => {
-      const slice = line.slices[at]!;
-      const part = score.parts[line.part]!;
-      const measure = part.measures[slice.measure]!;
-      const beat = 1 + toNumber(subtract(slice.onset, measure.start));
-      return {
-        code: kind === 'reach' ? 'UNPLAYABLE' : 'DIGIT_CONFLICT',
-        message:
-          kind === 'reach'
-            ? `beat ${beat}: the ${line.hand} hand cannot reach all keys; roll the chord, give notes to the other hand or omit some`
-            : `beat ${beat}: the given digits contradict the reach or order of the ${line.hand} hand's fingers; they are kept`,
-        place: placeOf(part, slice.measure, slice.struck[0]?.notes[0]),
-      };
-    }),
-  );
-}
-
-function placeOf(part: Part, measure: number, note: number | undefined): Place {
-  const line = note === undefined ? undefined : part.notes[note]?.line;
-  return { part: part.id, measure: part.measures[measure]!.number, ...(line !== undefined && { line }) };
 }

@@ -1,9 +1,10 @@
 import type { LineAnalysis } from './analyse.js';
 import type { Settings } from './checked.js';
 import { legendText } from './cues/wording.js';
+import type { Line } from './hands/line.js';
 import type { CueMark, DigitMark, Marks } from './musicxml/edit.js';
 import { HandlineError } from './score/errors.js';
-import type { Finger, Measure, Score } from './score/model.js';
+import type { Finger, Measure, Note, Score } from './score/model.js';
 
 /** Which measures, by index, are to be marked. */
 export type Selection = (measure: number) => boolean;
@@ -55,6 +56,11 @@ function placementOf({ line }: LineAnalysis): 'above' | 'below' {
   return line.hand === 'right' ? 'above' : 'below';
 }
 
+/** True where the file itself prints the note's finger. */
+export function isPrinted(note: Note, { stacked }: Line): boolean {
+  return stacked?.has(note.id) || note.stack.length > 0 || note.digits.some(({ alternate }) => !alternate);
+}
+
 function digitMarks(
   score: Score,
   analysis: LineAnalysis,
@@ -71,8 +77,7 @@ function digitMarks(
       const finger = fingering.slices[at]!.struck[nth];
       if (!finger) return;
       for (const note of struck.notes) {
-        const printed = notes[note]!.digits.some((digit) => !digit.alternate);
-        if (printed && settings.existing !== 'replace') continue;
+        if (settings.existing !== 'replace' && isPrinted(notes[note]!, line)) continue;
         const substitution = changes.get(note);
         marks.push({
           part: line.part,

@@ -68,7 +68,10 @@ export interface LineReport {
   readonly part: string;
   readonly hand: Hand;
   readonly notes: number;
+  /** Note heads that got a digit of ours. */
   readonly fingered: number;
+  /** Note heads whose digit the file itself prints and keeps. */
+  readonly kept: number;
   readonly cues: number;
   readonly crossings: number;
   readonly depthTravel: number;

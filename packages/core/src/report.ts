@@ -1,7 +1,7 @@
 import type { LineAnalysis } from './analyse.js';
 import type { Settings } from './checked.js';
 import { cautionText } from './cues/wording.js';
-import type { Selection } from './marks.js';
+import { isPrinted, type Selection } from './marks.js';
 import type { Crossing } from './motion/plan.js';
 import type { Marks } from './musicxml/edit.js';
 import type { LineReport, Report, SliceReport } from './options.js';
@@ -46,6 +46,7 @@ function lineReport(
     hand: line.hand,
     notes: heads.length,
     fingered: heads.filter((note) => marked.has(note)).length,
+    kept: heads.filter((note) => !marked.has(note) && isPrinted(part.notes[note]!, line)).length,
     cues: indices.filter((at) => texts.has(at)).length,
     crossings: indices.filter((at) => plan.slices[at]!.crossing).length,
     depthTravel: indices.reduce((sum, at) => sum + Math.abs(plan.slices[at]!.depthChange), 0),

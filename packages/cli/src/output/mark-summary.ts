@@ -42,7 +42,7 @@ function lineTable(lines: readonly LineReport[]): string[] {
     .slice(0, MOST_ROWS)
     .map((line) => [
       oneLine(parts.size === 1 ? `${line.hand} hand` : `${line.part}, ${line.hand} hand`),
-      `${line.fingered} of ${line.notes}`,
+      fingered(line.fingered, line.kept, line.notes),
       `${line.cues}`,
       `${line.crossings}`,
       metres(line.depthTravel),
@@ -50,6 +50,11 @@ function lineTable(lines: readonly LineReport[]): string[] {
     ]);
   const more = lines.length > MOST_ROWS ? [`... and ${lines.length - MOST_ROWS} more`] : [];
   return [...table([HEADINGS, ...rows]), ...more];
+}
+
+/** `412 of 412 (1 kept)`: digits on the page, those that the file had among them. */
+function fingered(ours: number, kept: number, notes: number): string {
+  return `${ours + kept} of ${notes}${kept === 0 ? '' : ` (${kept} kept)`}`;
 }
 
 function hardest(line: LineReport): string {
@@ -69,15 +74,18 @@ function manyFiles(outcomes: readonly Outcome[]): string[] {
     of.flatMap(({ result }) => result?.report?.lines ?? []).reduce((sum, line) => sum + value(line), 0);
   const listed = done.slice(0, MOST_ROWS).map((outcome) => {
     const sum = (value: (line: LineReport) => number) => total(value, [outcome]);
-    return `${resultOf(outcome)}: ${sum((line) => line.fingered)} notes fingered, ${sum((line) => line.cues)} cues`;
+    return `${resultOf(outcome)}: ${sum((line) => line.fingered + line.kept)} notes fingered, ${sum((line) => line.cues)} cues`;
   });
   const more = done.length > MOST_ROWS ? [`... and ${done.length - MOST_ROWS} more`] : [];
   return [
     ...listed,
     ...more,
     '',
-    `${done.length} of ${outcomes.length} scores: ${total((line) => line.fingered)} of ${total((line) => line.notes)} ` +
-      `notes fingered, ${total((line) => line.cues)} cues, ${total((line) => line.crossings)} crossings`,
+    `${done.length} of ${outcomes.length} scores: ${fingered(
+      total((line) => line.fingered),
+      total((line) => line.kept),
+      total((line) => line.notes),
+    )} notes fingered, ${total((line) => line.cues)} cues, ${total((line) => line.crossings)} crossings`,
     ...spaced(warningLines(done)),
   ];
 }

@@ -5,6 +5,7 @@ import { assignHands } from './assign.js';
 import type { Line } from './line.js';
 import { type HandOptions, pianoParts } from './parts.js';
 import { slicesOf } from './slices.js';
+import { shareDigits } from './stacks.js';
 import { momentsOf, soundEnds } from './strikes.js';
 
 /** The lines of all piano parts, right hand before left, and the doubts about who plays what. */
@@ -21,11 +22,14 @@ export function buildLines(score: Score, options: HandOptions = {}): BuiltLines 
   const { parts, warnings } = pianoParts(score, options);
   const found = [...warnings];
   const lines: Line[] = [];
-  const keepDigits = (options.existing ?? 'keep') === 'keep';
+  const keeps = (options.existing ?? 'keep') === 'keep';
   const clock = clockOf(score.tempo);
   for (const part of parts) {
     const assignment = assignHands(part, options.staff);
+    const shared = shareDigits(part, assignment.roles);
     found.push(...assignment.warnings);
+    if (keeps) found.push(...shared.warnings);
+    const stacked = new Set(shared.fingers.keys());
     const ends = soundEnds(part.notes);
     for (const player of [0, 1]) {
       for (const hand of ['right', 'left'] as const) {
@@ -37,7 +41,8 @@ export function buildLines(score: Score, options: HandOptions = {}): BuiltLines 
         lines.push({
           hand,
           part: part.index,
-          slices: slicesOf(momentsOf(notes, ends), part, clock, keepDigits),
+          slices: slicesOf(momentsOf(notes, ends), part, clock, keeps ? shared : undefined),
+          stacked,
         });
       }
     }

@@ -47,4 +47,6 @@ export interface Line {
   readonly hand: Hand;
   readonly part: number;
   readonly slices: readonly Slice[];
+  /** Note heads whose finger a stack of digits at another head of their chord prints. */
+  readonly stacked?: ReadonlySet<number>;
 }

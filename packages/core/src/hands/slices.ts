@@ -1,7 +1,8 @@
 import { toNumber } from '../score/fraction.js';
-import type { Measure, Note, Part, PrintedDigit } from '../score/model.js';
+import type { Finger, Measure, Note, Part } from '../score/model.js';
 import type { Clock } from '../score/tempo.js';
 import type { Slice, SliceKey } from './line.js';
+import type { SharedDigits } from './stacks.js';
 import type { Moment, Strike } from './strikes.js';
 
 /** Seconds that a grace note takes from the time before its main note: about a 32nd at 90 (common practice: quick). */
@@ -28,8 +29,11 @@ interface Draft {
   readonly phraseStart: boolean;
 }
 
+/** What the printed digits demand; undefined where they do not count. */
+export type Demands = Pick<SharedDigits, 'fingers' | 'unused'> | undefined;
+
 /** Turns the moments of one hand into slices. */
-export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock, keepDigits: boolean): Slice[] {
+export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock, demands: Demands): Slice[] {
   const times = momentTimes(moments, clock);
   const phrases = new Phrases();
   const drafts: Draft[] = [];
@@ -63,7 +67,7 @@ export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock, k
   });
   for (const key of down)
     key.upAt = key.grace ? (times.at(-1) ?? 0) + GRACE_SECONDS : clock(key.strike.release);
-  const context = { part, pedal: new Pedal(part), keepDigits };
+  const context = { part, pedal: new Pedal(part), demands };
   return drafts.map((draft, index) =>
     finish(draft, index, drafts[index - 1]?.seconds ?? draft.seconds, context),
   );
@@ -134,16 +138,16 @@ function finish(
   draft: Draft,
   index: number,
   before: number,
-  { part, pedal, keepDigits }: { part: Part; pedal: Pedal; keepDigits: boolean },
+  { part, pedal, demands }: { part: Part; pedal: Pedal; demands: Demands },
 ): Slice {
   const { moment, seconds, struck, held, released, free, phraseStart } = draft;
   const first = moment.strikes[0]?.notes[0] as Note;
   const key = (down: Down): SliceKey => {
-    const fixed = keepDigits && down.since === index ? fixedDigit(down.strike.notes) : undefined;
+    const fixed = demands && down.since === index ? fixedFinger(down.strike.notes, demands) : undefined;
     return {
       key: down.strike.key,
       notes: down.strike.notes.map((note) => note.id),
-      ...(fixed === undefined ? {} : { fixed: fixed.finger }),
+      ...(fixed === undefined ? {} : { fixed }),
       ...(down.since === index ? {} : { since: down.since }),
       seconds: Math.max(down.upAt - seconds, 0),
       ...(pedal.covers(moment.onset, down.strike.end) ? { pedalled: true } : {}),
@@ -165,11 +169,14 @@ function finish(
   };
 }
 
-/** The first digit that is neither an alternative nor a substitution nor one of our own marks. */
-function fixedDigit(notes: readonly Note[]): PrintedDigit | undefined {
-  for (const { digits } of notes) {
+/** The first digit that is neither an alternative nor a substitution nor one of our own marks, or a shared one. */
+function fixedFinger(notes: readonly Note[], demands: NonNullable<Demands>): Finger | undefined {
+  for (const { id, digits } of notes) {
+    const shared = demands.fingers.get(id);
+    if (shared !== undefined) return shared;
+    if (demands.unused.has(id)) continue;
     const plain = digits.find((digit) => !digit.alternate && !digit.substitution && !digit.ours);
-    if (plain !== undefined) return plain;
+    if (plain !== undefined) return plain.finger;
   }
   return undefined;
 }

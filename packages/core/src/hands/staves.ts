@@ -20,7 +20,7 @@ const ORGAN_NAME = /\borgan\b|orgel|\borgue\b|[óo]rgano/i;
 const MIDDLE = 60;
 
 /**
- * Which hand plays which staff. Two staves: right and left. One: as the part's name or the clef says. Three: the outer
+ * Which hand plays which staff. Two staves: right and left. One: as the part's name, the brace that joins it to another, or the clef says. Three: the outer
  * ones right and left, the inner one by clef and range; on an organ the third is for the feet. Four: two players.
  * With a choice only the chosen staves are played.
  */
@@ -53,6 +53,7 @@ export function staffRoles(part: Part, choice: StaffChoice | undefined): Map<num
 function handOfSingle(part: Part): Hand {
   if (RIGHT_NAME.test(part.name)) return 'right';
   if (LEFT_NAME.test(part.name)) return 'left';
+  if (part.braced) return part.braced.place === 'upper' ? 'right' : 'left';
   return handByClef(part, 1);
 }
 

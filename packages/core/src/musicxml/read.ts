@@ -147,6 +147,7 @@ function finishPart(
     name: source.name,
     index,
     staves: source.staves,
+    ...(source.braced && { braced: source.braced }),
     keyboard: isKeyboard(source),
     clefs: clefs(source.staves, attributes.firstClefs),
     measures,

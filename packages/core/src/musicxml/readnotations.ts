@@ -4,8 +4,8 @@ import type { XmlElement } from './tree.js';
 /** What the `<notations>` of one note say. */
 export interface Notations {
   digits: PrintedDigit[];
-  /** A `<fingering>` with several digits of which it is not clear which one is this note's. */
-  unclearDigits: boolean;
+  /** Several digits of which it is not clear which one is this note's, in the order of the file; else empty. */
+  stack: Finger[];
   staccato: boolean;
   fermata: boolean;
   slurStart: boolean;
@@ -34,7 +34,7 @@ const ORNAMENTS: Readonly<Record<string, Ornament>> = {
 export function emptyNotations(): Notations {
   return {
     digits: [],
-    unclearDigits: false,
+    stack: [],
     staccato: false,
     fermata: false,
     slurStart: false,
@@ -44,6 +44,17 @@ export function emptyNotations(): Notations {
     tiedStart: false,
     tiedStop: false,
   };
+}
+
+/** Separate plain digits at one head are a stack as well. */
+export function stackOf({ digits, stack }: Notations): readonly Finger[] {
+  if (stack.length === 0 && digits.length < 2) return stack;
+  const all = [...digits.filter(isPlain).map(({ finger }) => finger), ...stack];
+  return all.length > 1 ? all : [];
+}
+
+function isPlain({ substitution, alternate }: PrintedDigit): boolean {
+  return !substitution && !alternate;
 }
 
 /** Adds one `<notations>` element; a note may have several. */
@@ -95,6 +106,9 @@ export function readTied(type: string | undefined, into: Pick<Notations, 'tiedSt
 const DIGITS = /^([1-5])((?:\s*(?:[-–—_‿~]|\/|\()\s*[1-5](?:\s*\))?)*)$/;
 const FOLLOWING = /([-–—_‿~]|\/|\()\s*([1-5])/g;
 
+/** Digits one above the other or side by side. */
+const STACK = /^[1-5](?:[\s,;.]*[1-5])+$/;
+
 /** Longer texts are no digits. */
 const LONGEST_DIGITS = 40;
 
@@ -107,7 +121,8 @@ function readFingering(
   if (text.length > LONGEST_DIGITS) return;
   const match = DIGITS.exec(text.replace(/^\(\s*([1-5])\s*\)$/, '$1'));
   if (match === null) {
-    if (/[1-5]\D+[1-5]|^[1-5]{2,}$/.test(text)) into.unclearDigits = true;
+    if (STACK.test(text))
+      into.stack.push(...(text.match(/[1-5]/g) ?? []).map((digit) => Number(digit) as Finger));
     return;
   }
   const common = { span: element.span, ours: isOurs(element) };

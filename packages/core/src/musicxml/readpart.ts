@@ -6,6 +6,7 @@ import { PartAttributes } from './readattributes.js';
 import { type DirectionFacts, readDirection, readSound } from './readdirections.js';
 import type { Event, MeasureDraft, NoteDraft, PartContext, PartDraft } from './readdraft.js';
 import { writtenQuarters } from './readduration.js';
+import { stackOf } from './readnotations.js';
 import { readNote, type WrittenNote } from './readnote.js';
 import { decimal, integer } from './readnumber.js';
 import type { MeasureSource, PartSource } from './readparts.js';
@@ -146,10 +147,6 @@ export class PartReader {
       return;
     }
     const { notations } = written;
-    if (notations.unclearDigits) {
-      const message = 'a <fingering> has several digits for one note; it is left alone';
-      this.context.warnings.add('DIGIT_IGNORED', message, this.doubt(element));
-    }
     const span = element.span;
     this.elements.push(element);
     this.ticks.push(at.tick);
@@ -170,6 +167,7 @@ export class PartReader {
       tiedFrom: -1,
       run: this.run,
       digits: notations.digits,
+      stack: stackOf(notations),
       staccato: notations.staccato,
       fermata: notations.fermata,
       slurStart: notations.slurStart,

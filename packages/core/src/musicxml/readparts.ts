@@ -1,5 +1,7 @@
 import { HandlineError } from '../score/errors.js';
+import type { Part } from '../score/model.js';
 import { MAX_STAVES } from './limits.js';
+import { braceParts } from './readbraces.js';
 import { integer } from './readnumber.js';
 import type { XmlElement } from './tree.js';
 
@@ -18,6 +20,7 @@ export interface PartSource {
   readonly sounds: readonly string[];
   readonly programs: readonly number[];
   readonly staves: number;
+  readonly braced?: NonNullable<Part['braced']>;
   readonly measures: readonly MeasureSource[];
 }
 
@@ -29,7 +32,7 @@ export function readParts(root: XmlElement, file?: string): PartSource[] {
   if (root.name !== 'score-partwise' && root.name !== 'score-timewise') {
     throw new HandlineError(
       'NOT_MUSICXML',
-      `the root element is <${root.name.slice(0, 40)}>, not <score-partwise> or <score-timewise>; export the score as MusicXML`,
+      `the root element is <${root.name.slice(0, 40)}>, not <score-partwise> or <score-timewise>; ${remedy(root)}`,
       place,
     );
   }
@@ -38,12 +41,20 @@ export function readParts(root: XmlElement, file?: string): PartSource[] {
   for (const element of root.child('part-list')?.all('score-part') ?? []) {
     listed.set(element.attribute('id') ?? '', element);
   }
-  return [...measures].map(([id, list]) => ({
+  const parts = [...measures].map(([id, list]) => ({
     id,
     ...describePart(listed.get(id)),
     staves: countStaves(list),
     measures: list,
   }));
+  return braceParts(parts, root.child('part-list'));
+}
+
+/** MusicXML has no namespace: a prefixed name is another element. */
+function remedy({ name }: XmlElement): string {
+  return /:score-(?:part|time)wise$/.test(name)
+    ? 'MusicXML has no namespace prefix: take it off the names'
+    : 'export the score as MusicXML';
 }
 
 function partwise(root: XmlElement): Map<string, MeasureSource[]> {

@@ -55,6 +55,8 @@ export interface Note {
   /** Which run of notes between two `<backup>` or `<forward>` elements of its measure, counted through the part. */
   readonly run: number;
   readonly digits: readonly PrintedDigit[];
+  /** Several digits printed at this head, from the top of the stack down, which may belong to its whole chord; else empty. */
+  readonly stack: readonly Finger[];
   /** Staccato or staccatissimo. */
   readonly staccato: boolean;
   readonly fermata: boolean;
@@ -105,6 +107,8 @@ export interface Part {
   readonly name: string;
   readonly index: number;
   readonly staves: number;
+  /** Where two parts of one staff are braced as one instrument: which of them this is, and the other's index. */
+  readonly braced?: { readonly place: 'upper' | 'lower'; readonly other: number };
   /** True where names, sounds or MIDI programs say keyboard, or where two or more staves do. */
   readonly keyboard: boolean;
   /** First clef of every staff, staff 1 first; a staff without one has G, or F where it is the lowest of several. */

@@ -1,0 +1,51 @@
+import type { LineAnalysis } from './analyse.js';
+import type { Settings } from './checked.js';
+import type { Selection } from './marks.js';
+import type { Place, Warning } from './score/errors.js';
+import { subtract, toNumber } from './score/fraction.js';
+import type { Part, Score } from './score/model.js';
+
+/** A warning where there is a piano, but nothing to mark in what was chosen of it. */
+export function emptySelection(
+  lines: readonly LineAnalysis[],
+  { hands, measures }: Settings,
+  select: (part: number) => Selection,
+  found: readonly Warning[],
+): Warning[] {
+  if (found.some(({ code }) => code === 'NO_PIANO')) return [];
+  const holds = lines.some(({ line }) => {
+    if (hands !== 'both' && hands !== line.hand) return false;
+    const chosen = select(line.part);
+    return line.slices.some(({ measure }) => chosen(measure));
+  });
+  if (holds) return [];
+  const who = hands === 'both' ? 'the piano' : `the ${hands} hand`;
+  const where = measures ? ` in measures ${measures.from}-${measures.to}` : '';
+  const message = `${who} has no notes${where}; nothing is marked`;
+  return [{ code: 'EMPTY_SELECTION', message, place: {} }];
+}
+
+/** Slices that the hand cannot play as written, or not with the digits that the file gives. */
+export function doubtsAbout(score: Score, lines: readonly LineAnalysis[]): Warning[] {
+  return lines.flatMap(({ line, doubts }) =>
+    doubts.map(({ slice: at, kind }): Warning => {
+      const slice = line.slices[at]!;
+      const part = score.parts[line.part]!;
+      const measure = part.measures[slice.measure]!;
+      const beat = 1 + toNumber(subtract(slice.onset, measure.start));
+      return {
+        code: kind === 'reach' ? 'UNPLAYABLE' : 'DIGIT_CONFLICT',
+        message:
+          kind === 'reach'
+            ? `beat ${beat}: the ${line.hand} hand cannot reach all keys; roll the chord, give notes to the other hand or omit some`
+            : `beat ${beat}: the given digits contradict the reach or order of the ${line.hand} hand's fingers; they are kept`,
+        place: placeOf(part, slice.measure, slice.struck[0]?.notes[0]),
+      };
+    }),
+  );
+}
+
+function placeOf(part: Part, measure: number, note: number | undefined): Place {
+  const line = note === undefined ? undefined : part.notes[note]?.line;
+  return { part: part.id, measure: part.measures[measure]!.number, ...(line !== undefined && { line }) };
+}
