@@ -1,12 +1,17 @@
 import type { CostTable } from './cost.js';
 import type { DepthGrid } from './depth.js';
 import { likenessBias, likeSlices } from './likeness.js';
-import { type Choice, leastCost } from './search.js';
+import { type Bias, type Choice, leastCost } from './search.js';
 import type { Outlook } from './terms/term.js';
 import type { SliceView } from './view.js';
 
 /** Passes in which like figures settle on like fingers; most lines need two. */
 const LIKENESS_PASSES = 3;
+
+/** A choice and the bias under which it is the least; none where no figure comes twice. */
+export interface AlikeChoice extends Choice {
+  readonly bias?: Bias;
+}
 
 /**
  * The exact minimum, then again with what unlike figures pay, until no slice changes: each pass is exact for its stated
@@ -17,14 +22,15 @@ export function alikeChoice(
   around: readonly Outlook[],
   costs: CostTable,
   grid: DepthGrid,
-): Choice {
-  let choice = leastCost(views, around, costs, grid);
+): AlikeChoice {
+  let choice: AlikeChoice = leastCost(views, around, costs, grid);
   const groups = likeSlices(views);
   if (groups.length === 0) return choice;
   for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
-    const next = leastCost(views, around, costs, grid, likenessBias(views, groups, choice.path));
+    const bias = likenessBias(views, groups, choice.path);
+    const next = leastCost(views, around, costs, grid, bias);
     const settled = next.path.every((candidate, at) => candidate === choice.path[at]);
-    choice = next;
+    choice = { ...next, bias };
     if (settled) break;
   }
   return choice;

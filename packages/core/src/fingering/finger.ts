@@ -2,17 +2,23 @@ import type { HandModel } from '../anatomy/hand.js';
 import type { Line } from '../hands/line.js';
 import type { Finger } from '../score/model.js';
 import { alikeChoice } from './alike.js';
+import { secondChoices } from './alternatives-notes.js';
 import { CostTable } from './cost.js';
 import { DepthGrid } from './depth.js';
 import { explain } from './explain.js';
 import { outlooks } from './outlook.js';
 import type { LineFingering, SliceFingering } from './result.js';
+import type { Choice } from './search.js';
+import { Stages } from './stages.js';
+import type { Outlook } from './terms/term.js';
 import { type SliceView, viewLine } from './view.js';
 import { DEPTH_WEIGHT, WEIGHTS } from './weights.js';
 
 export interface FingerOptions {
   /** Demand the digits that the file gives. */
   readonly keepDigits: boolean;
+  /** Second choices to find for a note at most. Default 0. */
+  readonly alternates?: number;
 }
 
 /** A slice that the hand cannot play as written, or whose given digits contradict the hand. */
@@ -24,26 +30,57 @@ export interface FingeringDoubt {
 export interface Fingered {
   readonly fingering: LineFingering;
   readonly doubts: readonly FingeringDoubt[];
+  /** Where asked for: second choices by slice and struck key. */
+  readonly alternates?: readonly (readonly (readonly Finger[])[])[];
+}
+
+/** What the search works on. */
+export interface Prepared {
+  readonly line: Line;
+  readonly hand: HandModel;
+  readonly views: readonly SliceView[];
+  readonly around: readonly Outlook[];
+  readonly costs: CostTable;
+  readonly grid: DepthGrid;
+}
+
+export function prepare(line: Line, hand: HandModel, options: FingerOptions): Prepared {
+  const views = viewLine(line, hand, options.keepDigits);
+  return {
+    line,
+    hand,
+    views,
+    around: outlooks(views),
+    costs: new CostTable(hand, WEIGHTS),
+    grid: new DepthGrid(hand, DEPTH_WEIGHT),
+  };
 }
 
 /** The least-cost fingering of a line for a hand. */
 export function fingerLine(line: Line, hand: HandModel, options: FingerOptions): Fingered {
-  const views = viewLine(line, hand, options.keepDigits);
-  const around = outlooks(views);
-  const costs = new CostTable(hand, WEIGHTS);
-  const grid = new DepthGrid(hand, DEPTH_WEIGHT);
-  const choice = alikeChoice(views, around, costs, grid);
-  const chosen = views.map((view, at) => view.candidates[choice.path[at]!]!.fingers);
-  const terms = explain(views, around, chosen, choice, hand, grid);
+  const prepared = prepare(line, hand, options);
+  const { views, around, costs, grid } = prepared;
+  const { bias, ...choice } = alikeChoice(views, around, costs, grid);
+  const most = options.alternates ?? 0;
   return {
-    fingering: {
-      line,
-      slices: views.map((view, at) => ({ ...placed(view, chosen[at]!), terms: terms[at]! })),
-      cost: choice.cost,
-    },
+    fingering: fingeringOf(prepared, choice),
     doubts: views.flatMap((view) =>
       view.trouble === 'none' ? [] : [{ slice: view.index, kind: view.trouble }],
     ),
+    ...(most > 0 && {
+      alternates: secondChoices(new Stages(views, around, costs, grid, bias), choice.path, most),
+    }),
+  };
+}
+
+/** A choice with its cost by term. */
+export function fingeringOf({ line, hand, views, around, grid }: Prepared, choice: Choice): LineFingering {
+  const chosen = views.map((view, at) => view.candidates[choice.path[at]!]!.fingers);
+  const terms = explain(views, around, chosen, choice, hand, grid);
+  return {
+    line,
+    slices: views.map((view, at) => ({ ...placed(view, chosen[at]!), terms: terms[at]! })),
+    cost: choice.cost,
   };
 }
 

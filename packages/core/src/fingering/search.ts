@@ -1,7 +1,10 @@
 import type { CostTable } from './cost.js';
 import { DEPTH_COUNT, type DepthGrid } from './depth.js';
+import { type Bias, Stages } from './stages.js';
 import type { Outlook } from './terms/term.js';
 import type { SliceView } from './view.js';
+
+export type { Bias } from './stages.js';
 
 /** The least-cost choice of candidates. */
 export interface Choice {
@@ -14,14 +17,17 @@ export interface Choice {
   readonly cost: number;
 }
 
-/** Extra cost of candidates by slice, mm equivalents; undefined where there is none. */
-export type Bias = readonly (Float64Array | undefined)[];
+/** Least costs of all beginnings that end in one slice, and where each comes from. */
+export interface Reached {
+  /** `[(candidate before * candidates + candidate) * DEPTH_COUNT + depth]` */
+  readonly state: Float64Array;
+  /** Candidate two slices before, by `state` index. */
+  readonly before: Uint8Array;
+  /** Depth of the slice before, by `[(two before * candidates before + before) * DEPTH_COUNT + depth]`. */
+  readonly depth: Uint8Array;
+}
 
-/**
- * Exact minimum of the stated cost over all fingerings and forearm depths of a line, by dynamic programming. The state
- * between two slices is (fingers of the slice before, fingers of this slice, depth of this slice): at most 11 x 11
- * candidates x 7 depths. Of equal costs the first candidate wins, judged from the last slice backwards.
- */
+/** `leastChoice` of the terms, with what a bias adds. */
 export function leastCost(
   views: readonly SliceView[],
   around: readonly Outlook[],
@@ -29,38 +35,57 @@ export function leastCost(
   grid: DepthGrid,
   bias?: Bias,
 ): Choice {
+  return leastChoice(new Stages(views, around, costs, grid, bias));
+}
+
+/**
+ * Exact minimum of the stated cost over all fingerings and forearm depths of a line, by dynamic programming. The state
+ * between two slices is (fingers of the slice before, fingers of this slice, depth of this slice): at most 11 x 11
+ * candidates x 7 depths. Of equal costs the first candidate wins, judged from the last slice backwards.
+ */
+export function leastChoice(stages: Stages): Choice {
+  const advance = forward(stages);
+  const backs = stages.views.map((_, at) => {
+    const { before, depth } = advance(at);
+    return { before, depth };
+  });
+  return trace(stages, advance.state(), backs);
+}
+
+interface Forward {
+  /** Called for every slice in turn. */
+  (at: number): Reached;
+  state(): Float64Array;
+}
+
+/** Walks through the slices in order; tables are kept from one call to the next. */
+export function forward(stages: Stages): Forward {
   const D = DEPTH_COUNT;
-  const backs: { readonly before: Uint8Array; readonly depth: Uint8Array; readonly columns: number }[] = [];
   let state = new Float64Array(0);
   let moved = new Float64Array(0);
   let steps = new Float64Array(0);
   let chains = new Float64Array(0);
   const size = (array: Float64Array<ArrayBuffer>, least: number): Float64Array<ArrayBuffer> =>
     array.length >= least ? array : new Float64Array(least * 2);
-  for (let at = 0; at < views.length; at++) {
-    const view = views[at]!;
-    const columns = view.candidates.length;
-    const own = sliceCosts(view, around[at]!, costs, grid, bias?.[at]);
-    const before = views[at - 1];
-    if (!before) {
+  const advance = (at: number): Reached => {
+    const own = stages.own(at);
+    if (at === 0) {
       state = Float64Array.from(own);
-      backs.push({ before: new Uint8Array(0), depth: new Uint8Array(0), columns });
-      continue;
+      return { state, before: new Uint8Array(0), depth: new Uint8Array(0) };
     }
-    const first = views[at - 2];
-    const rows = before.candidates.length;
-    const origins = first?.candidates.length ?? 1;
+    const [origins, rows, columns] = [stages.count(at - 2), stages.count(at - 1), stages.count(at)];
     const depth = new Uint8Array(origins * rows * D);
     moved = size(moved, origins * rows * D);
-    spread(state, grid.kernel(view), origins * rows, moved, depth);
+    spread(state, stages.kernel(at), origins * rows, moved, depth);
     steps = size(steps, rows * columns);
-    costs.steps(before, view, steps);
-    if (first) {
+    stages.steps(at, steps);
+    const chained = at > 1;
+    if (chained) {
       chains = size(chains, origins * rows * columns);
-      costs.chains(first, before, view, chains);
+      stages.chains(at, chains);
     }
     const next = new Float64Array(rows * columns * D);
-    const back = new Uint8Array(rows * columns * D);
+    const before = new Uint8Array(rows * columns * D);
     for (let b = 0; b < rows; b++) {
       for (let c = 0; c < columns; c++) {
         const target = (b * columns + c) * D;
@@ -68,38 +93,22 @@ export function leastCost(
           let best = Number.POSITIVE_INFINITY;
           let origin = 0;
           for (let a = 0; a < origins; a++) {
-            const cost = moved[(a * rows + b) * D + d]! + (first ? chains[(a * rows + b) * columns + c]! : 0);
+            const cost =
+              moved[(a * rows + b) * D + d]! + (chained ? chains[(a * rows + b) * columns + c]! : 0);
             if (cost < best) {
               best = cost;
               origin = a;
             }
           }
           next[target + d] = best + steps[b * columns + c]! + own[c * D + d]!;
-          back[target + d] = origin;
+          before[target + d] = origin;
         }
       }
     }
-    backs.push({ before: back, depth, columns });
     state = next;
-  }
-  return trace(views, state, backs, bias);
-}
-
-/** Cost of every candidate at every depth: `[candidate * DEPTH_COUNT + depth]`. */
-function sliceCosts(
-  view: SliceView,
-  outlook: Outlook,
-  costs: CostTable,
-  grid: DepthGrid,
-  bias: Float64Array | undefined,
-): Float64Array {
-  const own = new Float64Array(view.candidates.length * DEPTH_COUNT);
-  view.candidates.forEach(({ fingers }, nth) => {
-    const cost = costs.slice(view, fingers, outlook) + (bias?.[nth] ?? 0);
-    own.fill(cost, nth * DEPTH_COUNT, (nth + 1) * DEPTH_COUNT);
-    grid.addDiscomfort(view, fingers, own, nth * DEPTH_COUNT);
-  });
-  return own;
+    return { state, before, depth };
+  };
+  return Object.assign(advance, { state: () => state });
 }
 
 /** For every state, the cheapest depth to come from. */
@@ -129,13 +138,12 @@ function spread(
 }
 
 function trace(
-  views: readonly SliceView[],
+  stages: Stages,
   state: Float64Array,
-  backs: readonly { readonly before: Uint8Array; readonly depth: Uint8Array; readonly columns: number }[],
-  bias: Bias | undefined,
+  backs: readonly Pick<Reached, 'before' | 'depth'>[],
 ): Choice {
   const D = DEPTH_COUNT;
-  const count = views.length;
+  const count = stages.views.length;
   if (count === 0) return { path: [], depths: [], biased: [], cost: 0 };
   let best = 0;
   for (let at = 1; at < state.length; at++) if (state[at]! < state[best]!) best = at;
@@ -143,16 +151,16 @@ function trace(
   const depths = new Array<number>(count);
   const cost = state[best]!;
   for (let at = count - 1; at >= 0; at--) {
-    const { before, depth, columns } = backs[at]!;
+    const { before, depth } = backs[at]!;
+    const columns = stages.count(at);
     depths[at] = best % D;
     const pair = Math.floor(best / D);
     path[at] = pair % columns;
     if (at === 0) break;
     const b = Math.floor(pair / columns);
-    const rows = views[at - 1]!.candidates.length;
-    const origin = before[best]! * rows + b;
+    const origin = before[best]! * stages.count(at - 1) + b;
     best = origin * D + depth[origin * D + (best % D)]!;
   }
-  const biased = path.map((candidate, at) => bias?.[at]?.[candidate] ?? 0);
+  const biased = path.map((candidate, at) => stages.bias?.[at]?.[candidate] ?? 0);
   return { path, depths, biased, cost };
 }

@@ -25,6 +25,8 @@ export interface SliceView {
   readonly pace: Pace;
   /** True where the hand comes from a rest, a lifted key or the end of a phrase. */
   readonly fresh: boolean;
+  /** True where the slice before is never played right before this one (a second ending behind the first). */
+  readonly cut: boolean;
   readonly onBeat: boolean;
   readonly grace: boolean;
   readonly slice: Slice;
@@ -52,8 +54,18 @@ interface Member {
   readonly given: SliceKey;
 }
 
-/** @param keepDigits demand the digits that the file gives */
-export function viewLine(line: Line, hand: HandModel, keepDigits: boolean): readonly SliceView[] {
+const NONE: ReadonlySet<number> = new Set();
+
+/**
+ * @param keepDigits demand the digits that the file gives
+ * @param cuts slices that are never played right after the slice before them
+ */
+export function viewLine(
+  line: Line,
+  hand: HandModel,
+  keepDigits: boolean,
+  cuts: ReadonlySet<number> = NONE,
+): readonly SliceView[] {
   const mirror = line.hand === 'left' ? mirrorKey : (key: number): number => key;
   return line.slices.map((slice) => {
     const member = (struck: boolean) => (given: SliceKey, source: number) => ({
@@ -90,6 +102,7 @@ export function viewLine(line: Line, hand: HandModel, keepDigits: boolean): read
       free: slice.free,
       pace: paceOf(slice.seconds),
       fresh: slice.index === 0 || slice.phraseStart || slice.free >= FREE_SECONDS,
+      cut: cuts.has(slice.index),
       onBeat: slice.onBeat,
       grace: slice.grace,
       slice,

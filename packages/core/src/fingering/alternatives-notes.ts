@@ -1,0 +1,45 @@
+import type { Finger } from '../score/model.js';
+import { leastCostsThrough } from './alternatives-to-go.js';
+import type { Stages } from './stages.js';
+
+/**
+ * A second choice is worth printing where the best fingering of the whole line that uses it costs at most so much more,
+ * in mm equivalents of sideways hand travel: about half the width of a white key, the least by which a hand can move.
+ */
+export const SECOND_CHOICE_MARGIN = 12;
+
+/**
+ * For every struck key the other fingers within the margin, cheapest first, of equal ones the lower finger.
+ *
+ * @param path the chosen candidates, the least for these stages
+ * @param most second choices for one key at most
+ * @returns by slice, by the slice's struck keys
+ */
+export function secondChoices(
+  stages: Stages,
+  path: readonly number[],
+  most: number,
+): readonly (readonly (readonly Finger[])[])[] {
+  const through = leastCostsThrough(stages);
+  return stages.views.map((view, at) => {
+    const costs = through[at]!;
+    const chosen = view.candidates[path[at]!]!.fingers;
+    const others = new Array<readonly Finger[]>(view.slice.struck.length).fill([]);
+    view.keys.forEach((_, nth) => {
+      if (!view.struck[nth]) return;
+      const least = new Map<Finger, number>();
+      view.candidates.forEach(({ fingers }, candidate) => {
+        const cost = costs[candidate]! - costs[path[at]!]!;
+        const finger = fingers[nth]!;
+        if (finger !== chosen[nth] && cost <= Math.min(SECOND_CHOICE_MARGIN, least.get(finger) ?? Infinity)) {
+          least.set(finger, cost);
+        }
+      });
+      others[view.source[nth]!] = [...least]
+        .sort((a, b) => a[1] - b[1] || a[0] - b[0])
+        .slice(0, most)
+        .map(([finger]) => finger);
+    });
+    return others;
+  });
+}

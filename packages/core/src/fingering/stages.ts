@@ -1,0 +1,77 @@
+import type { CostTable } from './cost.js';
+import { DEPTH_COUNT, type DepthGrid } from './depth.js';
+import type { Outlook } from './terms/term.js';
+import type { SliceView } from './view.js';
+
+/** Extra cost of candidates by slice, mm equivalents; undefined where there is none. */
+export type Bias = readonly (Float64Array | undefined)[];
+
+/** Further costs of one slice that a term cannot see, such as those of a repeat's join. */
+export interface Extra {
+  /** `[candidate * DEPTH_COUNT + depth]` */
+  readonly own?: Float64Array;
+  /** `[candidate before * candidates + candidate]` */
+  readonly steps?: Float64Array;
+}
+
+/**
+ * The stated cost, slice by slice: what a candidate costs at every depth, a step between two, a chain of three, and a
+ * move in depth. Slices that are never played in a row (`view.cut`) have neither steps nor moves between them.
+ */
+export class Stages {
+  constructor(
+    readonly views: readonly SliceView[],
+    private readonly around: readonly Outlook[],
+    private readonly costs: CostTable,
+    private readonly grid: DepthGrid,
+    readonly bias?: Bias,
+    private readonly extras?: readonly (Extra | undefined)[],
+  ) {}
+
+  /** Number of candidates of a slice; 1 before the first. */
+  count(at: number): number {
+    return this.views[at]?.candidates.length ?? 1;
+  }
+
+  /** `[candidate * DEPTH_COUNT + depth]` */
+  own(at: number): Float64Array {
+    const view = this.views[at]!;
+    const own = new Float64Array(view.candidates.length * DEPTH_COUNT);
+    const bias = this.bias?.[at];
+    view.candidates.forEach(({ fingers }, nth) => {
+      const cost = this.costs.slice(view, fingers, this.around[at]!) + (bias?.[nth] ?? 0);
+      own.fill(cost, nth * DEPTH_COUNT, (nth + 1) * DEPTH_COUNT);
+      this.grid.addDiscomfort(view, fingers, own, nth * DEPTH_COUNT);
+    });
+    const extra = this.extras?.[at]?.own;
+    if (extra) for (let cell = 0; cell < own.length; cell++) own[cell]! += extra[cell]!;
+    return own;
+  }
+
+  /** Steps into slice `at > 0`: `[candidate before * count(at) + candidate]`. */
+  steps(at: number, out = new Float64Array(this.count(at - 1) * this.count(at))): Float64Array {
+    const size = this.count(at - 1) * this.count(at);
+    if (this.views[at]!.cut) out.fill(0, 0, size);
+    else this.costs.steps(this.views[at - 1]!, this.views[at]!, out);
+    const extra = this.extras?.[at]?.steps;
+    if (extra) for (let cell = 0; cell < size; cell++) out[cell]! += extra[cell]!;
+    return out;
+  }
+
+  /** Chains that end in slice `at > 1`: `[(first * count(at - 1) + second) * count(at) + third]`. */
+  chains(at: number, out?: Float64Array): Float64Array {
+    const [first, second, third] = [this.views[at - 2]!, this.views[at - 1]!, this.views[at]!];
+    const size = this.count(at - 2) * this.count(at - 1) * this.count(at);
+    const chains = out ?? new Float64Array(size);
+    if (second.cut || third.cut) chains.fill(0, 0, size);
+    else this.costs.chains(first, second, third, chains);
+    return chains;
+  }
+
+  /** Moves into slice `at > 0`: `[from * DEPTH_COUNT + to]`. */
+  kernel(at: number): Float64Array {
+    return this.views[at]!.cut ? NO_MOVES : this.grid.kernel(this.views[at]!);
+  }
+}
+
+const NO_MOVES = new Float64Array(DEPTH_COUNT * DEPTH_COUNT);
