@@ -1,0 +1,88 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { XMLParser } from 'fast-xml-parser';
+import { bench, describe } from 'vitest';
+import { annotate } from '../../packages/core/src/annotate.js';
+import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
+import { PARSER_OPTIONS } from '../../packages/core/src/musicxml/tree.js';
+
+const DEMO = fileURLToPath(new URL('../../fixtures/demo/kelp-street-tunes.musicxml', import.meta.url));
+const LETTERS = 'CDEFGAB';
+
+/** The pitch moved by letters, alterations kept, so that no two copies lie on the same keys. */
+function moved(text: string, letters: number): string {
+  return text.replaceAll(
+    /<step>([A-G])<\/step>(\s*(?:<alter>[^<]*<\/alter>\s*)?)<octave>(\d)<\/octave>/g,
+    (_, step: string, middle: string, octave: string) => {
+      const place = Number(octave) * 7 + LETTERS.indexOf(step) + letters;
+      return `<step>${LETTERS[place % 7]}</step>${middle}<octave>${Math.floor(place / 7)}</octave>`;
+    },
+  );
+}
+
+/** The demo's pieces one after the other, again and again, each time on other keys. */
+function score(notes: number): { text: string; notes: number } {
+  const demo = readFileSync(DEMO, 'utf8');
+  const start = demo.indexOf('<measure');
+  const end = demo.lastIndexOf('</measure>') + '</measure>'.length;
+  const body = demo.slice(start, end);
+  const each = body.split('<note').length - 1;
+  let measure = 0;
+  const copies = Array.from({ length: Math.ceil(notes / each) }, (_, nth) =>
+    moved(body, ((nth * 3) % 8) - 3).replaceAll(
+      /<measure number="[^"]*"/g,
+      () => `<measure number="${++measure}"`,
+    ),
+  );
+  return {
+    text: demo.slice(0, start) + copies.join('\n    ') + demo.slice(end),
+    notes: each * copies.length,
+  };
+}
+
+const options = { ...PARSER_OPTIONS, maxNestedTags: DEFAULT_LIMITS.maxDepth + 1 };
+const parse = (text: string): void => void new XMLParser(options).parse(text);
+const limits = { maxBytes: 1e9, maxNotes: 1e6 };
+const mark = (text: string): void => void annotate(text, { limits });
+
+/** Median of the milliseconds that a call takes. */
+function median(run: () => void, times: number): number {
+  const all = Array.from({ length: times }, () => {
+    const start = performance.now();
+    run();
+    return performance.now() - start;
+  });
+  return all.sort((a, b) => a - b)[Math.floor(times / 2)]!;
+}
+
+/** The target of issue 2: annotating takes no more than 2.5 times as long as parsing, and grows with the notes. */
+function printRatios(): void {
+  const sizes = [1000, 3000, 5000, 10_000, 30_000, 100_000];
+  const warm = score(2000).text;
+  for (let nth = 0; nth < 3; nth++) {
+    parse(warm);
+    mark(warm);
+  }
+  let first: number | undefined;
+  for (const size of sizes) {
+    const { text, notes } = score(size);
+    const times = size > 10_000 ? 1 : 5;
+    const [parsing, marking] = [median(() => parse(text), times), median(() => mark(text), times)];
+    const each = (1000 * marking) / notes;
+    first ??= each;
+    console.log(
+      `${notes} notes, ${(text.length / 1e6).toFixed(1)} million characters: parser ${parsing.toFixed(0)} ms, ` +
+        `annotate ${marking.toFixed(0)} ms, ratio ${(marking / parsing).toFixed(2)} (aim 2.5); ` +
+        `${each.toFixed(0)} µs a note, ${(each / first).toFixed(2)} times that of the smallest score`,
+    );
+  }
+}
+
+printRatios();
+
+const { text, notes } = score(5000);
+describe(`${notes} notes`, () => {
+  const settings = { time: 3000, warmupTime: 500 };
+  bench("fast-xml-parser's own parse", () => parse(text), settings);
+  bench('annotate', () => mark(text), settings);
+});
