@@ -114,7 +114,7 @@ describe('digits', () => {
 
   it('print a substitution and an alternative after the finger, as what they are', () => {
     const [line] = marked(note(), {
-      digits: [digit(3, { substitution: 4, alternate: 2, placement: 'below' })],
+      digits: [digit(3, { substitution: 4, alternates: [2], placement: 'below' })],
     });
     expect(line).toContain(
       '<?handline digit 3 s4 a2?><notations><technical>' +

@@ -21,7 +21,7 @@ function fingerings(notations: readonly XmlElement[]): XmlElement[] {
 function wanted(mark: DigitMark): [finger: number, role: string][] {
   const list: [number, string][] = [[mark.finger, '']];
   if (mark.substitution !== undefined) list.push([mark.substitution, 'substitution']);
-  if (mark.alternate !== undefined) list.push([mark.alternate, 'alternate']);
+  for (const finger of mark.alternates ?? []) list.push([finger, 'alternate']);
   return list;
 }
 

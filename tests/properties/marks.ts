@@ -38,6 +38,11 @@ export const markPlan: fc.Arbitrary<MarkPlan> = fc.record({
   }),
 });
 
+/** Two second choices where the plan has two fingers, else one. */
+function alternatesOf(fingers: readonly Finger[], at: number): readonly Finger[] {
+  return [...new Set([0, 1].map((next) => fingers[(at + next) % fingers.length] as Finger))];
+}
+
 export function marksOf(plan: MarkPlan, score: Score): Marks {
   const digits: DigitMark[] = [];
   const cues: CueMark[] = [];
@@ -54,7 +59,7 @@ export function marksOf(plan: MarkPlan, score: Score): Marks {
           ...target,
           finger: pick(plan.fingers, turn),
           ...(kind === 2 || kind === 4 ? { substitution: pick(plan.fingers, turn + 1) } : {}),
-          ...(kind === 3 || kind === 4 ? { alternate: pick(plan.fingers, turn + 2) } : {}),
+          ...(kind === 3 || kind === 4 ? { alternates: alternatesOf(plan.fingers, turn + 2) } : {}),
         });
       }
       turn++;

@@ -12,8 +12,8 @@ export interface DigitMark {
   readonly finger: Finger;
   /** A finger that silently takes the key over while it is held, printed after the first. */
   readonly substitution?: Finger;
-  /** A second choice, printed as `alternate="yes"`. */
-  readonly alternate?: Finger;
+  /** Second choices, the best first, printed as `alternate="yes"`. */
+  readonly alternates?: readonly Finger[];
   readonly placement: 'above' | 'below';
 }
 

@@ -68,7 +68,7 @@ function wrap(level: Level, fingerings: readonly NewElement[]): readonly NewElem
 function fingersOf(mark: DigitMark): WrittenFinger[] {
   const fingers: WrittenFinger[] = [{ finger: mark.finger, role: 'main' }];
   if (mark.substitution !== undefined) fingers.push({ finger: mark.substitution, role: 'substitution' });
-  if (mark.alternate !== undefined) fingers.push({ finger: mark.alternate, role: 'alternate' });
+  for (const finger of mark.alternates ?? []) fingers.push({ finger, role: 'alternate' });
   return fingers;
 }
 
