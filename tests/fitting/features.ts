@@ -113,8 +113,7 @@ function stepRows(before: SliceView, view: SliceView, scale: Float64Array): Rows
 
 function chainRows(first: SliceView, before: SliceView, view: SliceView, scale: Float64Array): Rows {
   const single = isSingle(first) && isSingle(before) && isSingle(view);
-  const way = `${Math.sign(before.low - first.low)} ${Math.sign(view.low - before.low)}`;
-  return remembered(single ? `chain ${view.low - first.low} ${way}` : undefined, () => {
+  return remembered(single ? `chain ${before.low - first.low} ${view.low - before.low}` : undefined, () => {
     const rows = new RowBuilder(scale);
     for (const { fingers: a } of first.candidates) {
       for (const { fingers: b } of before.candidates) {

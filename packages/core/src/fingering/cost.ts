@@ -103,8 +103,7 @@ export class CostTable {
   }
 
   #plainChains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
-    const way = Math.sign(second.low - first.low) * 3 + Math.sign(third.low - second.low) + 4;
-    const id = (third.low - first.low + 128) * 16 + way;
+    const id = (second.low - first.low + 128) * 256 + third.low - second.low + 128;
     let costs = this.#chains.get(id);
     if (!costs) {
       costs = new Float64Array(125);

@@ -1,4 +1,4 @@
-import type { Outlook } from './terms/term.js';
+import { type Outlook, strideOf } from './terms/term.js';
 import type { SliceView } from './view.js';
 
 /** Slices that the outlook takes in on either side. */
@@ -19,6 +19,9 @@ export function outlooks(views: readonly SliceView[]): readonly Outlook[] {
       around: [Math.max(ahead[0], behind[0]), Math.max(ahead[1], behind[1])],
       ledBy: run(views, at, -1),
       leadsTo: run(views, at, 1),
+      colours: coloursAround(views, at),
+      strideIn: strideTo(views[at]!, views[at - 1]),
+      strideOut: strideTo(views[at]!, views[at + 1]),
     };
   });
 }
@@ -51,4 +54,14 @@ function run(views: readonly SliceView[], at: number, step: 1 | -1): number {
     count++;
   }
   return direction * count;
+}
+
+function coloursAround(views: readonly SliceView[], at: number): number {
+  let bits = 0;
+  for (let bit = 0; bit < 5; bit++) if (views[at + bit - 2]?.black[0]) bits |= 1 << bit;
+  return bits;
+}
+
+function strideTo(view: SliceView, other: SliceView | undefined): number {
+  return strideOf(other && other.keys.length > 0 ? other.high - view.high : 0);
 }

@@ -1,25 +1,46 @@
+import type { Finger } from '../../score/model.js';
 import type { Term } from './term.js';
-import { INTERVALS, intervalOf, pairOf } from './term.js';
+import { INTERVALS, intervalOf, pairOf, STRIDES, strideOf } from './term.js';
 
 const SKIP = 0;
 const CHAIN = SKIP + 25 * INTERVALS;
-const HIGH = CHAIN + 125 * 9;
+const STRIDE_CHAIN = CHAIN + 125 * 9;
+const HIGH = STRIDE_CHAIN + 125 * STRIDES * STRIDES;
 const LOW = HIGH + 25 * INTERVALS;
-const SIZE = LOW + 25 * INTERVALS;
+const HIGH_CHAIN = LOW + 25 * INTERVALS;
+const LOW_CHAIN = HIGH_CHAIN + 125 * 9;
+const SIZE = LOW_CHAIN + 125 * 9;
 
-/** Habit for three slices in a row: first and third finger by their interval; the three fingers by the two directions. */
+function tripleOf(a: Finger, b: Finger, c: Finger): number {
+  return pairOf(a, b) * 5 + c - 1;
+}
+
+/** The two directions, 0 ... 8. */
+function turnOf(first: number, second: number, third: number): number {
+  return (Math.sign(second - first) + 1) * 3 + Math.sign(third - second) + 1;
+}
+
+/**
+ * Habit for three slices in a row: first and third finger by their interval; the three fingers by the two
+ * directions and by the two strides; for chords by their highest and by their lowest keys.
+ */
 export const chain: Term = {
   name: 'habit: chain',
   size: SIZE,
   triple(first, second, third, a, b, c, sink) {
     if (a.length === 0 || b.length === 0 || c.length === 0) return;
     if (a.length === 1 && b.length === 1 && c.length === 1) {
+      const triple = tripleOf(a[0]!, b[0]!, c[0]!);
+      const strides = strideOf(second.low - first.low) * STRIDES + strideOf(third.low - second.low);
       sink(SKIP + pairOf(a[0]!, c[0]!) * INTERVALS + intervalOf(third.low - first.low), 1);
-      const way = (Math.sign(second.low - first.low) + 1) * 3 + Math.sign(third.low - second.low) + 1;
-      sink(CHAIN + (pairOf(a[0]!, b[0]!) * 5 + c[0]! - 1) * 9 + way, 1);
+      sink(CHAIN + triple * 9 + turnOf(first.low, second.low, third.low), 1);
+      sink(STRIDE_CHAIN + triple * STRIDES * STRIDES + strides, 1);
       return;
     }
     sink(HIGH + pairOf(a.at(-1)!, c.at(-1)!) * INTERVALS + intervalOf(third.high - first.high), 1);
     sink(LOW + pairOf(a[0]!, c[0]!) * INTERVALS + intervalOf(third.low - first.low), 1);
+    const high = turnOf(first.high, second.high, third.high);
+    sink(HIGH_CHAIN + tripleOf(a.at(-1)!, b.at(-1)!, c.at(-1)!) * 9 + high, 1);
+    sink(LOW_CHAIN + tripleOf(a[0]!, b[0]!, c[0]!) * 9 + turnOf(first.low, second.low, third.low), 1);
   },
 };

@@ -1,7 +1,7 @@
 import type { Finger } from '../../score/model.js';
 import type { SliceView } from '../view.js';
 import type { Sink, Term } from './term.js';
-import { colour, INTERVALS, intervalOf, pairOf } from './term.js';
+import { colour, INTERVALS, intervalOf, pairOf, STRIDES } from './term.js';
 
 const GAPS = 18;
 const KEY = 0;
@@ -11,7 +11,8 @@ const TRIAD = OUTER + 25 * GAPS;
 const HIGH = TRIAD + 125 * 4;
 const LOW = HIGH + 25 * INTERVALS;
 const NEAREST = LOW + 25 * INTERVALS;
-const SIZE = NEAREST + 25 * INTERVALS;
+const CONTEXT = NEAREST + 25 * INTERVALS;
+const SIZE = CONTEXT + 25 * STRIDES * STRIDES;
 
 /** Semitones above which the gap within a triad counts as wide. */
 const WIDE_GAP = 4;
@@ -42,12 +43,18 @@ function nearest(keys: readonly number[], key: number): number {
   return best;
 }
 
-/** Habit for keys held together and for steps to or from them: outer keys to outer keys, each key from its nearest. */
+/**
+ * Habit for keys held together and for steps to or from them: outer keys to outer keys, each key from its
+ * nearest; outer fingers by the strides of the highest keys.
+ */
 export const chord: Term = {
   name: 'habit: chord',
   size: SIZE,
-  slice(view, fingers, _outlook, sink) {
-    if (fingers.length > 1) shape(view, fingers, sink);
+  slice(view, fingers, outlook, sink) {
+    if (fingers.length < 2) return;
+    shape(view, fingers, sink);
+    const strides = outlook.strideIn * STRIDES + outlook.strideOut;
+    sink(CONTEXT + pairOf(fingers[0]!, fingers.at(-1)!) * STRIDES * STRIDES + strides, 1);
   },
   pair(before, view, from, to, sink) {
     if (from.length === 0 || to.length === 0 || (from.length === 1 && to.length === 1)) return;

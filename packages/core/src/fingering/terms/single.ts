@@ -1,5 +1,5 @@
 import type { Term } from './term.js';
-import { colour } from './term.js';
+import { colour, STRIDES } from './term.js';
 
 const ROOM = 8;
 const RUN = 13;
@@ -7,14 +7,17 @@ const KEY = 0;
 const PLACE = 10;
 const TURN = PLACE + 3 * 5 * ROOM * ROOM;
 const BEAT = TURN + 5 * RUN * RUN;
-const SIZE = BEAT + 5 * 2 * 9;
+const COLOURS = BEAT + 5 * 2 * 9;
+const NEIGHBOURS = COLOURS + 5 * 32 * 3;
+const SIZE = NEIGHBOURS + 5 * STRIDES * STRIDES;
 
 /** Semitones of room in eight steps: 0, 1-2, 3-4, 5, 6-7, 8-9, 10-11, 12. */
 const STEPS = [0, 1, 1, 2, 2, 3, 4, 4, 5, 5, 6, 6, 7];
 
 /**
  * Habit for a single key: finger by key colour; by its place within the octave that the music stays in (ahead, behind,
- * around); by the run that leads to it and the run that follows; by the beat.
+ * around); by the run that leads to it and the run that follows; by the
+ * colours of the two keys before and after; by the strides to its neighbours; by the beat.
  */
 export const single: Term = {
   name: 'habit: place',
@@ -30,6 +33,9 @@ export const single: Term = {
     }
     sink(TURN + (finger * RUN + outlook.ledBy + 6) * RUN + outlook.leadsTo + 6, 1);
     const way = (Math.sign(outlook.ledBy) + 1) * 3 + Math.sign(outlook.leadsTo) + 1;
+    const onward = Math.sign(outlook.leadsTo || outlook.ledBy) + 1;
+    sink(COLOURS + (finger * 32 + outlook.colours) * 3 + onward, 1);
+    sink(NEIGHBOURS + (finger * STRIDES + outlook.strideIn) * STRIDES + outlook.strideOut, 1);
     sink(BEAT + (finger * 2 + (view.onBeat ? 1 : 0)) * 9 + way, 1);
   },
 };

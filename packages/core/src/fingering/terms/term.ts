@@ -11,6 +11,11 @@ export interface Outlook {
   /** Notes of one direction that lead here and that follow, -6 (falling) ... 6 (rising). */
   readonly ledBy: number;
   readonly leadsTo: number;
+  /** Colours of the lowest keys of the slices from two before to two after, a bit each, 1 = black. */
+  readonly colours: number;
+  /** Strides of the highest keys (`strideOf`) back to the slice before and on to the slice after. */
+  readonly strideIn: number;
+  readonly strideOut: number;
 }
 
 /** Adds `value` of a feature; the cost is the sum of weight x value over all features. */
@@ -66,4 +71,14 @@ export function intervalOf(semitones: number): number {
 
 export function colour(black: boolean | undefined): number {
   return black ? 1 : 0;
+}
+
+/** Number of strides told apart. */
+export const STRIDES = 7;
+
+/** Interval by rough size, 0 ... 6: down by more than a third, by a third, by a step, none, and up likewise. */
+export function strideOf(semitones: number): number {
+  const size = Math.abs(semitones);
+  const wide = size === 0 ? 0 : size <= 2 ? 1 : size <= 4 ? 2 : 3;
+  return 3 + Math.sign(semitones) * wide;
 }
