@@ -2,178 +2,48 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { handModel } from '../../packages/core/src/anatomy/hand.js';
 import { alternatives } from '../../packages/core/src/fingering/alternatives.js';
-import { cheapestPaths } from '../../packages/core/src/fingering/alternatives-best.js';
-import { SECOND_CHOICE_MARGIN, secondChoices } from '../../packages/core/src/fingering/alternatives-notes.js';
-import { leastCostsThrough } from '../../packages/core/src/fingering/alternatives-to-go.js';
-import { prepare } from '../../packages/core/src/fingering/finger.js';
-import { type Bias, leastCost } from '../../packages/core/src/fingering/search.js';
-import { Stages } from '../../packages/core/src/fingering/stages.js';
+import { viewLine } from '../../packages/core/src/fingering/view.js';
 import type { Hand } from '../../packages/core/src/hands/line.js';
-import { fingerings, Ledger } from './enumerate.js';
-import { type Happening, happenings, lineOf, type Texture } from './lines.js';
+import { eachFingering, fingerings, Ledger } from './enumerate.js';
+import { happenings, lineOf, type Texture } from './lines.js';
 
 const ROUNDING = 1e-6;
-const MOST_FINGERINGS = 4000;
-
-/** Every fingering with its least cost over all depths, found for that fingering alone; cheapest first. */
-function everyFingering(ledger: Ledger): { path: number[]; cost: number }[] {
-  const all: { path: number[]; cost: number }[] = [];
-  const walk = (path: number[]): void => {
-    const { views } = ledger;
-    if (path.length < views.length) {
-      views[path.length]!.candidates.forEach((_, candidate) => {
-        walk([...path, candidate]);
-      });
-      return;
-    }
-    let depths: number[] = [];
-    let sum = 0;
-    path.forEach((candidate, at) => {
-      sum += ledger.added(path.slice(0, at + 1), at);
-      const row = ledger.discomfort(at, candidate);
-      depths = Array.from(row, (own, to) =>
-        at === 0 ? own : own + Math.min(...depths.map((cost, from) => cost + ledger.move(at, from, to))),
-      );
-    });
-    all.push({ path, cost: sum + Math.min(...depths) });
-  };
-  walk([]);
-  return all.sort((a, b) => a.cost - b.cost);
-}
-
-const TEXTURES: readonly { name: string; texture: Texture; least: number; most: number }[] = [
-  { name: 'single notes', texture: { keys: 1, holds: 0, ambit: 9 }, least: 1, most: 5 },
-  { name: 'chords', texture: { keys: 3, holds: 0, ambit: 14 }, least: 1, most: 4 },
-  {
-    name: 'two voices, some digits given',
-    texture: { keys: 2, holds: 3, ambit: 12, digits: true },
-    least: 2,
-    most: 5,
-  },
+const model = handModel();
+const TEXTURES: readonly { readonly name: string; readonly texture: Texture; readonly most: number }[] = [
+  { name: 'single notes', texture: { keys: 1, holds: 0, ambit: 9 }, most: 6 },
+  { name: 'two voices, some digits given', texture: { keys: 2, holds: 2, ambit: 12, digits: true }, most: 5 },
+  { name: 'chords', texture: { keys: 3, holds: 0, ambit: 14 }, most: 4 },
 ];
 
-interface Case {
-  readonly hand: Hand;
-  readonly span: string;
-  readonly events: readonly Happening[];
-  readonly bias: readonly number[];
-}
-
-const cases = (texture: Texture, least: number, most: number): fc.Arbitrary<Case> =>
-  fc.record({
-    hand: fc.constantFrom<Hand>('right', 'left'),
-    span: fc.constantFrom('small', 'medium', 'large'),
-    events: happenings(texture, least, most),
-    bias: fc.array(fc.integer({ min: 0, max: 30 }), { minLength: 5, maxLength: 5 }),
-  });
-
-function setUp({ hand, span, events, bias }: Case) {
-  const model = handModel(span);
-  const prepared = prepare(lineOf(hand, events), model, { keepDigits: true });
-  const { views, around, costs, grid } = prepared;
-  fc.pre(fingerings(views) <= MOST_FINGERINGS);
-  const extra: Bias = views.map(({ candidates }) =>
-    Float64Array.from(candidates, (_, nth) => bias[nth % 5]!),
-  );
-  return {
-    model,
-    prepared,
-    stages: new Stages(views, around, costs, grid, extra),
-    choice: leastCost(views, around, costs, grid, extra),
-    all: everyFingering(new Ledger(views, model, extra)),
-  };
-}
-
-describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
-  it('the cheapest fingerings are those of the whole enumeration, in order and distinct', () => {
-    let compared = 0;
+describe.each(TEXTURES)('alternatives: $name', ({ texture, most }) => {
+  it('are the cheapest of all fingerings in order, distinct, and explained by their terms', () => {
     fc.assert(
-      fc.property(cases(texture, least, most), fc.integer({ min: 1, max: 30 }), (own, count) => {
-        const { stages, all } = setUp(own);
-        const found = cheapestPaths(stages, count);
-        expect(found).toHaveLength(Math.min(count, all.length));
-        expect(new Set(found.map(String)).size).toBe(found.length);
-        const costOf = new Map(all.map(({ path, cost }) => [String(path), cost]));
-        found.forEach((path, nth) => {
-          expect(Math.abs(costOf.get(String(path))! - all[nth]!.cost)).toBeLessThan(ROUNDING);
-        });
-        compared += found.length;
-      }),
-      { numRuns: 60 },
-    );
-    console.log(`alternatives, ${least}-${most} slices: ${compared} fingerings equal the enumeration's`);
-  });
-
-  it('the least cost through every candidate is that of the enumeration', () => {
-    fc.assert(
-      fc.property(cases(texture, least, most), (own) => {
-        const { stages, all } = setUp(own);
-        leastCostsThrough(stages).forEach((costs, at) => {
-          costs.forEach((cost, candidate) => {
-            const best = all.find(({ path }) => path[at] === candidate);
-            expect(Math.abs(cost - best!.cost)).toBeLessThan(ROUNDING);
+      fc.property(
+        happenings(texture, 1, most),
+        fc.constantFrom<Hand>('right', 'left'),
+        fc.integer({ min: 1, max: 12 }),
+        fc.boolean(),
+        (events, hand, count, keepDigits) => {
+          const line = lineOf(hand, events);
+          const views = viewLine(line, model, keepDigits);
+          fc.pre(fingerings(views) <= 20_000);
+          const costs: number[] = [];
+          eachFingering(new Ledger(views, model), (cost) => costs.push(cost));
+          costs.sort((a, b) => a - b);
+          const found = alternatives(line, model, { keepDigits, count });
+          expect(found.length).toBe(Math.min(count, costs.length));
+          found.forEach(({ cost, slices }, nth) => {
+            expect(Math.abs(cost - costs[nth]!)).toBeLessThan(ROUNDING);
+            const sum = slices.flatMap(({ terms }) => Object.values(terms)).reduce((a, b) => a + b, 0);
+            expect(Math.abs(sum - cost)).toBeLessThan(ROUNDING);
           });
-        });
-      }),
-      { numRuns: 60 },
+          const digits = found.map(({ slices }) =>
+            JSON.stringify(slices.map(({ struck, held }) => [struck, held])),
+          );
+          expect(new Set(digits).size).toBe(digits.length);
+        },
+      ),
+      { numRuns: 80 },
     );
   });
-
-  it('a struck key has another finger exactly where a fingering with it costs at most the margin more', () => {
-    fc.assert(
-      fc.property(cases(texture, least, most), fc.integer({ min: 1, max: 4 }), (own, count) => {
-        const { stages, choice, all } = setUp(own);
-        secondChoices(stages, choice.path, count).forEach((keys, at) => {
-          const view = stages.views[at]!;
-          view.keys.forEach((_, nth) => {
-            if (!view.struck[nth]) return;
-            const fingerOf = (candidate: number) => view.candidates[candidate]!.fingers[nth]!;
-            const costs = new Map<number, number>();
-            for (const { path, cost } of all) {
-              const finger = fingerOf(path[at]!);
-              if (!costs.has(finger)) costs.set(finger, cost - all[0]!.cost);
-            }
-            costs.delete(fingerOf(choice.path[at]!));
-            const near = [...costs].filter(([, cost]) => cost <= SECOND_CHOICE_MARGIN);
-            const others = keys[view.source[nth]!]!;
-            expect(others).toHaveLength(Math.min(count, near.length));
-            others.forEach((finger, place) => {
-              expect(Math.abs(costs.get(finger)! - near[place]![1])).toBeLessThan(ROUNDING);
-            });
-          });
-        });
-      }),
-      { numRuns: 60 },
-    );
-  });
-});
-
-it('every alternative explains its own cost, and the first is the least of the terms', () => {
-  fc.assert(
-    fc.property(cases({ keys: 2, holds: 1, ambit: 14 }, 2, 8), ({ hand, span, events }) => {
-      const model = handModel(span);
-      const line = lineOf(hand, events);
-      const found = alternatives(line, model, { count: 6 });
-      let before = Number.NEGATIVE_INFINITY;
-      for (const { cost, slices } of found) {
-        const terms = slices
-          .flatMap((slice) => Object.values(slice.terms))
-          .reduce((sum, own) => sum + own, 0);
-        expect(Math.abs(terms - cost)).toBeLessThan(ROUNDING);
-        expect(cost).toBeGreaterThan(before - ROUNDING);
-        before = cost;
-      }
-      const { views, around, costs, grid } = prepare(line, model, { keepDigits: true });
-      expect(Math.abs(found[0]!.cost - leastCost(views, around, costs, grid).cost)).toBeLessThan(ROUNDING);
-    }),
-    { numRuns: 60 },
-  );
-});
-
-it('a line of a thousand slices and an empty one end as they should', () => {
-  const events = fc.sample(happenings({ keys: 1, holds: 0, ambit: 14 }, 1000, 1000), { numRuns: 1, seed: 5 });
-  const model = handModel('medium');
-  const found = alternatives(lineOf('right', events[0]!), model, { count: 10 });
-  expect(found).toHaveLength(10);
-  expect(alternatives({ hand: 'left', part: 0, slices: [] }, model)).toEqual([]);
 });

@@ -32,10 +32,10 @@ export class Ledger {
     const view = this.views[at]!;
     const to = this.fingers(at, path[at]!);
     let cost = this.#costs.slice(view, to, this.#around[at]!) + (this.bias?.[at]?.[path[at]!] ?? 0);
-    if (at >= 1) {
+    if (at >= 1 && !view.cut) {
       const [before, from] = [this.views[at - 1]!, this.fingers(at - 1, path[at - 1]!)];
       cost += this.#costs.pair(before, view, from, to) + heldCost(before, view, from, to);
-      if (at >= 2) {
+      if (at >= 2 && !before.cut) {
         const first = this.fingers(at - 2, path[at - 2]!);
         cost += this.#costs.triple(this.views[at - 2]!, before, view, first, from, to);
       }
@@ -51,7 +51,8 @@ export class Ledger {
 
   /** Cost of moving from one depth to another on the way to slice `at`. */
   move(at: number, from: number, to: number): number {
-    return this.#grid.kernel(this.views[at]!)[from * DEPTH_COUNT + to]!;
+    const view = this.views[at]!;
+    return view.cut ? 0 : this.#grid.kernel(view)[from * DEPTH_COUNT + to]!;
   }
 }
 
@@ -60,55 +61,45 @@ export function fingerings(views: readonly SliceView[]): number {
   return views.reduce((product, view) => product * view.candidates.length, 1);
 }
 
-/** Every fingering in turn; depths of each by `depthCost`. Returns the least total. */
-function overAll(
-  ledger: Ledger,
-  depthCost: (path: readonly number[]) => number,
-): { cost: number; path: number[] } {
+/** Least cost over all fingerings and, for each, all sequences of depths, none of them merged. */
+export function leastOfEverything(ledger: Ledger): number {
   const { views } = ledger;
-  let best = { cost: Number.POSITIVE_INFINITY, path: [] as number[] };
   const path: number[] = [];
-  const walk = (sum: number): void => {
+  let best = Number.POSITIVE_INFINITY;
+  const walk = (sum: number, from: number): void => {
     const at = path.length;
     if (at === views.length) {
-      const cost = sum + depthCost(path);
-      if (cost < best.cost) best = { cost, path: [...path] };
+      best = Math.min(best, sum);
       return;
     }
     for (let candidate = 0; candidate < views[at]!.candidates.length; candidate++) {
       path.push(candidate);
-      walk(sum + ledger.added(path, at));
+      const row = ledger.discomfort(at, candidate);
+      const reached = sum + ledger.added(path, at);
+      for (let to = 0; to < DEPTH_COUNT; to++) {
+        walk(reached + row[to]! + (at > 0 ? ledger.move(at, from, to) : 0), to);
+      }
       path.pop();
     }
   };
-  walk(0);
+  walk(0, 0);
   return best;
 }
 
-/** Least cost over all fingerings and, for each, all sequences of depths, none of them merged. */
-export function leastOfEverything(ledger: Ledger): { cost: number; path: number[] } {
-  return overAll(ledger, (path) => {
-    const rows = path.map((candidate, at) => ledger.discomfort(at, candidate));
-    let best = Number.POSITIVE_INFINITY;
-    const walk = (at: number, from: number, sum: number): void => {
-      if (at === path.length) {
-        best = Math.min(best, sum);
-        return;
-      }
-      for (let to = 0; to < DEPTH_COUNT; to++) {
-        walk(at + 1, to, sum + rows[at]![to]! + (at > 0 ? ledger.move(at, from, to) : 0));
-      }
-    };
-    walk(0, 0, 0);
-    return best;
+/** Least cost over all fingerings. */
+export function leastOfFingerings(ledger: Ledger): number {
+  let best = Number.POSITIVE_INFINITY;
+  eachFingering(ledger, (cost) => {
+    best = Math.min(best, cost);
   });
+  return best;
 }
 
 /**
- * Least cost over all fingerings, each followed to its end; the best depths of each are found for that fingering alone,
+ * The cost of every fingering, each followed to its end; the best depths of each are found for that fingering alone,
  * slice by slice, so that only depths are ever merged.
  */
-export function leastOfFingerings(ledger: Ledger): { cost: number; path: number[] } {
+export function eachFingering(ledger: Ledger, tell: (cost: number) => void): void {
   const { views } = ledger;
   const counts = views.map((view) => view.candidates.length);
   const added = views.map((_, at) => addedTable(ledger, counts, at));
@@ -120,11 +111,9 @@ export function leastOfFingerings(ledger: Ledger): { cost: number; path: number[
   );
   const sums = views.map(() => new Float64Array(DEPTH_COUNT));
   const path = new Array<number>(views.length).fill(0);
-  let best = { cost: Number.POSITIVE_INFINITY, path: [] as number[] };
   const walk = (at: number): void => {
     if (at === views.length) {
-      const cost = Math.min(...sums[at - 1]!);
-      if (cost < best.cost) best = { cost, path: [...path] };
+      tell(Math.min(...sums[at - 1]!));
       return;
     }
     const own = sums[at]!;
@@ -145,7 +134,6 @@ export function leastOfFingerings(ledger: Ledger): { cost: number; path: number[
     }
   };
   walk(0);
-  return best;
 }
 
 function cellOf(path: readonly number[], counts: readonly number[], at: number): number {

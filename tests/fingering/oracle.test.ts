@@ -29,16 +29,24 @@ interface Case {
   readonly span: string;
   readonly events: readonly Happening[];
   readonly bias: readonly (readonly number[] | undefined)[];
+  /** Slices that are never played right after the slice before them, as where a repeat leads on. */
+  readonly cuts: readonly number[];
 }
 
 /** Extra costs as `leastCost` takes them, cut to the candidates of each slice. */
 const biases = fc.array(
   fc.option(fc.array(fc.integer({ min: 0, max: 40 }), { minLength: 1, maxLength: 12 }), { nil: undefined }),
-  { maxLength: 7 },
+  { maxLength: 7, size: 'max' },
 );
 
 function cases(texture: Texture, least: number, most: number): fc.Arbitrary<Case> {
-  return fc.record({ hand: HANDS, span: SPANS, events: happenings(texture, least, most), bias: biases });
+  return fc.record({
+    hand: HANDS,
+    span: SPANS,
+    events: happenings(texture, least, most),
+    bias: biases,
+    cuts: fc.oneof(fc.constant([]), fc.uniqueArray(fc.integer({ min: 1, max: 6 }), { maxLength: 2 })),
+  });
 }
 
 interface Tally {
@@ -48,10 +56,15 @@ interface Tally {
 }
 
 /** The search's answer beside the enumeration's, and beside the sum of its own path. */
-function compare({ hand, span, events, bias }: Case, keepDigits: boolean, tally: Tally, deep = false): void {
+function compare(
+  { hand, span, events, bias, cuts }: Case,
+  keepDigits: boolean,
+  tally: Tally,
+  deep = false,
+): void {
   const model = handModel(span);
   const line = lineOf(hand, events);
-  const views = viewLine(line, model, keepDigits);
+  const views = viewLine(line, model, keepDigits, new Set(cuts));
   const count = fingerings(views);
   fc.pre(count <= MOST_FINGERINGS);
   const extra: Bias = views.map(({ candidates }, at) => {
@@ -59,23 +72,22 @@ function compare({ hand, span, events, bias }: Case, keepDigits: boolean, tally:
     return own && Float64Array.from(candidates, (_, nth) => own[nth % own.length]!);
   });
   const around = outlooks(views);
-  for (const added of [undefined, extra]) {
-    const found = leastCost(
-      views,
-      around,
-      new CostTable(model, WEIGHTS),
-      new DepthGrid(model, DEPTH_WEIGHT),
-      added,
-    );
-    const ledger = new Ledger(views, model, added);
-    const oracle = deep ? leastOfEverything(ledger) : leastOfFingerings(ledger);
-    expect(Math.abs(found.cost - oracle.cost)).toBeLessThan(ROUNDING);
-    const own = found.path.reduce((sum, candidate, at) => {
-      const move = at > 0 ? ledger.move(at, found.depths[at - 1]!, found.depths[at]!) : 0;
-      return sum + ledger.added(found.path, at) + ledger.discomfort(at, candidate)[found.depths[at]!]! + move;
-    }, 0);
-    expect(Math.abs(found.cost - own)).toBeLessThan(ROUNDING);
-  }
+  const added = bias.length === 0 ? undefined : extra;
+  const found = leastCost(
+    views,
+    around,
+    new CostTable(model, WEIGHTS),
+    new DepthGrid(model, DEPTH_WEIGHT),
+    added,
+  );
+  const ledger = new Ledger(views, model, added);
+  const oracle = deep ? leastOfEverything(ledger) : leastOfFingerings(ledger);
+  expect(Math.abs(found.cost - oracle)).toBeLessThan(ROUNDING);
+  const own = found.path.reduce((sum, candidate, at) => {
+    const move = at > 0 ? ledger.move(at, found.depths[at - 1]!, found.depths[at]!) : 0;
+    return sum + ledger.added(found.path, at) + ledger.discomfort(at, candidate)[found.depths[at]!]! + move;
+  }, 0);
+  expect(Math.abs(found.cost - own)).toBeLessThan(ROUNDING);
   tally.cases += 1;
   tally.fingerings += count;
   tally.held += line.slices.reduce((sum, slice) => sum + slice.held.length, 0);

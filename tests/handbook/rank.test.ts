@@ -28,7 +28,7 @@ it('ranks as a comparison with every fingering does', () => {
         const costs = ALL.map((digits) => ranking.cost(digits));
         expect(ranking.least).toBeCloseTo(Math.min(...costs), 6);
         expect(ranking.least).toBeCloseTo(
-          leastOfFingerings(new Ledger(viewLine(line, hand, false), hand)).cost,
+          leastOfFingerings(new Ledger(viewLine(line, hand, false), hand)),
           6,
         );
         const own = costs[nth]!;
