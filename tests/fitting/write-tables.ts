@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { GRAIN } from '../../packages/core/src/fingering/tables/grain.js';
+import { grainOf } from '../../packages/core/src/fingering/tables/grain.js';
 import { OFFSETS, TERMS } from '../../packages/core/src/fingering/terms/terms.js';
 
 const FOLDER = fileURLToPath(new URL('../../packages/core/src/fingering/tables/', import.meta.url));
@@ -30,7 +30,7 @@ export function writeTables(weights: Float64Array): void {
   let used = 0;
   TERMS.forEach(({ name, size }, nth) => {
     const own = [...weights.subarray(OFFSETS[nth]!, OFFSETS[nth]! + size)].map(
-      (mm) => Math.round(mm / GRAIN) || 0,
+      (mm) => Math.round(mm / grainOf(name)) || 0,
     );
     used += own.filter((grain) => grain !== 0).length;
     const id = name.replace(/\W+/g, '-');

@@ -1,5 +1,5 @@
 import { grains as crossing } from './tables/crossing.js';
-import { GRAIN } from './tables/grain.js';
+import { grainOf } from './tables/grain.js';
 import { grains as chain } from './tables/habit-chain.js';
 import { grains as chord } from './tables/habit-chord.js';
 import { grains as place } from './tables/habit-place.js';
@@ -28,12 +28,12 @@ const TABLES: Readonly<Record<string, string>> = {
 };
 
 /** `3 -12 *40 7`: grains; `*n` stands for n zeros. */
-function decode(table: string, size: number): number[] {
+function decode(table: string, size: number, grain: number): number[] {
   const weights = table
     .trim()
     .split(/\s+/)
     .flatMap((token) =>
-      token.startsWith('*') ? new Array<number>(Number(token.slice(1))).fill(0) : [Number(token) * GRAIN],
+      token.startsWith('*') ? new Array<number>(Number(token.slice(1))).fill(0) : [Number(token) * grain],
     );
   if (weights.length !== size)
     throw new RangeError(`a table of ${weights.length} weights where ${size} are due`);
@@ -48,7 +48,9 @@ const FLOORS: readonly { readonly term: string; readonly feature: number; readon
   { term: crossingTerm.name, feature: OVERLAP, least: 300 },
 ];
 
-export const WEIGHTS = Float64Array.from(TERMS.flatMap(({ name, size }) => decode(TABLES[name]!, size)));
+export const WEIGHTS = Float64Array.from(
+  TERMS.flatMap(({ name, size }) => decode(TABLES[name]!, size, grainOf(name))),
+);
 
 for (const { term, feature, least } of FLOORS) {
   const at = OFFSETS[TERMS.findIndex(({ name }) => name === term)]! + feature;

@@ -1,2 +1,7 @@
-/** The unit of the tables, mm equivalents. */
-export const GRAIN = 0.05;
+/** Units of the tables, mm equivalents: habits are told apart by half a millimetre, weights per mm more finely. */
+export const HABIT_GRAIN = 0.5;
+export const FINE_GRAIN = 0.01;
+
+export function grainOf(term: string): number {
+  return term.startsWith('habit') ? HABIT_GRAIN : FINE_GRAIN;
+}
