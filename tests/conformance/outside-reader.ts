@@ -14,7 +14,7 @@ export interface OutsideView {
 }
 
 /** MEI of `parts` in `measures`: verovio reads no score-timewise, so the same elements go in partwise order. */
-function asPartwise(text: string): string {
+export function asPartwise(text: string): string {
   const root = parseTree(text, DEFAULT_LIMITS);
   if (root.name !== 'score-timewise') return text;
   const slice = ({ span }: XmlElement) => text.slice(span.start, span.end);
