@@ -1,5 +1,6 @@
 import type { HandModel } from '../anatomy/hand.js';
 import type { Finger } from '../score/model.js';
+import { Memory, MOST_PATTERNS, Patterns } from './memory.js';
 import type { Outlook, Sink } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
 import type { SliceView } from './view.js';
@@ -12,10 +13,14 @@ const SUBSTITUTION_SECONDS = 0.35;
 
 const ALL: readonly Finger[] = [1, 2, 3, 4, 5];
 
-/** Cost of slices, of steps between two and of chains of three, without depth; single keys are remembered by pattern. */
+/** Cost of slices, of steps between two and of chains of three, without depth; remembered by pattern of keys. */
 export class CostTable {
-  readonly #steps = new Map<number, Float64Array>();
-  readonly #chains = new Map<number, Float64Array>();
+  readonly #plain = new Memory();
+  readonly #plainTriples = new Memory();
+  readonly #steps = new Memory();
+  readonly #chains = new Memory();
+  readonly #patterns = new Patterns();
+  readonly #slices = new WeakMap<SliceView, Float64Array>();
   readonly #sink: Sink;
   #base = 0;
   #sum = 0;
@@ -34,34 +39,51 @@ export class CostTable {
     return this.#total((term) => term.slice?.(view, fingers, outlook, this.#sink, this.hand));
   }
 
-  /** Costs of all steps: `[from * view.candidates.length + to]`. */
-  steps(before: SliceView, view: SliceView, out: Float64Array): void {
-    const [rows, columns] = [before.candidates.length, view.candidates.length];
-    const plain = isSingle(before) && isSingle(view) ? this.#plainSteps(before, view) : undefined;
-    for (let a = 0; a < rows; a++) {
-      for (let b = 0; b < columns; b++) {
-        const [from, to] = [before.candidates[a]!.fingers, view.candidates[b]!.fingers];
-        out[a * columns + b] = plain
-          ? plain[(from[0]! - 1) * 5 + to[0]! - 1]!
-          : this.pair(before, view, from, to) + heldCost(before, view, from, to);
-      }
+  /** Costs of all candidates of a slice. Not to be written to. */
+  slices(view: SliceView, outlook: Outlook): Float64Array {
+    let costs = this.#slices.get(view);
+    if (!costs) {
+      costs = Float64Array.from(view.candidates, ({ fingers }) => this.slice(view, fingers, outlook));
+      this.#slices.set(view, costs);
     }
+    return costs;
   }
 
-  /** Costs of all chains: `[(a * second.candidates.length + b) * third.candidates.length + c]`. */
-  chains(first: SliceView, second: SliceView, third: SliceView, out: Float64Array): void {
-    const single = isSingle(first) && isSingle(second) && isSingle(third);
-    const plain = single ? this.#plainChains(first, second, third) : undefined;
-    let at = 0;
-    for (const { fingers: a } of first.candidates) {
-      for (const { fingers: b } of second.candidates) {
-        for (const { fingers: c } of third.candidates) {
-          out[at++] = plain
-            ? plain[((a[0]! - 1) * 5 + b[0]! - 1) * 5 + c[0]! - 1]!
-            : this.triple(first, second, third, a, b, c);
+  /** Costs of all steps: `[from * view.candidates.length + to]`. Not to be written to. */
+  steps(before: SliceView, view: SliceView): Float64Array {
+    if (isPlain(before) && isPlain(view)) return this.#plainSteps(before, view);
+    const time = view.pace * 4 + (view.fresh ? 2 : 0) + (view.seconds >= SUBSTITUTION_SECONDS ? 1 : 0);
+    const id = (this.#patterns.of(before) * MOST_PATTERNS + this.#patterns.of(view)) * 16 + time;
+    return this.#steps.of(id, () => {
+      const costs = new Float64Array(before.candidates.length * view.candidates.length);
+      let at = 0;
+      for (const { fingers: from } of before.candidates) {
+        for (const { fingers: to } of view.candidates) {
+          costs[at++] = this.pair(before, view, from, to) + heldCost(before, view, from, to);
         }
       }
-    }
+      return costs;
+    });
+  }
+
+  /** Costs of all chains: `[(a * second.candidates.length + b) * third.candidates.length + c]`. Not to be written to. */
+  chains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
+    if (isPlain(first) && isPlain(second) && isPlain(third)) return this.#plainChains(first, second, third);
+    const pair = this.#patterns.of(first) * MOST_PATTERNS + this.#patterns.of(second);
+    return this.#chains.of(pair * MOST_PATTERNS + this.#patterns.of(third), () => {
+      const costs = new Float64Array(
+        first.candidates.length * second.candidates.length * third.candidates.length,
+      );
+      let at = 0;
+      for (const { fingers: a } of first.candidates) {
+        for (const { fingers: b } of second.candidates) {
+          for (const { fingers: c } of third.candidates) {
+            costs[at++] = this.triple(first, second, third, a, b, c);
+          }
+        }
+      }
+      return costs;
+    });
   }
 
   pair(before: SliceView, view: SliceView, from: readonly Finger[], to: readonly Finger[]): number {
@@ -92,33 +114,30 @@ export class CostTable {
   #plainSteps(before: SliceView, view: SliceView): Float64Array {
     const id =
       ((before.low % 12) * 256 + view.low - before.low + 128) * 8 + view.pace * 2 + (view.fresh ? 1 : 0);
-    let costs = this.#steps.get(id);
-    if (!costs) {
-      costs = new Float64Array(25);
-      for (const a of ALL)
-        for (const b of ALL) costs[(a - 1) * 5 + b - 1] = this.pair(before, view, [a], [b]);
-      this.#steps.set(id, costs);
-    }
-    return costs;
+    return this.#plain.of(id, () => {
+      const costs = new Float64Array(25);
+      let at = 0;
+      for (const a of ALL) for (const b of ALL) costs[at++] = this.pair(before, view, [a], [b]);
+      return costs;
+    });
   }
 
   #plainChains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
     const id = (second.low - first.low + 128) * 256 + third.low - second.low + 128;
-    let costs = this.#chains.get(id);
-    if (!costs) {
-      costs = new Float64Array(125);
+    return this.#plainTriples.of(id, () => {
+      const costs = new Float64Array(125);
       let at = 0;
       for (const a of ALL)
         for (const b of ALL)
           for (const c of ALL) costs[at++] = this.triple(first, second, third, [a], [b], [c]);
-      this.#chains.set(id, costs);
-    }
-    return costs;
+      return costs;
+    });
   }
 }
 
-function isSingle(view: SliceView): boolean {
-  return view.keys.length === 1 && view.struck[0]!;
+/** One struck key that any finger may play. */
+function isPlain(view: SliceView): boolean {
+  return view.keys.length === 1 && view.struck[0]! && view.candidates.length === ALL.length;
 }
 
 /** A held key keeps its finger, or changes it silently where there is time. */

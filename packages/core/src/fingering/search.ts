@@ -63,8 +63,6 @@ export function forward(stages: Stages): Forward {
   const D = DEPTH_COUNT;
   let state = new Float64Array(0);
   let moved = new Float64Array(0);
-  let steps = new Float64Array(0);
-  let chains = new Float64Array(0);
   const size = (array: Float64Array<ArrayBuffer>, least: number): Float64Array<ArrayBuffer> =>
     array.length >= least ? array : new Float64Array(least * 2);
   const advance = (at: number): Reached => {
@@ -77,32 +75,27 @@ export function forward(stages: Stages): Forward {
     const depth = new Uint8Array(origins * rows * D);
     moved = size(moved, origins * rows * D);
     spread(state, stages.kernel(at), origins * rows, moved, depth);
-    steps = size(steps, rows * columns);
-    stages.steps(at, steps);
-    const chained = at > 1;
-    if (chained) {
-      chains = size(chains, origins * rows * columns);
-      stages.chains(at, chains);
-    }
+    const steps = stages.steps(at);
+    const chains = at > 1 ? stages.chains(at) : NO_CHAINS;
     const next = new Float64Array(rows * columns * D);
     const before = new Uint8Array(rows * columns * D);
+    const chained = at > 1;
     for (let b = 0; b < rows; b++) {
       for (let c = 0; c < columns; c++) {
         const target = (b * columns + c) * D;
-        for (let d = 0; d < D; d++) {
-          let best = Number.POSITIVE_INFINITY;
-          let origin = 0;
-          for (let a = 0; a < origins; a++) {
-            const cost =
-              moved[(a * rows + b) * D + d]! + (chained ? chains[(a * rows + b) * columns + c]! : 0);
-            if (cost < best) {
-              best = cost;
-              origin = a;
+        next.fill(Number.POSITIVE_INFINITY, target, target + D);
+        for (let a = 0; a < origins; a++) {
+          const chain = chained ? chains[(a * rows + b) * columns + c]! : 0;
+          const from = (a * rows + b) * D;
+          for (let d = 0; d < D; d++) {
+            const cost = moved[from + d]! + chain;
+            if (cost < next[target + d]!) {
+              next[target + d] = cost;
+              before[target + d] = a;
             }
           }
-          next[target + d] = best + steps[b * columns + c]! + own[c * D + d]!;
-          before[target + d] = origin;
         }
+        for (let d = 0; d < D; d++) next[target + d]! += steps[b * columns + c]! + own[c * D + d]!;
       }
     }
     state = next;
@@ -110,6 +103,8 @@ export function forward(stages: Stages): Forward {
   };
   return Object.assign(advance, { state: () => state });
 }
+
+const NO_CHAINS = new Float64Array(0);
 
 /** For every state, the cheapest depth to come from. */
 function spread(

@@ -38,8 +38,9 @@ export class Stages {
     const view = this.views[at]!;
     const own = new Float64Array(view.candidates.length * DEPTH_COUNT);
     const bias = this.bias?.[at];
+    const costs = this.costs.slices(view, this.around[at]!);
     view.candidates.forEach(({ fingers }, nth) => {
-      const cost = this.costs.slice(view, fingers, this.around[at]!) + (bias?.[nth] ?? 0);
+      const cost = costs[nth]! + (bias?.[nth] ?? 0);
       own.fill(cost, nth * DEPTH_COUNT, (nth + 1) * DEPTH_COUNT);
       this.grid.addDiscomfort(view, fingers, own, nth * DEPTH_COUNT);
     });
@@ -48,24 +49,21 @@ export class Stages {
     return own;
   }
 
-  /** Steps into slice `at > 0`: `[candidate before * count(at) + candidate]`. */
-  steps(at: number, out = new Float64Array(this.count(at - 1) * this.count(at))): Float64Array {
-    const size = this.count(at - 1) * this.count(at);
-    if (this.views[at]!.cut) out.fill(0, 0, size);
-    else this.costs.steps(this.views[at - 1]!, this.views[at]!, out);
+  /** Steps into slice `at > 0`: `[candidate before * count(at) + candidate]`. Not to be written to. */
+  steps(at: number): Float64Array {
+    const [before, view] = [this.views[at - 1]!, this.views[at]!];
+    const steps = view.cut
+      ? new Float64Array(this.count(at - 1) * this.count(at))
+      : this.costs.steps(before, view);
     const extra = this.extras?.[at]?.steps;
-    if (extra) for (let cell = 0; cell < size; cell++) out[cell]! += extra[cell]!;
-    return out;
+    return extra ? steps.map((cost, cell) => cost + extra[cell]!) : steps;
   }
 
-  /** Chains that end in slice `at > 1`: `[(first * count(at - 1) + second) * count(at) + third]`. */
-  chains(at: number, out?: Float64Array): Float64Array {
+  /** Chains that end in slice `at > 1`: `[(first * count(at - 1) + second) * count(at) + third]`. Not to be written to. */
+  chains(at: number): Float64Array {
     const [first, second, third] = [this.views[at - 2]!, this.views[at - 1]!, this.views[at]!];
-    const size = this.count(at - 2) * this.count(at - 1) * this.count(at);
-    const chains = out ?? new Float64Array(size);
-    if (second.cut || third.cut) chains.fill(0, 0, size);
-    else this.costs.chains(first, second, third, chains);
-    return chains;
+    if (!second.cut && !third.cut) return this.costs.chains(first, second, third);
+    return new Float64Array(this.count(at - 2) * this.count(at - 1) * this.count(at));
   }
 
   /** Moves into slice `at > 0`: `[from * DEPTH_COUNT + to]`. */

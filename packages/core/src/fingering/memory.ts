@@ -1,0 +1,38 @@
+import type { SliceView } from './view.js';
+
+/** Patterns told apart; slices of further ones share no costs. */
+export const MOST_PATTERNS = 8192;
+/** Numbers that one memory keeps at most: 16 MB. */
+const MOST_NUMBERS = 2_000_000;
+
+/** Numbers the patterns of keys and candidates; equal keys have the very same list of candidates (`assignments`). */
+export class Patterns {
+  readonly #ids = new Map<unknown, number>();
+
+  /** NaN beyond `MOST_PATTERNS`, which no memory keeps. */
+  of({ candidates }: SliceView): number {
+    let id = this.#ids.get(candidates);
+    if (id === undefined) {
+      id = this.#ids.size < MOST_PATTERNS ? this.#ids.size : Number.NaN;
+      if (!Number.isNaN(id)) this.#ids.set(candidates, id);
+    }
+    return id;
+  }
+}
+
+/** Costs by id, up to a bounded size. */
+export class Memory {
+  readonly #costs = new Map<number, Float64Array>();
+  #numbers = 0;
+
+  of(id: number, make: () => Float64Array): Float64Array {
+    const known = this.#costs.get(id);
+    if (known) return known;
+    const costs = make();
+    if (!Number.isNaN(id) && this.#numbers + costs.length <= MOST_NUMBERS) {
+      this.#numbers += costs.length;
+      this.#costs.set(id, costs);
+    }
+    return costs;
+  }
+}
