@@ -18,6 +18,7 @@ function line(part: string, hand: 'right' | 'left', values: Partial<LineReport> 
     depthTravel: 1260,
     cost: 400,
     slices: [],
+    findings: [],
     hardest: ['12', '3', '40', '41'].map((measure) => ({ measure, cost: 9 })),
     ...values,
   };
@@ -43,6 +44,18 @@ function outcome(
 }
 
 describe('summary of mark', () => {
+  test('doubts about the motion: their number and the first places, on one line', () => {
+    const findings = (...measures: string[]) =>
+      measures.map((measure) => ({ measure, beat: 1, message: 'm' }));
+    const summary = (...list: string[]) =>
+      markSummary([outcome({}, [line('P1', 'right', { findings: findings(...list) })])]);
+    expect(summary()).not.toContain('doubt');
+    expect(summary('4')).toContain('\n1 doubt about the motion: right hand measure 4 (--json tells why)\n');
+    expect(summary('4', '4', '5', '6', '7')).toContain(
+      '\n5 doubts about the motion: right hand measure 4, right hand measure 5, right hand measure 6, ... (--json',
+    );
+  });
+
   test('one score: a column a hand, where it lies, the hardest measures, the caution', () => {
     const text = markSummary([
       outcome({}, [line('P1', 'right'), line('P1', 'left', { depthTravel: 84, hardest: [] })]),

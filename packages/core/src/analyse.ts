@@ -1,7 +1,6 @@
 import type { Settings } from './checked.js';
 import { type Cue, planCues } from './cues/cues.js';
-import { type FingeringDoubt, fingerLine } from './fingering/finger.js';
-import type { LineFingering } from './fingering/result.js';
+import { type Fingered, fingerLine } from './fingering/finger.js';
 import type { Line } from './hands/line.js';
 import { type HandCrossings, handCrossings } from './motion/handover.js';
 import { planMotion } from './motion/motion.js';
@@ -9,10 +8,8 @@ import type { MotionPlan } from './motion/plan.js';
 import type { Score } from './score/model.js';
 
 /** Everything that was worked out for one hand of one part. */
-export interface LineAnalysis {
+export interface LineAnalysis extends Fingered {
   readonly line: Line;
-  readonly fingering: LineFingering;
-  readonly doubts: readonly FingeringDoubt[];
   readonly plan: MotionPlan;
   readonly cues: readonly Cue[];
 }
@@ -21,8 +18,9 @@ export interface LineAnalysis {
 export function analyse(score: Score, lines: readonly Line[], settings: Settings): readonly LineAnalysis[] {
   const keepDigits = settings.existing === 'keep';
   const fingered = lines.map((line) => {
-    const { fingering, doubts } = fingerLine(line, settings.model[line.hand], { keepDigits });
-    return { line, fingering, doubts, plan: planMotion(line, fingering, settings.model[line.hand]) };
+    const hand = settings.model[line.hand];
+    const found = fingerLine(line, hand, { keepDigits, alternates: settings.alternatives });
+    return { line, ...found, plan: planMotion(line, found.fingering, hand) };
   });
   return fingered.map((one) => {
     const { line } = one;
@@ -41,12 +39,7 @@ export function analyse(score: Score, lines: readonly Line[], settings: Settings
   });
 }
 
-interface Fingered {
-  readonly line: Line;
-  readonly fingering: LineFingering;
-}
-
-function handCrossingsOf(one: Fingered, other: Fingered): HandCrossings {
+function handCrossingsOf(one: Omit<LineAnalysis, 'cues'>, other: Omit<LineAnalysis, 'cues'>): HandCrossings {
   const [right, left] = one.line.hand === 'right' ? [one, other] : [other, one];
   return handCrossings(
     { line: right.line, fingers: right.fingering },

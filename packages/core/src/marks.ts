@@ -1,10 +1,12 @@
 import type { LineAnalysis } from './analyse.js';
 import type { Settings } from './checked.js';
+import type { Cue } from './cues/cues.js';
+import type { CueKey } from './cues/keys.js';
 import { legendText } from './cues/wording.js';
-import type { Line } from './hands/line.js';
+import { digitMarks, placementOf } from './digit-marks.js';
 import type { CueMark, DigitMark, Marks } from './musicxml/edit.js';
 import { HandlineError } from './score/errors.js';
-import type { Finger, Measure, Note, Score } from './score/model.js';
+import type { Measure, Score } from './score/model.js';
 
 /** Which measures, by index, are to be marked. */
 export type Selection = (measure: number) => boolean;
@@ -38,88 +40,30 @@ export function marksOf(
 ): Marks {
   const digits: DigitMark[] = [];
   const cues: CueMark[] = [];
+  const used = new Set<CueKey>();
   for (const analysis of lines) {
     if (settings.hands !== 'both' && settings.hands !== analysis.line.hand) continue;
     const chosen = select(analysis.line.part);
     if (settings.digits !== 'none') digits.push(...digitMarks(score, analysis, settings, chosen));
-    cues.push(...cueMarks(analysis, chosen));
+    const shown = analysis.cues.filter(({ slice }) => chosen(analysis.line.slices[slice]!.measure));
+    cues.push(...cueMarks(analysis, shown));
+    for (const { keys } of shown) for (const key of keys) used.add(key);
   }
   return {
     digits,
     cues,
     replaceDigits: settings.existing === 'replace',
-    ...(settings.legend && { legend: legendText(settings.language, settings.layers, settings.wording) }),
+    ...(settings.legend && {
+      legend: legendText(settings.language, settings.layers, settings.wording, [...used]),
+    }),
   };
 }
 
-function placementOf({ line }: LineAnalysis): 'above' | 'below' {
-  return line.hand === 'right' ? 'above' : 'below';
-}
-
-/** True where the file itself prints the note's finger. */
-export function isPrinted(note: Note, { stacked }: Line): boolean {
-  return stacked?.has(note.id) || note.stack.length > 0 || note.digits.some(({ alternate }) => !alternate);
-}
-
-function digitMarks(
-  score: Score,
-  analysis: LineAnalysis,
-  settings: Settings,
-  chosen: Selection,
-): DigitMark[] {
-  const { line, fingering } = analysis;
-  const notes = score.parts[line.part]!.notes;
-  const changes = substitutions(analysis);
-  const marks: DigitMark[] = [];
-  line.slices.forEach((slice, at) => {
-    if (!chosen(slice.measure)) return;
-    slice.struck.forEach((struck, nth) => {
-      const finger = fingering.slices[at]!.struck[nth];
-      if (!finger) return;
-      for (const note of struck.notes) {
-        if (settings.existing !== 'replace' && isPrinted(notes[note]!, line)) continue;
-        const substitution = changes.get(note);
-        marks.push({
-          part: line.part,
-          note,
-          finger,
-          placement: placementOf(analysis),
-          ...(substitution !== undefined && { substitution }),
-        });
-      }
-    });
-  });
-  return marks;
-}
-
-/** First finger that silently takes over each held note, by the note that struck it. */
-function substitutions({ line, fingering }: LineAnalysis): ReadonlyMap<number, Finger> {
-  const holders = new Map<number, Finger>();
-  const changes = new Map<number, Finger>();
-  line.slices.forEach((slice, at) => {
-    const { struck, held } = fingering.slices[at]!;
-    slice.struck.forEach(({ notes }, nth) => {
-      const finger = struck[nth];
-      if (finger) for (const note of notes) holders.set(note, finger);
-    });
-    slice.held.forEach(({ notes }, nth) => {
-      const finger = held[nth];
-      if (!finger) return;
-      for (const note of notes) {
-        if (holders.get(note) !== finger && !changes.has(note)) changes.set(note, finger);
-      }
-    });
-  });
-  return changes;
-}
-
 /** A cue stands before the slice's lowest struck note; the writer keeps it out of chords. */
-function cueMarks(analysis: LineAnalysis, chosen: Selection): CueMark[] {
-  const { line, cues } = analysis;
+function cueMarks(analysis: LineAnalysis, cues: readonly Cue[]): CueMark[] {
+  const { line } = analysis;
   return cues.flatMap(({ slice: at, text }) => {
-    const slice = line.slices[at]!;
-    const note = slice.struck[0]?.notes[0];
-    if (note === undefined || !chosen(slice.measure)) return [];
-    return [{ part: line.part, note, text, placement: placementOf(analysis) }];
+    const note = line.slices[at]!.struck[0]?.notes[0];
+    return note === undefined ? [] : [{ part: line.part, note, text, placement: placementOf(analysis) }];
   });
 }

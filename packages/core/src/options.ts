@@ -38,10 +38,11 @@ export interface AnnotateOptions {
   readonly wording?: Readonly<Record<string, string>>;
   /** Print a legend of the cues at the head of the score. Default false. */
   readonly legend?: boolean;
+  /** all: on every note; sparse: where the plain five-finger rule would read another finger. Default all. */
   readonly digits?: 'all' | 'sparse' | 'none';
   /** keep: constraints; ignore: left in print but not used; replace: ours take their place, recoverably. */
   readonly existing?: 'keep' | 'ignore' | 'replace';
-  /** Print second choices that cost at most the stated margin more. Default 0. */
+  /** Second choices to print for a note at most, those that cost at most 8 mm equivalents more. Default 0. */
   readonly alternatives?: number;
   /** Turn warnings into refusals. */
   readonly strict?: boolean;
@@ -55,6 +56,8 @@ export interface SliceReport {
   readonly beat: number;
   readonly keys: readonly number[];
   readonly fingers: readonly (number | null)[];
+  /** Second choices for every key, where they were asked for. */
+  readonly alternates?: readonly (readonly number[])[];
   /** mm equivalents by term. */
   readonly terms: Readonly<Record<string, number>>;
   readonly depth: number;
@@ -62,6 +65,14 @@ export interface SliceReport {
   readonly reason: string;
   readonly crossing?: string;
   readonly cue?: string;
+}
+
+/** A doubt about one place of a hand. */
+export interface Finding {
+  readonly measure: string;
+  /** Beat within the measure, from 1, in quarter notes. */
+  readonly beat: number;
+  readonly message: string;
 }
 
 export interface LineReport {
@@ -79,6 +90,8 @@ export interface LineReport {
   readonly slices: readonly SliceReport[];
   /** Printed numbers of the measures with the highest cost a note, worst first. */
   readonly hardest: readonly { readonly measure: string; readonly cost: number }[];
+  /** Doubts about the motion, such as an arm that cannot be clear of the thumb in time. */
+  readonly findings: readonly Finding[];
 }
 
 export interface Report {

@@ -1,7 +1,9 @@
 import type { LineAnalysis } from './analyse.js';
 import type { Settings } from './checked.js';
 import { cautionText } from './cues/wording.js';
-import { isPrinted, type Selection } from './marks.js';
+import { isPrinted } from './digit-marks.js';
+import type { Slice } from './hands/line.js';
+import type { Selection } from './marks.js';
 import type { Crossing } from './motion/plan.js';
 import type { Marks } from './musicxml/edit.js';
 import type { LineReport, Report, SliceReport } from './options.js';
@@ -53,23 +55,31 @@ function lineReport(
     cost: indices.reduce((sum, at) => sum + costOf(fingering.slices[at]!.terms), 0),
     slices,
     hardest: hardest(part, analysis, indices),
+    findings: plan.findings
+      .filter(({ slice }) => chosen(line.slices[slice]!.measure))
+      .map(({ slice, message }) => ({ ...beatOf(part, line.slices[slice]!), message })),
   };
+}
+
+/** Printed measure and beat, from 1, in quarter notes. */
+function beatOf(part: Part, { measure, onset }: Slice): { measure: string; beat: number } {
+  const { number, start } = part.measures[measure]!;
+  return { measure: number, beat: 1 + toNumber(subtract(onset, start)) };
 }
 
 function sliceReport(
   part: Part,
-  { line, fingering, plan }: LineAnalysis,
+  { line, fingering, plan, alternates }: LineAnalysis,
   at: number,
   cue?: string,
 ): SliceReport {
   const slice = line.slices[at]!;
-  const measure = part.measures[slice.measure]!;
   const motion = plan.slices[at]!;
   return {
-    measure: measure.number,
-    beat: 1 + toNumber(subtract(slice.onset, measure.start)),
+    ...beatOf(part, slice),
     keys: slice.struck.map(({ key }) => key),
     fingers: fingering.slices[at]!.struck,
+    ...(alternates && { alternates: alternates[at]! }),
     terms: fingering.slices[at]!.terms,
     depth: motion.depth,
     depthChange: motion.depthChange,

@@ -41,7 +41,7 @@ export function addMarkOptions(parser: Argv): Argv {
       ),
     )
     .option('digits', {
-      ...value(DIGITS, 'On all notes, only where a reader needs one (prints all as yet), or none [all]'),
+      ...value(DIGITS, 'On all notes, only where a reader needs one, or none [all]'),
       choices: ['all', 'sparse', 'none'] as const,
     })
     .option('existing', {
@@ -53,7 +53,7 @@ export function addMarkOptions(parser: Argv): Argv {
     })
     .option(
       'alternatives',
-      value(DIGITS, 'Print second choices that cost little more (no effect as yet) [0]'),
+      value(DIGITS, 'Second choices to print for a note at most, if they cost little more [0]'),
     )
     .option(
       'layers',

@@ -31,7 +31,23 @@ function oneFile(outcome: Outcome): string[] {
   if (report === undefined || (outcome.status !== 'written' && outcome.status !== 'unchanged')) return [];
   const head = whereItLies(outcome);
   const marked = report.lines.length === 0 ? ['Nothing was marked.'] : lineTable(report.lines);
-  return [head, '', ...marked, ...spaced(warningLines([outcome]))];
+  return [head, '', ...marked, ...spaced(doubts(report.lines)), ...spaced(warningLines([outcome]))];
+}
+
+/** How many places of the motion are in doubt, and where the first ones are, on one line. */
+function doubts(lines: readonly LineReport[]): readonly string[] {
+  const places = lines.flatMap(({ hand, findings }) =>
+    findings.map(({ measure }) => `${hand} hand measure ${oneLine(measure)}`),
+  );
+  if (places.length === 0) return [];
+  const first = [...new Set(places)].slice(0, HARDEST).join(', ');
+  return [
+    `${doubtCount(places.length)}: ${first}${places.length > HARDEST ? ', ...' : ''} (--json tells why)`,
+  ];
+}
+
+function doubtCount(count: number): string {
+  return `${count} ${count === 1 ? 'doubt' : 'doubts'} about the motion`;
 }
 
 const HEADINGS = ['', 'notes fingered', 'cues', 'crossings', 'forearm in and out', 'hardest measures'];
@@ -85,7 +101,9 @@ function manyFiles(outcomes: readonly Outcome[]): string[] {
       total((line) => line.fingered),
       total((line) => line.kept),
       total((line) => line.notes),
-    )} notes fingered, ${total((line) => line.cues)} cues, ${total((line) => line.crossings)} crossings`,
+    )} notes fingered, ${total((line) => line.cues)} cues, ${total((line) => line.crossings)} crossings, ${doubtCount(
+      total((line) => line.findings.length),
+    )}`,
     ...spaced(warningLines(done)),
   ];
 }
