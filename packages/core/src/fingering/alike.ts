@@ -1,6 +1,6 @@
 import type { CostTable } from './cost.js';
 import type { DepthGrid } from './depth.js';
-import { likenessBias, likeSlices } from './likeness.js';
+import { figureModels, fingersAt, likenessBias, likeSlices } from './likeness.js';
 import { type Bias, type Choice, leastCost } from './search.js';
 import type { Outlook } from './terms/term.js';
 import type { SliceView } from './view.js';
@@ -25,13 +25,17 @@ export function alikeChoice(
 ): AlikeChoice {
   let choice: AlikeChoice = leastCost(views, around, costs, grid);
   const groups = likeSlices(views);
-  if (groups.length === 0) return choice;
+  let models: readonly string[] = [];
   for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
-    const bias = likenessBias(views, groups, choice.path);
-    const next = leastCost(views, around, costs, grid, bias);
-    const settled = next.path.every((candidate, at) => candidate === choice.path[at]);
-    choice = { ...next, bias };
-    if (settled) break;
+    const next = figureModels(views, groups, choice.path);
+    // The same models mean the same bias, and a choice that follows every model is the least with their bias too.
+    if (next.every((model, nth) => model === models[nth])) break;
+    models = next;
+    const bias = likenessBias(views, groups, models);
+    const alike = groups.every((group, nth) =>
+      group.every((at) => fingersAt(views[at]!, choice.path[at]!) === models[nth]),
+    );
+    choice = alike ? { ...choice, bias } : { ...leastCost(views, around, costs, grid, bias), bias };
   }
   return choice;
 }

@@ -43,16 +43,15 @@ export function likeSlices(views: readonly SliceView[]): readonly (readonly numb
 }
 
 /**
- * What every candidate pays for being unlike: the figure's fingers are those that most of its slices chose, digits given
- * by the file counting most, of equal ones the earliest.
+ * The fingers of every figure: those that most of its slices chose, digits given by the file counting most, of equal
+ * ones the earliest.
  */
-export function likenessBias(
+export function figureModels(
   views: readonly SliceView[],
   groups: readonly (readonly number[])[],
   path: readonly number[],
-): Bias {
-  const bias = new Array<Float64Array | undefined>(views.length);
-  for (const group of groups) {
+): readonly string[] {
+  return groups.map((group) => {
     const votes = new Map<string, number>();
     for (const at of group) {
       const fingers = fingersAt(views[at]!, path[at]!);
@@ -60,12 +59,24 @@ export function likenessBias(
     }
     let [best, most] = ['', 0];
     for (const [fingers, count] of votes) if (count > most) [best, most] = [fingers, count];
-    for (const at of group) bias[at] = unlike(views[at]!, best);
-  }
+    return best;
+  });
+}
+
+/** What every candidate pays for being unlike the model of its figure. */
+export function likenessBias(
+  views: readonly SliceView[],
+  groups: readonly (readonly number[])[],
+  models: readonly string[],
+): Bias {
+  const bias = new Array<Float64Array | undefined>(views.length);
+  groups.forEach((group, nth) => {
+    for (const at of group) bias[at] = unlike(views[at]!, models[nth]!);
+  });
   return bias;
 }
 
-function fingersAt(view: SliceView, choice: number): string {
+export function fingersAt(view: SliceView, choice: number): string {
   return view.candidates[choice]!.fingers.join('');
 }
 
