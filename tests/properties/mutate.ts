@@ -40,7 +40,7 @@ const NUMBERS = [
 ];
 const TAG = /<[^>]+>/g;
 /** Elements without children, and notes. */
-const ELEMENT = /<([a-z][\w-]*)[^<>]*>[^<]*<\/\1>|<[a-z][^<>]*\/>|<note\b[^]*?<\/note>/g;
+const ELEMENT = /<([a-z][\w-]*)[^<>]*>[^<]*<\/\1>|<[a-z][^<>]*\/>|<note\b[\s\S]*?<\/note>/g;
 
 const pick = <T>(list: readonly T[], next: Random): T => list[next(list.length)] as T;
 
