@@ -1,10 +1,10 @@
 import type { HandModel } from '../../packages/core/src/anatomy/hand.js';
 import { CostTable, heldCost } from '../../packages/core/src/fingering/cost.js';
-import { DEPTH_COUNT, DepthGrid } from '../../packages/core/src/fingering/depth.js';
+import { DEPTH_COUNT, DEPTH_WEIGHT, DepthGrid } from '../../packages/core/src/fingering/depth.js';
 import { outlooks } from '../../packages/core/src/fingering/outlook.js';
 import type { Bias } from '../../packages/core/src/fingering/search.js';
 import type { SliceView } from '../../packages/core/src/fingering/view.js';
-import { DEPTH_WEIGHT, WEIGHTS } from '../../packages/core/src/fingering/weights.js';
+import { WEIGHTS } from '../../packages/core/src/fingering/weights.js';
 import type { Finger } from '../../packages/core/src/score/model.js';
 
 /** Costs of a line by slice and candidate, asked one by one from the terms, never through the search's own tables. */

@@ -1,33 +1,55 @@
 import { alikeChoice } from '../../packages/core/src/fingering/alike.js';
 import { CostTable } from '../../packages/core/src/fingering/cost.js';
-import { DepthGrid } from '../../packages/core/src/fingering/depth.js';
+import { DEPTH_WEIGHT, DepthGrid } from '../../packages/core/src/fingering/depth.js';
+import { floored } from '../../packages/core/src/fingering/floors.js';
+import type { SliceView } from '../../packages/core/src/fingering/view.js';
 import { HAND, type Sample } from './data.js';
 
 /** Hits and digits by work. */
 export type Tally = Map<string, [hits: number, digits: number]>;
 
-/** Compares the search's digits with the editors'. */
+function count(into: Tally, name: string, hit: boolean): void {
+  const entry = into.get(name) ?? [0, 0];
+  entry[1]++;
+  if (hit) entry[0]++;
+  into.set(name, entry);
+}
+
+/** What the hand plays at a slice, roughly. */
+function textureOf(view: SliceView, before: SliceView | undefined): string {
+  if (view.struck.includes(false)) return 'under or over held keys';
+  if (view.keys.length > 2) return 'chord of three or more';
+  if (view.keys.length === 2) {
+    const span = view.high - view.low;
+    return span <= 4 ? 'pair: third or less' : span <= 9 ? 'pair: fourth to sixth' : 'pair: wider';
+  }
+  if (!before || view.fresh) return 'single: after a break';
+  if (before.keys.length > 1) return 'single: after a chord';
+  const way = Math.abs(view.low - before.low);
+  if (way === 0) return 'single: repeated';
+  return way <= 2 ? 'single: step' : way <= 9 ? 'single: third to sixth' : 'single: wider';
+}
+
+/** Compares the search's digits with the editors', by work and, where asked, by texture. */
 export function tally(
   samples: readonly Sample[],
   weights: Float64Array,
-  depthWeight: number,
-  into: Tally = new Map(),
+  into: Tally,
+  textures?: Tally,
 ): Tally {
-  const costs = new CostTable(HAND, weights);
-  const grid = new DepthGrid(HAND, depthWeight);
+  const costs = new CostTable(HAND, floored(weights));
+  const grid = new DepthGrid(HAND, DEPTH_WEIGHT);
   for (const { work, views, around, digits } of samples) {
     const { path } = alikeChoice(views, around, costs, grid);
-    const entry = into.get(work) ?? [0, 0];
     views.forEach((view, at) => {
       const { fingers } = view.candidates[path[at]!]!;
       digits[at]!.forEach((own, key) => {
         for (const digit of own) {
-          entry[1]++;
-          if (fingers[key] === digit) entry[0]++;
+          count(into, work, fingers[key] === digit);
+          if (textures) count(textures, textureOf(view, views[at - 1]), fingers[key] === digit);
         }
       });
     });
-    into.set(work, entry);
   }
   return into;
 }
@@ -35,14 +57,12 @@ export function tally(
 const LEAST_DIGITS = 40;
 
 /** Mean over works with 40 or more digits, and over all digits. */
-export function summary(found: Tally): { macro: number; middle: number; micro: number } {
+export function summary(found: Tally): { macro: number; micro: number } {
   const works = [...found.values()].filter(([, digits]) => digits >= LEAST_DIGITS);
   const all = [...found.values()];
   const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
-  const roots = sum(works.map(([, digits]) => Math.sqrt(digits)));
   return {
     macro: sum(works.map(([hits, digits]) => hits / digits)) / works.length,
-    middle: sum(works.map(([hits, digits]) => hits / Math.sqrt(digits))) / roots,
     micro: sum(all.map(([hits]) => hits)) / sum(all.map(([, digits]) => digits)),
   };
 }

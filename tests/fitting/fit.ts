@@ -1,13 +1,10 @@
-import { writeFileSync } from 'node:fs';
 import { hasSamples, loadSamples, type Sample } from './data.js';
 import { summary, type Tally, tally } from './evaluate.js';
-import { featuresOf, type SliceFeatures } from './features.js';
-import { type Regime, SCALE, train } from './train.js';
+import { featuresOf } from './features.js';
+import { type Regime, SCALE, type Trainee, train } from './train.js';
 import { writeTables } from './write-tables.js';
 
-const env = (name: string, value: number): number => Number(process.env[name] ?? value);
-const REGIME: Regime = { epochs: env('EPOCHS', 14), rate: env('RATE', 0.04), pull: env('PULL', 14) };
-const DEPTH_WEIGHTS = (process.env.DEPTH ?? '1').split(',').map(Number);
+const REGIME: Regime = { epochs: 14, rate: 0.04, pull: 14 };
 
 /** Works held out together, so that each part has a like mix; works are sorted by digits and dealt out. */
 const FOLDS = [
@@ -28,46 +25,59 @@ function digitsOf(sample: Sample): number {
   return sample.digits.flat(2).length;
 }
 
+/** Each work weighs by the root of its digits, so that no long one drowns the others. */
+function trainees(samples: readonly Sample[]): (chosen: (work: string) => boolean) => Trainee[] {
+  const counts = new Map<string, number>();
+  for (const sample of samples) counts.set(sample.work, (counts.get(sample.work) ?? 0) + digitsOf(sample));
+  const all = samples.map((sample) => ({
+    work: sample.work,
+    slices: featuresOf(sample, SCALE),
+    weight: Math.sqrt(1000 / Math.max(1, counts.get(sample.work)!)),
+  }));
+  return (chosen) => all.filter(({ work }) => chosen(work));
+}
+
+function print(name: string, found: Tally): void {
+  const { macro, micro } = summary(found);
+  console.log(`${name}: macro ${macro.toFixed(4)}, micro ${micro.toFixed(4)}`);
+}
+
 function main(): void {
   if (!hasSamples()) {
     console.log('The shared scores are not here: nothing to fit.');
     return;
   }
   const samples = loadSamples();
-  const counts = new Map<string, number>();
-  for (const sample of samples) counts.set(sample.work, (counts.get(sample.work) ?? 0) + digitsOf(sample));
-  const features = new Map<Sample, SliceFeatures[]>(
-    samples.map((sample) => [sample, featuresOf(sample, SCALE)]),
-  );
-  const learn = (chosen: readonly Sample[]): Float64Array =>
-    train(
-      chosen.map((sample) => ({
-        slices: features.get(sample)!,
-        weight: Math.sqrt(1000 / Math.max(1, counts.get(sample.work)!)),
-      })),
-      REGIME,
-    );
+  const pick = trainees(samples);
   if (process.argv.includes('--write')) {
-    const weights = learn(samples);
-    writeTables(weights);
-    console.log(
-      'on the works fitted:',
-      DEPTH_WEIGHTS.map((d) => JSON.stringify(summary(tally(samples, weights, d)))).join(' '),
+    const weights = train(
+      pick(() => true),
+      REGIME,
+      console.log,
     );
+    writeTables(weights);
+    print('on the works fitted', tally(samples, weights, new Map()));
     return;
   }
-  const tallies: Tally[] = DEPTH_WEIGHTS.map(() => new Map());
-  FOLDS.forEach((held, nth) => {
-    const weights = learn(samples.filter(({ work }) => !held.includes(work)));
-    if (process.env.SAVE) writeFileSync(`${process.env.SAVE}.${nth}.bin`, Buffer.from(weights.buffer));
-    const unseen = samples.filter(({ work }) => held.includes(work));
-    DEPTH_WEIGHTS.forEach((depth, at) => {
-      tally(unseen, weights, depth, tallies[at]!);
-    });
-  });
-  DEPTH_WEIGHTS.forEach((depth, at) => {
-    console.log(`depth ${depth}:`, JSON.stringify(summary(tallies[at]!)));
-  });
+  const halves = loadSamples(2);
+  const [blind, hinted, textures]: Tally[] = [new Map(), new Map(), new Map()];
+  for (const held of FOLDS) {
+    const weights = train(
+      pick((work) => !held.includes(work)),
+      REGIME,
+    );
+    const unseen = ({ work }: Sample): boolean => held.includes(work);
+    tally(samples.filter(unseen), weights, blind!, textures!);
+    tally(halves.filter(unseen), weights, hinted!);
+  }
+  for (const [work, [hits, digits]] of [...blind!].sort()) {
+    console.log(`${(hits / digits).toFixed(3)} ${String(digits).padStart(6)}  ${work}`);
+  }
+  for (const [texture, [hits, digits]] of [...textures!].sort()) {
+    console.log(`${(hits / digits).toFixed(3)} ${String(digits).padStart(6)}  ${texture}`);
+  }
+  print('works held out', blind!);
+  print('works held out, every second digit given', hinted!);
 }
 
 main();

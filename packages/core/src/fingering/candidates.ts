@@ -33,31 +33,39 @@ const memo = new WeakMap<HandModel, Map<string, Assignments>>();
  * Every way in which the hand can hold these keys: fingers ascend with the keys, every pair lies within its practical
  * reach, and the thumb may take two adjacent keys of one colour. Where no way exists, given digits are honoured even if
  * they are odd, pedalled and held keys are let go, and at last the largest playable subset of the struck keys remains
- * that keeps the outer key of the melody or bass side.
+ * that keeps the outer key of the melody or bass side. A rolled chord may be wider than the hand: its neighbouring keys
+ * must lie within reach of their fingers, the hand goes on to the others (common practice).
  */
-export function assignments(wanted: readonly Wanted[], hand: HandModel): Assignments {
+export function assignments(wanted: readonly Wanted[], hand: HandModel, rolled = false): Assignments {
   let known = memo.get(hand);
   if (!known) {
     known = new Map();
     memo.set(hand, known);
   }
-  const id = wanted
+  const keys = wanted
     .map((w) => `${w.key % 12}:${w.key}${w.struck ? 's' : w.pedalled ? 'p' : 'h'}${w.fixed ?? ''}`)
     .join(' ');
+  const id = rolled ? `rolled ${keys}` : keys;
   let result = known.get(id);
   if (!result) {
-    result = search(wanted, hand);
+    result = search(wanted, hand, rolled);
     known.set(id, result);
   }
   return result;
 }
 
-function search(wanted: readonly Wanted[], hand: HandModel): Assignments {
+function search(wanted: readonly Wanted[], hand: HandModel, rolled: boolean): Assignments {
   const all = wanted.map((_, at) => at);
   const playable = ordered(wanted, hand);
   if (playable.length > 0) return { kept: all, assignments: playable, trouble: 'none' };
   const withoutHeld = dropHeld(wanted, hand);
   if (withoutHeld) return withoutHeld;
+  if (rolled) {
+    const kept = all.filter((at) => wanted[at]!.struck);
+    const struck = kept.map((at) => wanted[at]!);
+    const spread = ordered(struck, hand, true);
+    if (spread.length > 0) return { kept, assignments: spread, trouble: 'none' };
+  }
   if (wanted.some((w) => w.fixed !== undefined)) {
     const odd = unordered(wanted);
     if (odd.length > 0) return { kept: all, assignments: odd, trouble: 'digits' };
@@ -117,7 +125,7 @@ function* subsets(from: readonly number[], size: number): Generator<number[]> {
   }
 }
 
-function ordered(wanted: readonly Wanted[], hand: HandModel): Assignment[] {
+function ordered(wanted: readonly Wanted[], hand: HandModel, rolled = false): Assignment[] {
   const found: Assignment[] = [];
   if (wanted.length > FINGERS.length + 1) return found;
   const fingers: Finger[] = [];
@@ -129,7 +137,7 @@ function ordered(wanted: readonly Wanted[], hand: HandModel): Assignment[] {
     }
     for (const finger of FINGERS) {
       if (next.fixed !== undefined && next.fixed !== finger) continue;
-      if (!fits(wanted, fingers, at, finger, hand)) continue;
+      if (!fits(wanted, fingers, at, finger, hand, rolled)) continue;
       fingers.push(finger);
       extend(at + 1);
       fingers.pop();
@@ -145,6 +153,7 @@ function fits(
   at: number,
   finger: Finger,
   hand: HandModel,
+  rolled: boolean,
 ): boolean {
   for (let lower = 0; lower < at; lower++) {
     const other = fingers[lower]!;
@@ -154,6 +163,7 @@ function fits(
       continue;
     }
     if (other > finger) return false;
+    if (rolled && lower < at - 1) continue;
     const { minPractical, maxPractical } = reach(hand, other, finger);
     const way = keyX(to) - keyX(from);
     if (way < minPractical - TOLERANCE - FOLD || way > maxPractical + TOLERANCE) return false;

@@ -8,6 +8,9 @@ import type { SliceView } from './view.js';
 export const DEPTHS: readonly number[] = [30, 42, 54, 66, 78, 90, 102];
 export const DEPTH_COUNT = DEPTHS.length;
 
+/** Weight of depth discomfort and travel against the other terms: they are stated in mm equivalents themselves. */
+export const DEPTH_WEIGHT = 1;
+
 /** Depth cost of one hand on the search's grid, every finger and key class worked out once. */
 export class DepthGrid {
   readonly #rows = new Map<number, Float64Array>();

@@ -4,7 +4,7 @@ import type { Finger } from '../score/model.js';
 import { alikeChoice } from './alike.js';
 import { secondChoices } from './alternatives-notes.js';
 import { CostTable } from './cost.js';
-import { DepthGrid } from './depth.js';
+import { DEPTH_WEIGHT, DepthGrid } from './depth.js';
 import { explain } from './explain.js';
 import { outlooks } from './outlook.js';
 import type { LineFingering, SliceFingering } from './result.js';
@@ -12,7 +12,7 @@ import type { Choice } from './search.js';
 import { Stages } from './stages.js';
 import type { Outlook } from './terms/term.js';
 import { type SliceView, viewLine } from './view.js';
-import { DEPTH_WEIGHT, WEIGHTS } from './weights.js';
+import { WEIGHTS } from './weights.js';
 
 export interface FingerOptions {
   /** Demand the digits that the file gives. */

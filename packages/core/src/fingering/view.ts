@@ -85,6 +85,7 @@ export function viewLine(
         fixed: keepDigits && struck ? given.fixed : undefined,
       })),
       hand,
+      slice.rolled,
     );
     const kept = found.kept.map((at) => members[at]!);
     const keys = kept.map(({ key }) => key);

@@ -1,3 +1,4 @@
+import { floored } from './floors.js';
 import { grains as crossing } from './tables/crossing.js';
 import { grainOf } from './tables/grain.js';
 import { grains as chain } from './tables/habit-chain.js';
@@ -6,16 +7,12 @@ import { grains as place } from './tables/habit-place.js';
 import { grains as step } from './tables/habit-step.js';
 import { grains as stretch } from './tables/stretch.js';
 import { grains as travel } from './tables/travel.js';
-import { crossing as crossingTerm, OVERLAP } from './terms/crossing.js';
-import { OFFSETS, TERMS } from './terms/terms.js';
+import { TERMS } from './terms/terms.js';
 
 /**
  * Weights of all features, in mm equivalents. They are fitted by `tests/fitting` to the digits that editors printed in
  * public-domain editions (145 scores, 23,200 digits; see DEVELOPERS.md); only numbers are shipped, no passage.
  */
-
-/** Weight of depth discomfort and travel against the other terms: they are stated in mm equivalents themselves. */
-export const DEPTH_WEIGHT = 1;
 
 const TABLES: Readonly<Record<string, string>> = {
   travel,
@@ -40,19 +37,6 @@ function decode(table: string, size: number, grain: number): number[] {
   return weights;
 }
 
-/**
- * Least weights, mm equivalents, where the fit may not decide: long fingers that cross each other in a connected line
- * are no fingering, whatever is printed now and then (common practice).
- */
-const FLOORS: readonly { readonly term: string; readonly feature: number; readonly least: number }[] = [
-  { term: crossingTerm.name, feature: OVERLAP, least: 300 },
-];
-
-export const WEIGHTS = Float64Array.from(
-  TERMS.flatMap(({ name, size }) => decode(TABLES[name]!, size, grainOf(name))),
+export const WEIGHTS = floored(
+  Float64Array.from(TERMS.flatMap(({ name, size }) => decode(TABLES[name]!, size, grainOf(name)))),
 );
-
-for (const { term, feature, least } of FLOORS) {
-  const at = OFFSETS[TERMS.findIndex(({ name }) => name === term)]! + feature;
-  WEIGHTS[at] = Math.max(WEIGHTS[at]!, least);
-}
