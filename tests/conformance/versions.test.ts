@@ -1,0 +1,103 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { decode } from '../../packages/core/src/musicxml/decode.js';
+import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
+import { parseTree, type XmlElement } from '../../packages/core/src/musicxml/tree.js';
+import { writeMarks } from '../../packages/core/src/musicxml/write.js';
+import { clear, read } from '../musicxml/write-source.js';
+import { type MarkPlan, marksOf } from '../properties/marks.js';
+
+const FIXTURES = fileURLToPath(new URL('../../fixtures/', import.meta.url));
+const VERSIONS = ['1.0', '1.1', '2.0', '3.0', '3.1', '4.0'] as const;
+
+/**
+ * In which version of MusicXML each element and attribute that we write appeared; `element` stands for itself. From
+ * memory of the version histories of MusicXML 1.1 to 4.0: colours and credits came with 1.1, all else with 1.0.
+ */
+const SINCE: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  notations: { element: '1.0' },
+  technical: { element: '1.0' },
+  fingering: { element: '1.0', substitution: '1.0', alternate: '1.0', placement: '1.0', color: '1.1' },
+  direction: { element: '1.0', placement: '1.0' },
+  'direction-type': { element: '1.0' },
+  words: { element: '1.0', color: '1.1' },
+  voice: { element: '1.0' },
+  staff: { element: '1.0' },
+  credit: { element: '1.1', page: '1.1' },
+  'credit-words': {
+    element: '1.1',
+    'default-x': '1.1',
+    'default-y': '1.1',
+    'font-size': '1.1',
+    color: '1.1',
+    justify: '1.1',
+    valign: '1.1',
+  },
+};
+
+const EVERYTHING: MarkPlan = {
+  fingers: [1, 2, 3, 4, 5],
+  kinds: [6, 1, 2, 3, 4, 5],
+  texts: ['in', 'out'],
+  replaceDigits: false,
+  legend: 'in: towards the fallboard',
+};
+
+function everyElement(element: XmlElement): XmlElement[] {
+  return [element, ...element.children.flatMap(everyElement)];
+}
+
+/** What is newer than the version, or unknown to the table. */
+function tooNew(element: XmlElement, version: string): string[] {
+  const since = SINCE[element.name] ?? {};
+  return ['element', ...element.attributeNames]
+    .filter((name) => !(Number(since[name] ?? Number.POSITIVE_INFINITY) <= Number(version)))
+    .map((name) => `${element.name} ${name} in ${version}`);
+}
+
+describe('what is written in a declared version', () => {
+  const names = readdirSync(FIXTURES, { recursive: true, encoding: 'utf8' })
+    .filter((name) => /\.(?:musicxml|mxl)$/.test(name))
+    .sort();
+
+  it.each(VERSIONS)('%s is known to it, and colours sign wherever there are colours', (version) => {
+    let [signed, elements] = [0, 0];
+    for (const name of names) {
+      const { text: original } = decode(readFileSync(`${FIXTURES}${name}`), DEFAULT_LIMITS);
+      const declared = original.replace(/(<score-(?:part|time)wise\b)[^>]*>/, `$1 version="${version}">`);
+      // No score of 1.0 has credits; ours is written only beside theirs.
+      const text = version === '1.0' ? declared.replaceAll(/<credit\b[\s\S]*?<\/credit>/g, '') : declared;
+      const source = read(text);
+      expect(source.score.version).toBe(version);
+      const edits = writeMarks(text, source, marksOf(EVERYTHING, source.score));
+      for (const { text: inserted } of edits) {
+        const inside = everyElement(parseTree(`<all>${inserted}</all>`, DEFAULT_LIMITS)).slice(1);
+        expect(inside.flatMap((element) => tooNew(element, version))).toEqual([]);
+        elements += inside.length;
+        signed += inside.filter((element) => element.attribute('color') !== undefined).length;
+      }
+    }
+    expect(elements).toBeGreaterThan(1000);
+    expect(signed > 0).toBe(version !== '1.0');
+  });
+
+  it('1.0 is taken where none is declared, and its marks are found again without colours', () => {
+    const { text: original } = decode(
+      readFileSync(`${FIXTURES}demo/kelp-street-tunes.musicxml`),
+      DEFAULT_LIMITS,
+    );
+    const text = original.replace(/(<score-partwise\b)[^>]*>/, '$1>');
+    const source = read(text);
+    const edits = writeMarks(text, source, marksOf(EVERYTHING, source.score));
+    expect(edits.some((edit) => edit.text.includes('color='))).toBe(false);
+    let marked = '';
+    let at = 0;
+    for (const edit of [...edits].sort((a, b) => a.start - b.start)) {
+      marked += text.slice(at, edit.start) + edit.text;
+      at = edit.end;
+    }
+    marked += text.slice(at);
+    expect(clear(marked)).toMatchObject({ text, warnings: [] });
+  });
+});
