@@ -45,14 +45,17 @@ const parse = (text: string): void => void new XMLParser(options).parse(text);
 const limits = { maxBytes: 1e9, maxNotes: 1e6 };
 const mark = (text: string): void => void annotate(text, { limits });
 
-/** Median of the milliseconds that a call takes. */
-function median(run: () => void, times: number): number {
-  const all = Array.from({ length: times }, () => {
-    const start = performance.now();
-    run();
-    return performance.now() - start;
-  });
-  return all.sort((a, b) => a - b)[Math.floor(times / 2)]!;
+/** Median milliseconds of several tasks, run in turn, so that a busy machine slows them all alike. */
+function medians(tasks: readonly (() => void)[], rounds: number): number[] {
+  const all = tasks.map((): number[] => []);
+  for (let round = 0; round < rounds; round++) {
+    tasks.forEach((task, nth) => {
+      const start = performance.now();
+      task();
+      all[nth]!.push(performance.now() - start);
+    });
+  }
+  return all.map((own) => own.sort((x, y) => x - y)[Math.floor(rounds / 2)]!);
 }
 
 /** The target of issue 2: annotating takes no more than 2.5 times as long as parsing, and grows with the notes. */
@@ -66,8 +69,8 @@ function printRatios(): void {
   let first: number | undefined;
   for (const size of sizes) {
     const { text, notes } = score(size);
-    const times = size > 10_000 ? 1 : 5;
-    const [parsing, marking] = [median(() => parse(text), times), median(() => mark(text), times)];
+    const rounds = size > 10_000 ? 1 : 7;
+    const [parsing, marking] = medians([() => parse(text), () => mark(text)], rounds) as [number, number];
     const each = (1000 * marking) / notes;
     first ??= each;
     console.log(
