@@ -102,8 +102,10 @@ function dropHeld(wanted: readonly Wanted[], hand: HandModel): Assignments | und
 
 function largestSubset(wanted: readonly Wanted[], hand: HandModel): Assignments {
   const struck = wanted.map((_, at) => at).filter((at) => wanted[at]!.struck);
+  const widest = reach(hand, 1, 5).maxPractical + TOLERANCE;
+  const near = (low: number, high: number) => keyX(wanted[high]!.key) - keyX(wanted[low]!.key) <= widest;
   for (let size = Math.min(struck.length - 1, FINGERS.length + 1); size > 0; size--) {
-    for (const kept of subsets(struck, size)) {
+    for (const kept of subsets(struck, size, near)) {
       const found = ordered(
         kept.map((at) => ({ ...wanted[at]!, fixed: undefined })),
         hand,
@@ -114,14 +116,21 @@ function largestSubset(wanted: readonly Wanted[], hand: HandModel): Assignments 
   return { kept: [], assignments: [{ fingers: [] }], trouble: 'reach' };
 }
 
-/** Subsets of a size, those with the highest members first. */
-function* subsets(from: readonly number[], size: number): Generator<number[]> {
+/** Subsets of a size whose lowest and highest members are near each other, those with the highest members first. */
+function* subsets(
+  from: readonly number[],
+  size: number,
+  near: (low: number, high: number) => boolean,
+  top?: number,
+): Generator<number[]> {
   if (size === 0) {
     yield [];
     return;
   }
   for (let last = from.length - 1; last >= size - 1; last--) {
-    for (const rest of subsets(from.slice(0, last), size - 1)) yield [...rest, from[last]!];
+    const member = from[last]!;
+    if (top !== undefined && !near(member, top)) return;
+    for (const rest of subsets(from.slice(0, last), size - 1, near, top ?? member)) yield [...rest, member];
   }
 }
 
