@@ -19,6 +19,7 @@ function line(part: string, hand: 'right' | 'left', values: Partial<LineReport> 
     cost: 400,
     slices: [],
     findings: [],
+    unreachable: [],
     hardest: ['12', '3', '40', '41'].map((measure) => ({ measure, cost: 9 })),
     ...values,
   };

@@ -46,8 +46,8 @@ function playing(line: Line, slice: Slice, { struck, held }: SliceFingering): Pl
   return all.sort((a, b) => a.key - b.key);
 }
 
-/** What is wrong with keys held together. */
-function together(all: readonly Playing[], hand: HandModel): string | undefined {
+/** What is wrong with keys held together; of a rolled chord, only neighbours must lie within reach. */
+function together(all: readonly Playing[], hand: HandModel, rolled: boolean): string | undefined {
   for (let high = 1; high < all.length; high++) {
     for (let low = 0; low < high; low++) {
       const [a, b] = [all[low]!, all[high]!];
@@ -57,6 +57,7 @@ function together(all: readonly Playing[], hand: HandModel): string | undefined 
         continue;
       }
       if (a.finger > b.finger) return 'crossed';
+      if (rolled && low < high - 1) continue;
       const { minPractical, maxPractical } = reach(hand, a.finger, b.finger);
       const way = keyX(b.key) - keyX(a.key);
       if (way > maxPractical + TOLERANCE || way < minPractical - TOLERANCE - FOLD) return 'reach';
@@ -124,7 +125,7 @@ function judge(name: string, line: Line, span: string, tally: Tally): void {
     };
     if (!doubtful.has(at)) {
       if (own.struck.some((finger) => finger === null)) note('missing');
-      const wrong = together(now, hand);
+      const wrong = together(now, hand, slice.rolled);
       if (wrong) note(wrong as Kind);
       tally.letGo += slice.held.filter((key, nth) => own.held[nth] === null && !key.pedalled).length;
     }

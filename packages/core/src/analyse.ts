@@ -1,22 +1,39 @@
 import type { Settings } from './checked.js';
 import { type Cue, planCues } from './cues/cues.js';
 import { type Fingered, fingerLine } from './fingering/finger.js';
+import { type Neighbour, type ReachAdvice, reachAdvice } from './fingering/reach-advice.js';
 import type { Line } from './hands/line.js';
+import { soundEnds } from './hands/strikes.js';
 import { type HandCrossings, handCrossings } from './motion/handover.js';
 import { planMotion } from './motion/motion.js';
 import type { MotionPlan } from './motion/plan.js';
 import type { Score } from './score/model.js';
+import { clockOf } from './score/tempo.js';
 
 /** Everything that was worked out for one hand of one part. */
 export interface LineAnalysis extends Fingered {
   readonly line: Line;
   readonly plan: MotionPlan;
   readonly cues: readonly Cue[];
+  /** Ways out of the slices that the hand cannot reach. */
+  readonly advice: readonly ReachAdvice[];
 }
 
 /** Fingering, motion and cues of every line; pure. */
 export function analyse(score: Score, lines: readonly Line[], settings: Settings): readonly LineAnalysis[] {
   const keepDigits = settings.existing === 'keep';
+  const clock = clockOf(score.tempo);
+  const ends = new Map<number, readonly number[]>();
+  const endsOf = (part: number): readonly number[] => {
+    const known = ends.get(part) ?? soundEnds(score.parts[part]!.notes);
+    ends.set(part, known);
+    return known;
+  };
+  const neighbour = (line: Line): Neighbour => ({
+    line,
+    hand: settings.model[line.hand],
+    ends: endsOf(line.part),
+  });
   const fingered = lines.map((line) => {
     const hand = settings.model[line.hand];
     const found = fingerLine(line, hand, { keepDigits, alternates: settings.alternatives });
@@ -35,11 +52,29 @@ export function analyse(score: Score, lines: readonly Line[], settings: Settings
       wording: settings.wording,
       ...(over && { handCrossings: over }),
     });
-    return { ...one, cues };
+    const advice = one.doubts
+      .filter(({ kind }) => kind === 'reach')
+      .map(({ slice }) =>
+        reachAdvice(
+          one.fingering,
+          slice,
+          settings.model[line.hand],
+          neighbour(other?.line ?? idle(line)),
+          clock,
+        ),
+      );
+    return { ...one, cues, advice };
   });
 }
 
-function handCrossingsOf(one: Omit<LineAnalysis, 'cues'>, other: Omit<LineAnalysis, 'cues'>): HandCrossings {
+/** The other hand where it has nothing to play. */
+function idle({ hand, part }: Line): Line {
+  return { hand: hand === 'right' ? 'left' : 'right', part, slices: [] };
+}
+
+type Fingering = Pick<LineAnalysis, 'line' | 'fingering'>;
+
+function handCrossingsOf(one: Fingering, other: Fingering): HandCrossings {
   const [right, left] = one.line.hand === 'right' ? [one, other] : [other, one];
   return handCrossings(
     { line: right.line, fingers: right.fingering },

@@ -1,5 +1,7 @@
 import type { LineAnalysis } from './analyse.js';
 import type { Settings } from './checked.js';
+import { keyName, type ReachAdvice, type WayOut } from './fingering/reach-advice.js';
+import type { Hand } from './hands/line.js';
 import type { Selection } from './marks.js';
 import type { Place, Warning } from './score/errors.js';
 import { subtract, toNumber } from './score/fraction.js';
@@ -27,7 +29,7 @@ export function emptySelection(
 
 /** Slices that the hand cannot play as written, or not with the digits that the file gives. */
 export function doubtsAbout(score: Score, lines: readonly LineAnalysis[]): Warning[] {
-  return lines.flatMap(({ line, doubts }) =>
+  return lines.flatMap(({ line, doubts, advice }) =>
     doubts.map(({ slice: at, kind }): Warning => {
       const slice = line.slices[at]!;
       const part = score.parts[line.part]!;
@@ -37,12 +39,24 @@ export function doubtsAbout(score: Score, lines: readonly LineAnalysis[]): Warni
         code: kind === 'reach' ? 'UNPLAYABLE' : 'DIGIT_CONFLICT',
         message:
           kind === 'reach'
-            ? `beat ${beat}: the ${line.hand} hand cannot reach all keys; roll the chord, give notes to the other hand or omit some`
+            ? `beat ${beat}: the ${line.hand} hand cannot reach all keys; ${waysOut(line.hand, advice.find((own) => own.slice === at)!)}`
             : `beat ${beat}: the given digits contradict the reach or order of the ${line.hand} hand's fingers; they are kept`,
         place: placeOf(part, slice.measure, slice.struck[0]?.notes[0]),
       };
     }),
   );
+}
+
+/** `let the left hand take C3, or roll the chord, or omit C3` */
+export function waysOut(hand: Hand, { left, otherHand, ways }: ReachAdvice): string {
+  const other = hand === 'right' ? 'left' : 'right';
+  const names = (keys: readonly number[]) => keys.map(keyName).join(' and ');
+  const texts: Readonly<Record<WayOut, string>> = {
+    'other-hand': `let the ${other} hand take ${names(otherHand)}`,
+    roll: 'roll the chord',
+    omit: `omit ${names(left)}`,
+  };
+  return ways.map((way) => texts[way]).join(', or ');
 }
 
 function placeOf(part: Part, measure: number, note: number | undefined): Place {

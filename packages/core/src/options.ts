@@ -75,6 +75,16 @@ export interface Finding {
   readonly message: string;
 }
 
+/** A chord beyond the hand. Keys are MIDI numbers; `message` names them and the ways out. */
+export interface Unreachable extends Finding {
+  readonly keys: readonly number[];
+  /** Keys left without a finger. */
+  readonly left: readonly number[];
+  /** Keys that the other hand can take easily, so that the rest lies within reach. */
+  readonly otherHand: readonly number[];
+  readonly ways: readonly ('other-hand' | 'roll' | 'omit')[];
+}
+
 export interface LineReport {
   readonly part: string;
   readonly hand: Hand;
@@ -92,6 +102,8 @@ export interface LineReport {
   readonly hardest: readonly { readonly measure: string; readonly cost: number }[];
   /** Doubts about the motion, such as an arm that cannot be clear of the thumb in time. */
   readonly findings: readonly Finding[];
+  /** Chords that the hand cannot reach as written, with the usual ways out. */
+  readonly unreachable: readonly Unreachable[];
 }
 
 export interface Report {

@@ -2,6 +2,7 @@ import type { LineAnalysis } from './analyse.js';
 import type { Settings } from './checked.js';
 import { cautionText } from './cues/wording.js';
 import { isPrinted } from './digit-marks.js';
+import { waysOut } from './doubts.js';
 import type { Slice } from './hands/line.js';
 import type { Selection } from './marks.js';
 import type { Crossing } from './motion/plan.js';
@@ -36,7 +37,7 @@ function lineReport(
   marks: Marks,
   select: (part: number) => Selection,
 ): LineReport {
-  const { line, fingering, plan, cues } = analysis;
+  const { line, fingering, plan, cues, advice } = analysis;
   const chosen = select(line.part);
   const indices = line.slices.filter(({ measure }) => chosen(measure)).map(({ index }) => index);
   const texts = new Map(cues.map(({ slice, text }) => [slice, text]));
@@ -58,6 +59,16 @@ function lineReport(
     findings: plan.findings
       .filter(({ slice }) => chosen(line.slices[slice]!.measure))
       .map(({ slice, message }) => ({ ...beatOf(part, line.slices[slice]!), message })),
+    unreachable: advice
+      .filter(({ slice }) => chosen(line.slices[slice]!.measure))
+      .map((own) => ({
+        ...beatOf(part, line.slices[own.slice]!),
+        keys: line.slices[own.slice]!.struck.map(({ key }) => key),
+        left: own.left,
+        otherHand: own.otherHand,
+        ways: own.ways,
+        message: waysOut(line.hand, own),
+      })),
   };
 }
 

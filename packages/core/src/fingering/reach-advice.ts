@@ -35,13 +35,13 @@ const EASY_PACE = 500;
 
 /**
  * @param clock seconds by quarter notes
- * @param other the other hand, where it plays at all
+ * @param other the other hand, with an empty line where it has nothing to play
  */
 export function reachAdvice(
   { line, slices }: LineFingering,
   at: number,
   hand: HandModel,
-  other: Neighbour | undefined,
+  other: Neighbour,
   clock: (quarters: number) => number,
 ): ReachAdvice {
   const slice = line.slices[at]!;
@@ -52,8 +52,7 @@ export function reachAdvice(
   for (let count = 1; count < givable.length && otherHand.length === 0; count++) {
     const [given, kept] = [givable.slice(0, count), givable.slice(count)];
     if (!canHold(kept, hand, line.hand, false)) continue;
-    if (other && takesEasily(given, toNumber(slice.onset), other, clock))
-      otherHand = given.toSorted((a, b) => a - b);
+    if (takesEasily(given, toNumber(slice.onset), other, clock)) otherHand = given.toSorted((a, b) => a - b);
     break;
   }
   const ways: WayOut[] = otherHand.length > 0 ? ['other-hand'] : [];
@@ -67,9 +66,8 @@ function takesEasily(
   { line, hand, ends }: Neighbour,
   clock: (quarters: number) => number,
 ): boolean {
-  const next = line.slices.findIndex((slice) => toNumber(slice.onset) >= onset && !slice.grace);
-  const after = next < 0 ? undefined : line.slices[next]!;
-  const before = line.slices[(next < 0 ? line.slices.length : next) - 1];
+  const next = firstFrom(line, onset);
+  const [before, after] = [line.slices[next - 1], line.slices[next]];
   const now = after && toNumber(after.onset) === onset ? after : undefined;
   const down = now
     ? [...now.struck, ...now.held]
@@ -85,6 +83,18 @@ function takesEasily(
     const seconds = Math.abs(clock(toNumber(slice.onset)) - clock(onset));
     return way <= Math.min(EASY_WAY, EASY_PACE * seconds);
   });
+}
+
+/** Index of the first slice at or after an onset, grace notes passed over; the number of slices where there is none. */
+function firstFrom({ slices }: Line, onset: number): number {
+  let [low, high] = [0, slices.length];
+  while (low < high) {
+    const half = (low + high) >> 1;
+    if (toNumber(slices[half]!.onset) < onset) low = half + 1;
+    else high = half;
+  }
+  while (slices[low]?.grace) low++;
+  return low;
 }
 
 function middle(keys: readonly number[]): number {
