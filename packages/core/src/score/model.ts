@@ -116,7 +116,10 @@ export interface Part {
   readonly measures: readonly Measure[];
   readonly notes: readonly Note[];
   readonly pedal: readonly PedalSpan[];
-  /** Measure indices in the order in which they are played (repeats, voltas, D.C., D.S., coda unfolded). */
+  /**
+   * Measure indices in the order in which they are played (repeats, voltas, D.C., D.S., coda unfolded). A repeat within
+   * a measure counts for the whole measure.
+   */
   readonly playingOrder: readonly number[];
 }
 
