@@ -1,7 +1,8 @@
 import type { CostTable } from './cost.js';
 import type { DepthGrid } from './depth.js';
 import { figureModels, fingersAt, likenessBias, likeSlices } from './likeness.js';
-import { type Bias, type Choice, leastCost } from './search.js';
+import { type Choice, leastChoice } from './search.js';
+import { type Bias, type Further, Stages } from './stages.js';
 import type { Outlook } from './terms/term.js';
 import type { SliceView } from './view.js';
 
@@ -22,8 +23,10 @@ export function alikeChoice(
   around: readonly Outlook[],
   costs: CostTable,
   grid: DepthGrid,
+  further: readonly Further[] = [],
 ): AlikeChoice {
-  let choice: AlikeChoice = leastCost(views, around, costs, grid);
+  const least = (bias?: Bias) => leastChoice(new Stages(views, around, costs, grid, bias, further));
+  let choice: AlikeChoice = least();
   const groups = likeSlices(views);
   let models: readonly string[] = [];
   for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
@@ -35,7 +38,7 @@ export function alikeChoice(
     const alike = groups.every((group, nth) =>
       group.every((at) => fingersAt(views[at]!, choice.path[at]!) === models[nth]),
     );
-    choice = alike ? { ...choice, bias } : { ...leastCost(views, around, costs, grid, bias), bias };
+    choice = alike ? { ...choice, bias } : { ...least(bias), bias };
   }
   return choice;
 }

@@ -29,6 +29,6 @@ export function alternatives(
   return cheapestPaths(new Stages(views, around, costs, grid), count).map((path) => {
     const single = views.map((view, at) => ({ ...view, candidates: [view.candidates[path[at]!]!] }));
     const choice = leastCost(single, around, costs, grid);
-    return fingeringOf(prepared, { ...choice, path });
+    return fingeringOf(prepared, { ...choice, path }, []);
   });
 }

@@ -3,6 +3,7 @@ import type { Finger } from '../score/model.js';
 import { heldCost } from './cost.js';
 import { DEPTH_COUNT, type DepthGrid } from './depth.js';
 import type { Choice } from './search.js';
+import type { Further } from './stages.js';
 import type { Outlook, Sink } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
 import type { SliceView } from './view.js';
@@ -13,9 +14,10 @@ export function explain(
   views: readonly SliceView[],
   around: readonly Outlook[],
   chosen: readonly (readonly Finger[])[],
-  { depths, biased }: Choice,
+  { path, depths, biased }: Choice,
   hand: HandModel,
   grid: DepthGrid,
+  further: readonly Further[] = [],
 ): readonly Readonly<Record<string, number>>[] {
   let base = 0;
   let sum = 0;
@@ -34,18 +36,23 @@ export function explain(
       base = OFFSETS[nth]!;
       sum = 0;
       term.slice?.(view, fingers, around[at]!, sink, hand);
-      if (before) term.pair?.(before, view, chosen[at - 1]!, fingers, sink, hand);
-      if (before && first) {
+      if (before && !view.cut) term.pair?.(before, view, chosen[at - 1]!, fingers, sink, hand);
+      if (before && first && !before.cut && !view.cut) {
         term.triple?.(first, before, view, chosen[at - 2]!, chosen[at - 1]!, fingers, sink, hand);
       }
       note(term.name, sum);
     });
     row.fill(0);
     grid.addDiscomfort(view, fingers, row, 0);
-    const travel = before ? grid.kernel(view)[depths[at - 1]! * DEPTH_COUNT + depths[at]!]! : 0;
+    const travel = before && !view.cut ? grid.kernel(view)[depths[at - 1]! * DEPTH_COUNT + depths[at]!]! : 0;
     note('depth', row[depths[at]!]! + travel);
     note('likeness', biased[at]!);
-    if (before) note('substitution', heldCost(before, view, chosen[at - 1]!, fingers));
+    for (const { name, extras } of further) {
+      const { own, steps } = extras.get(at) ?? {};
+      const pair = at > 0 ? path[at - 1]! * view.candidates.length + path[at]! : 0;
+      note(name, (own?.[path[at]! * DEPTH_COUNT + depths[at]!] ?? 0) + (steps?.[pair] ?? 0));
+    }
+    if (before && !view.cut) note('substitution', heldCost(before, view, chosen[at - 1]!, fingers));
     return terms;
   });
 }

@@ -1,4 +1,5 @@
 import type { HandModel } from '../anatomy/hand.js';
+import type { Flow } from '../hands/flow.js';
 import type { Line } from '../hands/line.js';
 import type { Finger } from '../score/model.js';
 import { alikeChoice } from './alike.js';
@@ -7,9 +8,10 @@ import { CostTable } from './cost.js';
 import { DEPTH_WEIGHT, DepthGrid } from './depth.js';
 import { explain } from './explain.js';
 import { outlooks } from './outlook.js';
+import { settleJoins } from './repeats.js';
 import type { LineFingering, SliceFingering } from './result.js';
 import type { Choice } from './search.js';
-import { Stages } from './stages.js';
+import { type Further, Stages } from './stages.js';
 import type { Outlook } from './terms/term.js';
 import { type SliceView, viewLine } from './view.js';
 import { WEIGHTS } from './weights.js';
@@ -17,6 +19,8 @@ import { WEIGHTS } from './weights.js';
 export interface FingerOptions {
   /** Demand the digits that the file gives. */
   readonly keepDigits: boolean;
+  /** Where playing order departs from print; default: nowhere. */
+  readonly flow?: Flow | undefined;
   /** Second choices to find for a note at most. Default 0. */
   readonly alternates?: number;
 }
@@ -45,7 +49,7 @@ export interface Prepared {
 }
 
 export function prepare(line: Line, hand: HandModel, options: FingerOptions): Prepared {
-  const views = viewLine(line, hand, options.keepDigits);
+  const views = viewLine(line, hand, options.keepDigits, options.flow?.cuts);
   return {
     line,
     hand,
@@ -60,23 +64,31 @@ export function prepare(line: Line, hand: HandModel, options: FingerOptions): Pr
 export function fingerLine(line: Line, hand: HandModel, options: FingerOptions): Fingered {
   const prepared = prepare(line, hand, options);
   const { views, around, costs, grid } = prepared;
-  const { bias, ...choice } = alikeChoice(views, around, costs, grid);
+  const { bias, ...alike } = alikeChoice(views, around, costs, grid);
+  const stagesWith = (further: readonly Further[]) => new Stages(views, around, costs, grid, bias, further);
+  const { choice, stages } = options.flow
+    ? settleJoins(alike, stagesWith, options.flow, costs, grid)
+    : { choice: alike, stages: stagesWith([]) };
   const most = options.alternates ?? 0;
   return {
-    fingering: fingeringOf(prepared, choice),
+    fingering: fingeringOf(prepared, choice, stages.further),
     doubts: views.flatMap((view) =>
       view.trouble === 'none' ? [] : [{ slice: view.index, kind: view.trouble }],
     ),
     ...(most > 0 && {
-      alternates: secondChoices(new Stages(views, around, costs, grid, bias), choice.path, most),
+      alternates: secondChoices(stages, choice.path, most),
     }),
   };
 }
 
 /** A choice with its cost by term. */
-export function fingeringOf({ line, hand, views, around, grid }: Prepared, choice: Choice): LineFingering {
+export function fingeringOf(
+  { line, hand, views, around, grid }: Prepared,
+  choice: Choice,
+  further: readonly Further[],
+): LineFingering {
   const chosen = views.map((view, at) => view.candidates[choice.path[at]!]!.fingers);
-  const terms = explain(views, around, chosen, choice, hand, grid);
+  const terms = explain(views, around, chosen, choice, hand, grid, further);
   return {
     line,
     slices: views.map((view, at) => ({ ...placed(view, chosen[at]!), terms: terms[at]! })),

@@ -14,6 +14,12 @@ export interface Extra {
   readonly steps?: Float64Array;
 }
 
+/** A named part of the cost that depends on more than neighbouring slices, such as an ornament or a repeat's join. */
+export interface Further {
+  readonly name: string;
+  readonly extras: ReadonlyMap<number, Extra>;
+}
+
 /**
  * The stated cost, slice by slice: what a candidate costs at every depth, a step between two, a chain of three, and a
  * move in depth. Slices that are never played in a row (`view.cut`) have neither steps nor moves between them.
@@ -25,7 +31,7 @@ export class Stages {
     private readonly costs: CostTable,
     private readonly grid: DepthGrid,
     readonly bias?: Bias,
-    private readonly extras?: readonly (Extra | undefined)[],
+    readonly further: readonly Further[] = [],
   ) {}
 
   /** Number of candidates of a slice; 1 before the first. */
@@ -44,8 +50,7 @@ export class Stages {
       own.fill(cost, nth * DEPTH_COUNT, (nth + 1) * DEPTH_COUNT);
       this.grid.addDiscomfort(view, fingers, own, nth * DEPTH_COUNT);
     });
-    const extra = this.extras?.[at]?.own;
-    if (extra) for (let cell = 0; cell < own.length; cell++) own[cell]! += extra[cell]!;
+    for (const { extras } of this.further) addTo(own, extras.get(at)?.own);
     return own;
   }
 
@@ -55,8 +60,11 @@ export class Stages {
     const steps = view.cut
       ? new Float64Array(this.count(at - 1) * this.count(at))
       : this.costs.steps(before, view);
-    const extra = this.extras?.[at]?.steps;
-    return extra ? steps.map((cost, cell) => cost + extra[cell]!) : steps;
+    const more = this.further.flatMap(({ extras }) => extras.get(at)?.steps ?? []);
+    if (more.length === 0) return steps;
+    const sum = Float64Array.from(steps);
+    for (const extra of more) addTo(sum, extra);
+    return sum;
   }
 
   /** Chains that end in slice `at > 1`: `[(first * count(at - 1) + second) * count(at) + third]`. Not to be written to. */
@@ -70,6 +78,10 @@ export class Stages {
   kernel(at: number): Float64Array {
     return this.views[at]!.cut ? NO_MOVES : this.grid.kernel(this.views[at]!);
   }
+}
+
+function addTo(costs: Float64Array, more: Float64Array | undefined): void {
+  if (more) for (let cell = 0; cell < more.length; cell++) costs[cell]! += more[cell]!;
 }
 
 const NO_MOVES = new Float64Array(DEPTH_COUNT * DEPTH_COUNT);

@@ -1,0 +1,66 @@
+import { add, toNumber } from '../score/fraction.js';
+import type { Part } from '../score/model.js';
+import type { Clock } from '../score/tempo.js';
+import type { Line, Slice } from './line.js';
+
+/** Two slices that are played one after the other though they do not stand so: a repeat, a volta, a jump. */
+export interface Join {
+  readonly from: number;
+  readonly to: number;
+  /** Seconds from one onset to the other. */
+  readonly seconds: number;
+  /** Seconds of these during which the hand holds no key. */
+  readonly free: number;
+}
+
+/** Where playing order departs from print. */
+export interface Flow {
+  readonly joins: readonly Join[];
+  /** Slices that are never played right after the slice printed before them. */
+  readonly cuts: ReadonlySet<number>;
+}
+
+/** First and last slice of every measure that has any. */
+function slicesByMeasure({ slices }: Line): ReadonlyMap<number, readonly [number, number]> {
+  const found = new Map<number, readonly [number, number]>();
+  for (const { measure, index } of slices) found.set(measure, [found.get(measure)?.[0] ?? index, index]);
+  return found;
+}
+
+/**
+ * The joins and cuts of a line in the part's playing order, each join once however often it is played; undefined where
+ * the part is played as it stands.
+ */
+export function playedFlow(line: Line, part: Part, clock: Clock): Flow | undefined {
+  const { playingOrder, measures } = part;
+  if (playingOrder.every((measure, at) => measure === at)) return undefined;
+  const byMeasure = slicesByMeasure(line);
+  const joins = new Map<string, Join>();
+  const followed = new Set<number>();
+  const reached = new Set<number>();
+  let last: Slice | undefined;
+  let seconds = 0;
+  for (const at of playingOrder) {
+    const { start, length } = measures[at]!;
+    const [begins, ends] = [clock(toNumber(start)), clock(toNumber(add(start, length)))];
+    const range = byMeasure.get(at);
+    if (!range) {
+      seconds += ends - begins;
+      continue;
+    }
+    const first = line.slices[range[0]]!;
+    reached.add(first.index);
+    if (last?.index === first.index - 1) followed.add(first.index);
+    else if (last) {
+      const way = Math.max(0, seconds + clock(toNumber(first.onset)) - begins);
+      const held = Math.max(...[...last.struck, ...last.held].map((key) => key.seconds));
+      const join = { from: last.index, to: first.index, seconds: way, free: Math.max(0, way - held) };
+      const id = `${join.from} ${join.to}`;
+      if (!joins.has(id)) joins.set(id, join);
+    }
+    last = line.slices[range[1]]!;
+    seconds = ends - clock(toNumber(last.onset));
+  }
+  const cuts = [...reached].filter((index) => index > 0 && !followed.has(index));
+  return { joins: [...joins.values()], cuts: new Set(cuts) };
+}

@@ -1,0 +1,260 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { handModel } from '../../packages/core/src/anatomy/hand.js';
+import { alternatives } from '../../packages/core/src/fingering/alternatives.js';
+import { DEPTH_COUNT } from '../../packages/core/src/fingering/depth.js';
+import { fingerLine, type Prepared, prepare } from '../../packages/core/src/fingering/finger.js';
+import { joinedView, settleJoins } from '../../packages/core/src/fingering/repeats.js';
+import { type Choice, leastCost } from '../../packages/core/src/fingering/search.js';
+import { Stages } from '../../packages/core/src/fingering/stages.js';
+import { buildLines } from '../../packages/core/src/hands/build.js';
+import { type Flow, playedFlow } from '../../packages/core/src/hands/flow.js';
+import type { Line } from '../../packages/core/src/hands/line.js';
+import { fraction } from '../../packages/core/src/score/fraction.js';
+import type { Part } from '../../packages/core/src/score/model.js';
+import { clockOf } from '../../packages/core/src/score/tempo.js';
+import { attributes, note, onePart, readFixture, readText } from '../musicxml/read-source.js';
+import { fingerings, Ledger } from './enumerate.js';
+import { happenings, lineOf } from './lines.js';
+
+const model = handModel();
+
+/** Cost of a fingering and its depths on the printed line and across every join, counted one by one. */
+function wholeCost(
+  { views, costs, grid }: Prepared,
+  { joins }: Flow,
+  { path, depths }: Omit<Choice, 'biased' | 'cost'>,
+) {
+  const ledger = new Ledger(views, model);
+  let cost = 0;
+  path.forEach((candidate, at) => {
+    cost += ledger.added(path, at) + ledger.discomfort(at, candidate)[depths[at]!]!;
+    if (at > 0) cost += ledger.move(at, depths[at - 1]!, depths[at]!);
+  });
+  for (const join of joins) {
+    const [from, to] = [views[join.from]!, joinedView(views[join.to]!, join)];
+    const fingers = (at: number) => views[at]!.candidates[path[at]!]!.fingers;
+    cost += costs.pair(from, to, fingers(join.from), fingers(join.to));
+    cost += grid.kernel(to)[depths[join.from]! * DEPTH_COUNT + depths[join.to]!]!;
+    if (join.from > 0 && !from.cut) {
+      const [first, own] = [join.from - 1, join.from];
+      cost += costs.triple(views[first]!, from, to, fingers(first), fingers(own), fingers(join.to));
+    }
+    const after = views[join.to + 1];
+    if (after && !after.cut) {
+      cost += costs.triple(from, to, after, fingers(join.from), fingers(join.to), fingers(join.to + 1));
+    }
+  }
+  return cost;
+}
+
+/** The least of all fingerings and all depths. */
+function leastOfAll(prepared: Prepared, flow: Flow): number {
+  const { views } = prepared;
+  let best = Number.POSITIVE_INFINITY;
+  const levels = [0, 2, 4, 6];
+  const walk = (path: number[], depths: number[]): void => {
+    const at = path.length;
+    if (at === views.length) {
+      best = Math.min(best, wholeCost(prepared, flow, { path, depths }));
+      return;
+    }
+    views[at]!.candidates.forEach((_, candidate) => {
+      for (const depth of levels) walk([...path, candidate], [...depths, depth]);
+    });
+  };
+  walk([], []);
+  return best;
+}
+
+const flows = (count: number): fc.Arbitrary<Flow> => {
+  const at = fc.integer({ min: 0, max: count - 1 });
+  const join = fc.record({
+    from: at,
+    to: at,
+    seconds: fc.constantFrom(0.2, 0.5, 2),
+    free: fc.constantFrom(0, 0.3),
+  });
+  return fc.record({
+    joins: fc.uniqueArray(join, {
+      minLength: 1,
+      maxLength: 3,
+      selector: ({ from, to }) => from * count + to,
+    }),
+    cuts: fc.array(fc.integer({ min: 1, max: count - 1 }), { maxLength: 1 }).map((list) => new Set(list)),
+  });
+};
+
+function settle(line: Line, flow: Flow) {
+  const prepared = prepare(line, model, { keepDigits: true, flow });
+  const { views, around, costs, grid } = prepared;
+  const start = leastCost(views, around, costs, grid);
+  const settled = settleJoins(
+    start,
+    (further) => new Stages(views, around, costs, grid, undefined, further),
+    flow,
+    costs,
+    grid,
+  );
+  return { prepared, start, settled };
+}
+
+describe('joins of repeats', () => {
+  it('are paid as stated, never make the whole dearer, and are settled for good', () => {
+    let better = 0;
+    const texture = { keys: 2, holds: 1, ambit: 14 };
+    fc.assert(
+      fc.property(happenings(texture, 6, 14), flows(6), (events, flow) => {
+        const line = lineOf('right', events);
+        const { prepared, start, settled } = settle(line, flow);
+        const { choice } = settled;
+        const [before, after] = [start, choice].map((own) => wholeCost(prepared, flow, own)) as [
+          number,
+          number,
+        ];
+        expect(Math.abs(choice.cost - after)).toBeLessThan(1e-6);
+        expect(after).toBeLessThan(before + 1e-6);
+        if (after < before - 1e-6) better++;
+        const { fingering } = fingerLine(line, model, { keepDigits: true, flow });
+        const terms = fingering.slices.flatMap((slice) => Object.values(slice.terms));
+        expect(Math.abs(terms.reduce((sum, own) => sum + own, 0) - fingering.cost)).toBeLessThan(1e-6);
+        expect(Number.isFinite(fingering.cost)).toBe(true);
+      }),
+      { numRuns: 150 },
+    );
+    console.log(`joins: 150 lines, the joins make ${better} of them cheaper as a whole`);
+    expect(better).toBeGreaterThan(10);
+  });
+
+  it('of short lines come near the least of all fingerings', () => {
+    const single = { keys: 1, holds: 0, ambit: 12 };
+    let [cases, equal, worst] = [0, 0, 0];
+    fc.assert(
+      fc.property(happenings(single, 3, 3), flows(3), (events, flow) => {
+        const { prepared, settled } = settle(lineOf('right', events), flow);
+        fc.pre(fingerings(prepared.views) <= 125);
+        const gap = settled.choice.cost - leastOfAll(prepared, flow);
+        cases++;
+        if (gap < 1e-6) equal++;
+        worst = Math.max(worst, gap);
+      }),
+      { numRuns: 25, seed: 11 },
+    );
+    console.log(
+      `joins: ${equal} of ${cases} least of all fingerings, at worst ${worst.toFixed(1)} mm dearer`,
+    );
+    expect(equal / cases).toBeGreaterThan(0.3);
+  });
+});
+
+describe('flow of a line', () => {
+  const flowOf = (text: string) => {
+    const { score } = readText(text);
+    const [line] = buildLines(score).lines;
+    return playedFlow(line!, score.parts[0]!, clockOf(score.tempo));
+  };
+  const repeat = (direction: string) => `<barline><repeat direction="${direction}"/></barline>`;
+  const notes = (...names: string[]) => names.map((name) => note(name, 4)).join('');
+
+  it('finds the joins and cuts of endings, dal segno and coda', () => {
+    const { score } = readFixture('jumps.musicxml');
+    const [line] = buildLines(score).lines;
+    const { joins, cuts } = playedFlow(line!, score.parts[0]!, clockOf(score.tempo))!;
+    expect(joins.map(({ from, to }) => `${from}-${to}`)).toEqual(['2-1', '1-3', '5-1', '4-6']);
+    expect([...cuts]).toEqual([3, 6]);
+    for (const { seconds, free } of joins) {
+      expect(seconds).toBeCloseTo(2 * (60 / 90), 6);
+      expect(free).toBeCloseTo(0, 6);
+    }
+  });
+
+  it('is none where all is played as it stands', () => {
+    expect(flowOf(onePart([`${attributes(4, 1)}${notes('C4', 'D4')}`, notes('E4')]))).toBeUndefined();
+  });
+
+  it('counts the rests of a join, and a join once however often it is played', () => {
+    const rest = '<note><rest/><duration>8</duration></note>';
+    const times = `<barline><repeat direction="backward" times="9"/></barline>`;
+    const text = onePart([`${attributes(4, 1)}${repeat('forward')}${notes('C4', 'G4')}${rest}${times}`]);
+    const { joins, cuts } = flowOf(text)!;
+    expect(joins).toHaveLength(1);
+    expect(joins[0]).toMatchObject({ from: 1, to: 0 });
+    expect(joins[0]!.seconds).toBeCloseTo(3 * (60 / 90), 6);
+    expect(joins[0]!.free).toBeCloseTo(2 * (60 / 90), 6);
+    expect(cuts.size).toBe(0);
+  });
+
+  it('stays small for a long unfolding', () => {
+    const measures = Array.from({ length: 400 }, (_, at) => ({
+      start: fraction(at * 4),
+      length: fraction(4),
+      index: at,
+    }));
+    const events = fc.sample(happenings({ keys: 1, holds: 0 }, 400, 400), { numRuns: 1, seed: 3 })[0]!;
+    const line = lineOf('right', events);
+    const spread = { ...line, slices: line.slices.map((slice, measure) => ({ ...slice, measure })) };
+    const once = measures.map(({ index }) => index);
+    const part = { measures, playingOrder: Array.from({ length: 20 }, () => once).flat() } as unknown as Part;
+    const { joins } = playedFlow(spread, part, (quarters) => quarters / 2)!;
+    expect(joins.map(({ from, to }) => [from, to])).toEqual([[399, 0]]);
+  });
+});
+
+describe('a piece with two endings', () => {
+  const barline = (side: string, content: string) => `<barline location="${side}">${content}</barline>`;
+  const eighths = (names: string) =>
+    names
+      .split(' ')
+      .map((name) => note(name, 2))
+      .join('');
+  const piece = (section: string, first: string, second: string) =>
+    onePart([
+      `${attributes(4, 1)}${barline('left', '<repeat direction="forward"/>')}${eighths(section)}`,
+      `${barline('left', '<ending number="1" type="start"/>')}${eighths(first)}${barline('right', '<ending number="1" type="stop"/><repeat direction="backward"/>')}`,
+      `${barline('left', '<ending number="2" type="start"/>')}${eighths(second)}${barline('right', '<ending number="2" type="stop"/>')}`,
+    ]);
+  const TUNES = [
+    ['G4 A4 B4 C5 D5 E5 F#5 G5', 'A5 G5 F#5 E5 D5 C5 B4 A4', 'A5 B5 C6 D6 E6 F#6 G6 G6'],
+    ['C4 E4 G4 C5 E5 G5 C6 E6', 'D6 B5 G5 F5 D5 B4 G4 B3', 'G5 E5 C5 G4 E4 C4 G3 C4'],
+    ['Eb4 F4 G4 Ab4 Bb4 C5 D5 Eb5', 'D5 C5 Bb4 Ab4 G4 F4 Eb4 D4', 'F5 G5 Ab5 Bb5 C6 D6 Eb6 Eb6'],
+    ['E4 F#4 G4 A4 B4 A4 G4 F#4', 'E4 D4 C4 B3 A3 B3 C4 D4', 'B4 C5 D5 E5 F#5 G5 A5 B5'],
+  ] as const;
+
+  it('is fingered for both ways on, at no more cost than without them', () => {
+    let better = 0;
+    for (const [section, first, second] of TUNES) {
+      const { score } = readText(piece(section, first, second));
+      const [line] = buildLines(score).lines;
+      const flow = playedFlow(line!, score.parts[0]!, clockOf(score.tempo))!;
+      expect(flow.joins.map(({ from, to }) => [from, to])).toEqual([
+        [15, 0],
+        [7, 16],
+      ]);
+      const { prepared, start, settled } = settle(line!, flow);
+      const printed = alternatives(line!, model, { count: 1 })[0]!;
+      const blind = leastCost(
+        prepared.views.map((view, at) => ({
+          ...view,
+          candidates: view.candidates.filter(({ fingers }) => fingers[0] === printed.slices[at]!.struck[0]),
+        })),
+        prepared.around,
+        prepared.costs,
+        prepared.grid,
+      );
+      const path = prepared.views.map((view, at) =>
+        view.candidates.findIndex(({ fingers }) => fingers[0] === printed.slices[at]!.struck[0]),
+      );
+      const costs = [{ path, depths: blind.depths }, start, settled.choice].map((own) =>
+        wholeCost(prepared, flow, own),
+      );
+      const digits = prepared.views.map((view, at) => view.candidates[settled.choice.path[at]!]!.fingers[0]);
+      console.log(
+        `two endings, as printed ${printed.slices.map(({ struck }) => struck[0]).join('')} ${costs[0]!.toFixed(0)} mm, as played ${digits.join('')} ${costs[2]!.toFixed(0)} mm`,
+      );
+      expect(costs[2]!).toBeLessThan(costs[0]! + 1e-6);
+      expect(costs[2]!).toBeLessThan(costs[1]! + 1e-6);
+      if (costs[2]! < costs[0]! - 1e-6) better++;
+    }
+    expect(better).toBeGreaterThan(0);
+  });
+});
