@@ -1,4 +1,5 @@
 import type { HandModel } from '../anatomy/hand.js';
+import type { Ornaments } from '../hands/auxiliaries.js';
 import type { Flow } from '../hands/flow.js';
 import type { Line } from '../hands/line.js';
 import type { Finger } from '../score/model.js';
@@ -7,6 +8,7 @@ import { secondChoices } from './alternatives-notes.js';
 import { CostTable } from './cost.js';
 import { DEPTH_WEIGHT, DepthGrid } from './depth.js';
 import { explain } from './explain.js';
+import { ornamentCosts } from './ornaments.js';
 import { outlooks } from './outlook.js';
 import { settleJoins } from './repeats.js';
 import type { LineFingering, SliceFingering } from './result.js';
@@ -21,6 +23,8 @@ export interface FingerOptions {
   readonly keepDigits: boolean;
   /** Where playing order departs from print; default: nowhere. */
   readonly flow?: Flow | undefined;
+  /** Ornaments of the line; default: none. */
+  readonly ornaments?: Ornaments | undefined;
   /** Second choices to find for a note at most. Default 0. */
   readonly alternates?: number;
 }
@@ -46,6 +50,7 @@ export interface Prepared {
   readonly around: readonly Outlook[];
   readonly costs: CostTable;
   readonly grid: DepthGrid;
+  readonly further: readonly Further[];
 }
 
 export function prepare(line: Line, hand: HandModel, options: FingerOptions): Prepared {
@@ -57,15 +62,17 @@ export function prepare(line: Line, hand: HandModel, options: FingerOptions): Pr
     around: outlooks(views),
     costs: new CostTable(hand, WEIGHTS),
     grid: new DepthGrid(hand, DEPTH_WEIGHT),
+    further: options.ornaments ? [ornamentCosts(views, options.ornaments, line.hand, hand)] : [],
   };
 }
 
 /** The least-cost fingering of a line for a hand. */
 export function fingerLine(line: Line, hand: HandModel, options: FingerOptions): Fingered {
   const prepared = prepare(line, hand, options);
-  const { views, around, costs, grid } = prepared;
-  const { bias, ...alike } = alikeChoice(views, around, costs, grid);
-  const stagesWith = (further: readonly Further[]) => new Stages(views, around, costs, grid, bias, further);
+  const { views, around, costs, grid, further } = prepared;
+  const { bias, ...alike } = alikeChoice(views, around, costs, grid, further);
+  const stagesWith = (joins: readonly Further[]) =>
+    new Stages(views, around, costs, grid, bias, [...further, ...joins]);
   const { choice, stages } = options.flow
     ? settleJoins(alike, stagesWith, options.flow, costs, grid)
     : { choice: alike, stages: stagesWith([]) };

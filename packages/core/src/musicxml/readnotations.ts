@@ -87,7 +87,8 @@ export function readNotations(
       case 'ornaments':
         for (const mark of child.children) {
           const ornament = ORNAMENTS[mark.name];
-          if (ornament !== undefined && Object.hasOwn(ORNAMENTS, mark.name)) into.ornaments.push(ornament);
+          if (ornament !== undefined && Object.hasOwn(ORNAMENTS, mark.name))
+            into.ornaments.push(ornament === 'tremolo' ? tremolo(mark.attribute('type')) : ornament);
         }
         break;
       case 'technical':
@@ -95,6 +96,11 @@ export function readNotations(
         break;
     }
   }
+}
+
+/** A tremolo between two notes has a start and a stop; any other is one note's own. */
+function tremolo(type: string | undefined): Ornament {
+  return type === 'start' || type === 'stop' ? `tremolo-${type}` : 'tremolo';
 }
 
 export function readTied(type: string | undefined, into: Pick<Notations, 'tiedStart' | 'tiedStop'>): void {

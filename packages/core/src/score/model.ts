@@ -29,7 +29,9 @@ export type Ornament =
   | 'inverted-turn'
   | 'mordent'
   | 'inverted-mordent'
-  | 'tremolo';
+  | 'tremolo'
+  | 'tremolo-start'
+  | 'tremolo-stop';
 
 /** One `<note>` that is no rest, cue or unpitched note, in document order. */
 export interface Note {
