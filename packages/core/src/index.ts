@@ -1,8 +1,20 @@
+export { type HandModel, handModel } from './anatomy/hand.js';
 export { annotate, type ClearOptions, clear } from './annotate.js';
+export { type AlternativesOptions, alternatives } from './fingering/alternatives.js';
+export { type Fingered, type FingeringDoubt, type FingerOptions, fingerLine } from './fingering/finger.js';
+export type { LineFingering, SliceFingering } from './fingering/result.js';
+export type { Ornamented, Ornaments } from './hands/auxiliaries.js';
+export type { Flow, Join } from './hands/flow.js';
+export type { Hand, Line, Slice, SliceKey } from './hands/line.js';
+export { type LineOptions, type PlannedLine, planDigits, type ReadLine, readLines } from './lines.js';
+export { planMotion } from './motion/motion.js';
+export type { Crossing, FingerDepth, MotionFinding, MotionPlan, SliceMotion } from './motion/plan.js';
+export type { GivenFingers } from './motion/use.js';
 export type {
   Annotated,
   AnnotateOptions,
   Density,
+  Finding,
   Language,
   Layer,
   Limits,
@@ -10,6 +22,7 @@ export type {
   Report,
   SliceReport,
   SpanOption,
+  Unreachable,
 } from './options.js';
 export {
   describe,
@@ -19,3 +32,5 @@ export {
   type Warning,
   type WarningCode,
 } from './score/errors.js';
+export type { Fraction } from './score/fraction.js';
+export type { Finger } from './score/model.js';

@@ -13,6 +13,20 @@ export interface Source<T extends string | Uint8Array> {
   readonly wrap: (text: string) => { readonly output: T; readonly warnings: readonly Warning[] };
 }
 
+/**
+ * A score as it stands, marks of ours included.
+ *
+ * @throws HandlineError where the input is no MusicXML score or breaks a limit
+ */
+export function openAsPrinted(
+  input: string | Uint8Array,
+  limits: Limits,
+  file?: string,
+): Pick<Source<string>, 'text' | 'root'> {
+  const text = typeof input === 'string' ? input : decode(input, limits, file).text;
+  return { text, root: parseTree(text, limits, file) };
+}
+
 /** @throws HandlineError where the input is no MusicXML score or breaks a limit */
 export function openSource<T extends string | Uint8Array>(
   input: T,

@@ -18,9 +18,10 @@ import type { Outlook } from './terms/term.js';
 import { type SliceView, viewLine } from './view.js';
 import { WEIGHTS } from './weights.js';
 
+/** What `fingerLine` heeds beside the line itself; `readLines` gives `flow` and `ornaments`. */
 export interface FingerOptions {
-  /** Demand the digits that the file gives. */
-  readonly keepDigits: boolean;
+  /** Demand the digits that the file gives. Default true. */
+  readonly keepDigits?: boolean;
   /** Where playing order departs from print; default: nowhere. */
   readonly flow?: Flow | undefined;
   /** Ornaments of the line; default: none. */
@@ -54,7 +55,7 @@ export interface Prepared {
 }
 
 export function prepare(line: Line, hand: HandModel, options: FingerOptions): Prepared {
-  const views = viewLine(line, hand, options.keepDigits, options.flow?.cuts);
+  const views = viewLine(line, hand, options.keepDigits ?? true, options.flow?.cuts);
   return {
     line,
     hand,
@@ -66,8 +67,11 @@ export function prepare(line: Line, hand: HandModel, options: FingerOptions): Pr
   };
 }
 
-/** The least-cost fingering of a line for a hand. */
-export function fingerLine(line: Line, hand: HandModel, options: FingerOptions): Fingered {
+/**
+ * The least-cost fingering of a line for a hand: fingers from 1, the thumb, to 5, costs by term in mm
+ * equivalents of sideways hand travel. Keys beyond the hand have null and are told in `doubts`.
+ */
+export function fingerLine(line: Line, hand: HandModel, options: FingerOptions = {}): Fingered {
   const prepared = prepare(line, hand, options);
   const { views, around, costs, grid, further } = prepared;
   const { bias, ...alike } = alikeChoice(views, around, costs, grid, further);

@@ -1,0 +1,81 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import * as core from '@handline/core';
+import { expect, it } from 'vitest';
+
+const INDEX = readFileSync(
+  fileURLToPath(new URL('../../packages/core/src/index.ts', import.meta.url)),
+  'utf8',
+);
+
+it('the public values of the library are these', () => {
+  expect(Object.keys(core).sort()).toEqual([
+    'HandlineError',
+    'alternatives',
+    'annotate',
+    'clear',
+    'describe',
+    'fingerLine',
+    'handModel',
+    'planDigits',
+    'planMotion',
+    'readLines',
+  ]);
+});
+
+it('every export is named, values and types', () => {
+  expect(INDEX).not.toMatch(/export \*/);
+  const names = [...INDEX.matchAll(/export (?:type )?\{([^}]*)\}/g)]
+    .flatMap(([, list]) => list!.split(','))
+    .map((name) => name.replace(/\btype\b/, '').trim())
+    .filter((name) => name !== '');
+  expect(new Set(names).size).toBe(names.length);
+  expect(names.sort()).toEqual(
+    [
+      ...Object.keys(core),
+      'AlternativesOptions',
+      'AnnotateOptions',
+      'Annotated',
+      'ClearOptions',
+      'Crossing',
+      'Density',
+      'ErrorCode',
+      'Finding',
+      'Finger',
+      'FingerDepth',
+      'FingerOptions',
+      'Fingered',
+      'FingeringDoubt',
+      'Flow',
+      'Fraction',
+      'GivenFingers',
+      'Hand',
+      'HandModel',
+      'Join',
+      'Language',
+      'Layer',
+      'Limits',
+      'Line',
+      'LineFingering',
+      'LineOptions',
+      'LineReport',
+      'MotionFinding',
+      'MotionPlan',
+      'Ornamented',
+      'Ornaments',
+      'Place',
+      'PlannedLine',
+      'ReadLine',
+      'Report',
+      'Slice',
+      'SliceFingering',
+      'SliceKey',
+      'SliceMotion',
+      'SliceReport',
+      'SpanOption',
+      'Unreachable',
+      'Warning',
+      'WarningCode',
+    ].sort(),
+  );
+});
