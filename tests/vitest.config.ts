@@ -9,6 +9,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     benchmark: { include: ['tests/bench/**/*.bench.ts'] },
     testTimeout: 60_000,
+    hookTimeout: 120_000,
     maxWorkers: 2,
     reporters: ['default', './tests/summary-reporter.ts'],
   },

@@ -1,0 +1,75 @@
+import { annotate, clear } from '@handline/core';
+import { describe, expect, it } from 'vitest';
+import { buildLines } from '../../packages/core/src/hands/build.js';
+import { toNumber } from '../../packages/core/src/score/fraction.js';
+import { attributes, note, onePart, readText } from './read-source.js';
+
+const tempo = (offset: number, value: number) =>
+  `<direction><direction-type><words>x</words></direction-type><offset>${offset}</offset><sound tempo="${value}"/></direction>`;
+const onsets = (text: string) => readText(text).score.parts[0]!.notes.map(({ onset }) => toNumber(onset));
+
+describe('what scores contain', () => {
+  it('negative offsets of directions, never before the measure', () => {
+    const text = onePart([
+      attributes() + note('C5', 4) + tempo(-2, 90) + note('D5', 4),
+      tempo(-9, 100) + note('E5', 8),
+    ]);
+    const found = readText(text).score.tempo.map(({ at, quartersPerMinute }) => [
+      toNumber(at),
+      quartersPerMinute,
+    ]);
+    expect(found).toEqual([
+      [0.5, 90],
+      [2, 100],
+    ]);
+  });
+
+  it('gaps of <forward>, which are silence', () => {
+    const text = onePart([
+      `${attributes() + note('C5', 4)}<forward><duration>8</duration></forward>${note('D5', 4)}`,
+    ]);
+    expect(onsets(text)).toEqual([0, 3]);
+    const [line] = buildLines(readText(text).score).lines;
+    expect(line?.slices[1]).toMatchObject({ held: [], phraseStart: true });
+    expect(line?.slices[1]?.free).toBeGreaterThan(0);
+  });
+
+  it('tuplets within tuplets, exactly', () => {
+    // A triplet of quarters in a half; its second quarter is five sixteenths in the time of four.
+    const modified = (actual: number, normal: number) =>
+      `<time-modification><actual-notes>${actual}</actual-notes><normal-notes>${normal}</normal-notes></time-modification>`;
+    const outer = note('C5', 20, { notations: '' }).replace('<staff>', `${modified(3, 2)}<staff>`);
+    const inner = note('D5', 4).replace('<staff>', `${modified(15, 8)}<staff>`);
+    const text = onePart([attributes(30) + outer + inner.repeat(5) + outer + note('E5', 60)]);
+    const found = readText(text).score.parts[0]!.notes.map(({ onset }) => `${onset.num}/${onset.den}`);
+    expect(found).toEqual(['0/1', '2/3', '4/5', '14/15', '16/15', '6/5', '4/3', '2/1']);
+  });
+
+  it('repeats within a measure, which count for the whole measure', () => {
+    const repeat = '<barline location="middle"><repeat direction="backward"/></barline>';
+    const text = onePart([attributes() + note('C5', 8) + repeat + note('D5', 8), note('E5', 16)]);
+    expect(readText(text).score.parts[0]?.playingOrder).toEqual([0, 0, 1]);
+    const { output } = annotate(text);
+    expect(output.match(/<fingering/g)).toHaveLength(3);
+    expect(clear(output).output).toBe(text);
+  });
+
+  it('two pianos and pianos for four hands, a line for every hand', () => {
+    const staff = (number: number, pitch: string) =>
+      note(pitch, 16, { staff: number, voice: String(number) }) +
+      (number < 2 ? '<backup><duration>16</duration></backup>' : '');
+    const music = attributes() + staff(1, 'C5') + staff(2, 'C3');
+    const one = onePart([music]);
+    const [, list = ''] = /(<score-part .*?<\/score-part>)/.exec(one) ?? [];
+    const [, part = ''] = /(<part id.*<\/part>)/s.exec(one) ?? [];
+    const two = one
+      .replace(list, list + list.replace('P1', 'P2'))
+      .replace(part, part + part.replace('P1', 'P2'));
+    expect(annotate(two).report.lines.map(({ part: id, hand, fingered }) => [id, hand, fingered])).toEqual([
+      ['P1', 'right', 1],
+      ['P1', 'left', 1],
+      ['P2', 'right', 1],
+      ['P2', 'left', 1],
+    ]);
+  });
+});
