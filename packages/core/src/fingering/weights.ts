@@ -5,6 +5,7 @@ import { grains as chain } from './tables/habit-chain.js';
 import { grains as chord } from './tables/habit-chord.js';
 import { grains as place } from './tables/habit-place.js';
 import { grains as step } from './tables/habit-step.js';
+import { grains as hop } from './tables/hop.js';
 import { grains as stretch } from './tables/stretch.js';
 import { grains as travel } from './tables/travel.js';
 import { TERMS } from './terms/terms.js';
@@ -18,6 +19,7 @@ const TABLES: Readonly<Record<string, string>> = {
   travel,
   stretch,
   crossing,
+  hop,
   'habit: place': place,
   'habit: step': step,
   'habit: chain': chain,

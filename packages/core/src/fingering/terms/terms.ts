@@ -1,6 +1,7 @@
 import { chain } from './chain.js';
 import { chord } from './chord.js';
 import { crossing } from './crossing.js';
+import { hop } from './hop.js';
 import { single } from './single.js';
 import { step } from './step.js';
 import { stretch } from './stretch.js';
@@ -8,7 +9,7 @@ import type { Term } from './term.js';
 import { travel } from './travel.js';
 
 /** Every term of the cost but depth, which the search carries along, in the order of their weights. */
-export const TERMS: readonly Term[] = [travel, stretch, crossing, single, step, chain, chord];
+export const TERMS: readonly Term[] = [travel, stretch, crossing, hop, single, step, chain, chord];
 
 /** First weight of each term. */
 export const OFFSETS: readonly number[] = TERMS.map((_, at) =>
