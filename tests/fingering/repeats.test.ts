@@ -126,6 +126,26 @@ describe('joins of repeats', () => {
     expect(better).toBeGreaterThan(10);
   });
 
+  it('of long lines change only what lies around them', () => {
+    let changed = 0;
+    fc.assert(
+      fc.property(happenings({ keys: 2, holds: 1, ambit: 14 }, 90, 110), flows(90), (events, flow) => {
+        const { prepared, start, settled } = settle(lineOf('left', events), flow);
+        const { choice } = settled;
+        expect(Math.abs(choice.cost - wholeCost(prepared, flow, choice))).toBeLessThan(1e-6);
+        expect(choice.cost).toBeLessThan(wholeCost(prepared, flow, start) + 1e-6);
+        const ends = flow.joins.flatMap(({ from, to }) => [from, to]);
+        choice.path.forEach((candidate, at) => {
+          if (candidate === start.path[at]) return;
+          changed++;
+          expect(Math.min(...ends.map((end) => Math.abs(end - at)))).toBeLessThanOrEqual(12);
+        });
+      }),
+      { numRuns: 60 },
+    );
+    expect(changed).toBeGreaterThan(0);
+  });
+
   it('of short lines come near the least of all fingerings', () => {
     const single = { keys: 1, holds: 0, ambit: 12 };
     let [cases, equal, worst] = [0, 0, 0];

@@ -3,15 +3,21 @@ import type { Finger } from '../score/model.js';
 import type { CostTable } from './cost.js';
 import { DEPTH_COUNT, type DepthGrid } from './depth.js';
 import { type Choice, leastChoice } from './search.js';
-import type { Extra, Further, Stages } from './stages.js';
+import type { Further, Stages } from './stages.js';
 import { paceOf, type SliceView } from './view.js';
 
 /** Rounds of settling both ends of all joins; most lines need one. */
 const ROUNDS = 3;
+/** Slices on either side of a join's ends that may change for its sake. */
+const WINDOW = 12;
+/** Slices outside a window that its costs look at. */
+const CONTEXT = 2;
+/** mm equivalents below which nothing has changed. */
+const SETTLED = 1e-9;
 /** Seconds without a key that let the hand move freely: as in `view.ts`. */
 const FREE_SECONDS = 0.15;
 
-/** A choice, and the joins' costs under which it is the least. */
+/** A choice, and the stages with the joins' costs that it pays. */
 export interface JoinedChoice {
   readonly choice: Choice;
   readonly stages: Stages;
@@ -20,9 +26,10 @@ export interface JoinedChoice {
 /**
  * Repeats, voltas and jumps: every note is printed and fingered once, so that the last slice before a join and the first
  * after it must suit each other as well as their neighbours in print. The cost of the whole is that of the printed line
- * plus, once for every join, the step, the chains and the move in depth across it. It is minimised by turns: exactly over
- * everything but the joins' first slices, which stay, then over everything but their last ones, until nothing changes.
- * No turn raises the cost. The line is never unfolded: a round takes two searches, whatever is repeated how often.
+ * plus, once for every join, the step, the chains and the move in depth across it. It is minimised by turns, exactly over
+ * the windows around all ends of joins with the joins' first slices held, then with their last ones held, until nothing
+ * changes; no turn raises it. The line is never unfolded: a turn searches the windows once, whatever is repeated how
+ * often.
  */
 export function settleJoins(
   start: Choice,
@@ -31,19 +38,86 @@ export function settleJoins(
   costs: CostTable,
   grid: DepthGrid,
 ): JoinedChoice {
-  let best: JoinedChoice = { choice: start, stages: stagesWith([]) };
-  if (joins.length === 0) return best;
-  let cost = Number.POSITIVE_INFINITY;
-  for (let turn = 0; turn < 2 * ROUNDS; turn++) {
-    const side = turn % 2 === 0 ? 'from' : 'to';
-    const stages = stagesWith([joinCosts(best.stages.views, joins, best.choice, side, costs, grid)]);
-    const choice = leastChoice(stages);
-    const settled = turn > 0 && !(choice.cost < cost - 1e-9);
-    if (settled) break;
-    best = { choice, stages };
-    cost = choice.cost;
+  const plain = stagesWith([]);
+  const { views, bias } = plain;
+  if (joins.length === 0) return { choice: start, stages: plain };
+  const windows = windowsAround(joins, views.length);
+  const search = (choice: Choice, side: Side): Choice => {
+    const table = new Extras(views, choice);
+    addJoins(table, joins, side, costs, grid);
+    for (const window of windows) holdContext(table, window);
+    return searchWindows(stagesWith([{ name: 'repeat', extras: table.extras }]), windows, choice);
+  };
+  let side: Side = 'from';
+  let best = search(start, side);
+  for (let turn = 1; turn < 2 * ROUNDS; turn++) {
+    const other: Side = side === 'from' ? 'to' : 'from';
+    const next = search(best, other);
+    if (!(next.cost < best.cost - SETTLED)) break;
+    [best, side] = [next, other];
   }
-  return best;
+  const table = new Extras(views, best);
+  addJoins(table, joins, side, costs, grid);
+  const stages = stagesWith([{ name: 'repeat', extras: table.extras }]);
+  const biased = best.path.map((candidate, at) => bias?.[at]?.[candidate] ?? 0);
+  return { choice: { ...best, biased, cost: costOf(stages, best) }, stages };
+}
+
+/** From the first slice up to, but without, the last. */
+type Window = readonly [start: number, end: number];
+
+/** The neighbourhoods of all ends of joins, with their context; those that touch are one. */
+function windowsAround(joins: readonly Join[], count: number): readonly Window[] {
+  const way = WINDOW + CONTEXT;
+  const all = joins
+    .flatMap(({ from, to }) => [from, to])
+    .sort((a, b) => a - b)
+    .map((at): Window => [Math.max(0, at - way), Math.min(count, at + way + 1)]);
+  const merged: Window[] = [];
+  for (const [start, end] of all) {
+    const last = merged.at(-1);
+    if (last && start <= last[1]) merged[merged.length - 1] = [last[0], Math.max(last[1], end)];
+    else merged.push([start, end]);
+  }
+  return merged;
+}
+
+/** The slices at a window's edges stay as they are, so that what lies beyond keeps its cost. */
+function holdContext(table: Extras, [start, end]: Window): void {
+  const { length } = table.views;
+  for (let nth = 0; nth < CONTEXT; nth++) {
+    if (start > 0) table.fix(start + nth, true);
+    if (end < length) table.fix(end - 1 - nth, true);
+  }
+}
+
+/** The least choice in every window, the rest as it is; its cost is that of the windows alone. */
+function searchWindows(stages: Stages, windows: readonly Window[], choice: Choice): Choice {
+  const [path, depths] = [[...choice.path], [...choice.depths]];
+  let cost = 0;
+  for (const [start, end] of windows) {
+    const found = leastChoice(stages.section(start, end));
+    found.path.forEach((candidate, nth) => {
+      path[start + nth] = candidate;
+      depths[start + nth] = found.depths[nth]!;
+    });
+    cost += found.cost;
+  }
+  return { ...choice, path, depths, cost };
+}
+
+/** Cost of a choice under its stages. */
+function costOf(stages: Stages, { path, depths }: Choice): number {
+  let cost = 0;
+  path.forEach((candidate, at) => {
+    cost += stages.own(at)[candidate * DEPTH_COUNT + depths[at]!]!;
+    if (at > 0) {
+      const pair = path[at - 1]! * stages.count(at) + candidate;
+      cost += stages.steps(at)[pair]! + stages.kernel(at)[depths[at - 1]! * DEPTH_COUNT + depths[at]!]!;
+      if (at > 1) cost += stages.chains(at)[path[at - 2]! * stages.count(at - 1) * stages.count(at) + pair]!;
+    }
+  });
+  return cost;
 }
 
 /** The slice after a join as it is reached from there. */
@@ -52,17 +126,19 @@ export function joinedView(view: SliceView, { seconds, free }: Join): SliceView 
   return { ...view, seconds, free, pace: paceOf(seconds), fresh, cut: false };
 }
 
-/** Costs across all joins with one side free, `side`, and the other as chosen; the chosen side stays where it is. */
-export function joinCosts(
-  views: readonly SliceView[],
+type Side = 'from' | 'to';
+
+/** Costs across all joins with one side free and the other held as chosen. */
+function addJoins(
+  table: Extras,
   joins: readonly Join[],
-  { path, depths }: Choice,
-  side: 'from' | 'to',
+  side: Side,
   costs: CostTable,
   grid: DepthGrid,
-): Further {
-  const table = new Extras(views);
-  const fingersOf = (at: number, candidate = path[at]!): readonly Finger[] =>
+): void {
+  const { views } = table;
+  const { path, depths } = table.choice;
+  const fingersOf = (at: number, candidate: number): readonly Finger[] =>
     views[at]!.candidates[candidate]!.fingers;
   for (const join of joins) {
     const { from, to } = join;
@@ -80,16 +156,16 @@ export function joinCosts(
         : 0;
     const step = (b: number, c: number) => costs.pair(here, there, fingersOf(from, b), fingersOf(to, c));
     if (side === 'from') {
-      table.fix(to, path[to]!, depths[to]!);
-      if (after) table.fix(to + 1, path[to + 1]!);
+      table.fix(to, true);
+      if (after) table.fix(to + 1, false);
       table.own(from, (candidate, depth) => {
         const across = step(candidate, path[to]!) + (after ? follow(candidate, path[to]!, path[to + 1]!) : 0);
         return across + kernel[depth * DEPTH_COUNT + depths[to]!]!;
       });
       if (before) table.steps(from, (a, b) => lead(a, b, path[to]!));
     } else {
-      table.fix(from, path[from]!, depths[from]!);
-      if (before) table.fix(from - 1, path[from - 1]!);
+      table.fix(from, true);
+      if (before) table.fix(from - 1, false);
       table.own(to, (candidate, depth) => {
         const across =
           step(path[from]!, candidate) + (before ? lead(path[from - 1]!, path[from]!, candidate) : 0);
@@ -98,14 +174,16 @@ export function joinCosts(
       if (after) table.steps(to + 1, (c, d) => follow(path[from]!, c, d));
     }
   }
-  return { name: 'repeat', extras: table.extras };
 }
 
 /** Extra costs, summed over joins that share slices. */
 class Extras {
-  readonly extras = new Map<number, { own?: Float64Array; steps?: Float64Array } & Extra>();
+  readonly extras = new Map<number, { own?: Float64Array; steps?: Float64Array }>();
 
-  constructor(private readonly views: readonly SliceView[]) {}
+  constructor(
+    readonly views: readonly SliceView[],
+    readonly choice: Choice,
+  ) {}
 
   own(at: number, cost: (candidate: number, depth: number) => number): void {
     const extra = this.#at(at);
@@ -125,10 +203,11 @@ class Extras {
     }
   }
 
-  /** Forbids all but one candidate, and all but one depth where one is given. */
-  fix(at: number, candidate: number, depth?: number): void {
-    this.own(at, (other, level) =>
-      other === candidate && (depth === undefined || level === depth) ? 0 : Number.POSITIVE_INFINITY,
+  /** Forbids all but the chosen candidate, and all but the chosen depth where that is held too. */
+  fix(at: number, depthToo: boolean): void {
+    const { path, depths } = this.choice;
+    this.own(at, (candidate, depth) =>
+      candidate === path[at] && (!depthToo || depth === depths[at]) ? 0 : Number.POSITIVE_INFINITY,
     );
   }
 

@@ -34,6 +34,22 @@ export class Stages {
     readonly further: readonly Further[] = [],
   ) {}
 
+  /** The slices from `start` up to `end`, as if they were the whole line; indices count from `start`. */
+  section(start: number, end: number): Stages {
+    const further = this.further.map(({ name, extras }) => ({
+      name,
+      extras: new Map([...extras].map(([at, extra]) => [at - start, extra])),
+    }));
+    return new Stages(
+      this.views.slice(start, end),
+      this.around.slice(start, end),
+      this.costs,
+      this.grid,
+      this.bias?.slice(start, end),
+      further,
+    );
+  }
+
   /** Number of candidates of a slice; 1 before the first. */
   count(at: number): number {
     return this.views[at]?.candidates.length ?? 1;
