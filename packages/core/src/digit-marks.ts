@@ -4,12 +4,8 @@ import { sparseDigits } from './fingering/sparse.js';
 import type { Line } from './hands/line.js';
 import type { Selection } from './marks.js';
 import type { DigitMark } from './musicxml/edit.js';
+import { digitPlacement } from './placement.js';
 import type { Finger, Note, Score } from './score/model.js';
-
-/** Right-hand marks stand above their notes, left-hand marks below. */
-export function placementOf({ line }: LineAnalysis): 'above' | 'below' {
-  return line.hand === 'right' ? 'above' : 'below';
-}
 
 /** True where the file itself prints the note's finger. */
 export function isPrinted(note: Note, { stacked }: Line): boolean {
@@ -24,7 +20,9 @@ export function digitMarks(
   chosen: Selection,
 ): DigitMark[] {
   const { line, fingering, alternates } = analysis;
-  const notes = score.parts[line.part]!.notes;
+  const part = score.parts[line.part]!;
+  const { notes } = part;
+  const placement = digitPlacement(part);
   const isKept = (note: number) => settings.existing !== 'replace' && isPrinted(notes[note]!, line);
   const changes = substitutions(analysis);
   const needed = settings.digits === 'sparse' ? neededDigits(analysis, changes, isKept, chosen) : undefined;
@@ -42,7 +40,7 @@ export function digitMarks(
           part: line.part,
           note,
           finger,
-          placement: placementOf(analysis),
+          placement: placement(notes[note]!, line.hand),
           ...(substitution !== undefined && { substitution }),
           ...(others.length > 0 && { alternates: others }),
         });

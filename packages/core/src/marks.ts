@@ -3,8 +3,9 @@ import type { Settings } from './checked.js';
 import type { Cue } from './cues/cues.js';
 import type { CueKey } from './cues/keys.js';
 import { legendText } from './cues/wording.js';
-import { digitMarks, placementOf } from './digit-marks.js';
+import { digitMarks } from './digit-marks.js';
 import type { CueMark, DigitMark, Marks } from './musicxml/edit.js';
+import { handPlacement } from './placement.js';
 import { HandlineError } from './score/errors.js';
 import type { Measure, Score } from './score/model.js';
 
@@ -64,6 +65,6 @@ function cueMarks(analysis: LineAnalysis, cues: readonly Cue[]): CueMark[] {
   const { line } = analysis;
   return cues.flatMap(({ slice: at, text }) => {
     const note = line.slices[at]!.struck[0]?.notes[0];
-    return note === undefined ? [] : [{ part: line.part, note, text, placement: placementOf(analysis) }];
+    return note === undefined ? [] : [{ part: line.part, note, text, placement: handPlacement(line.hand) }];
   });
 }
