@@ -4,11 +4,15 @@ import { OFFSETS, TERMS } from './terms/terms.js';
 
 /**
  * mm equivalents at least, where the fit may not decide because editors hardly print such places: long fingers that
- * cross each other in a connected line are no fingering, and a finger that hops to another key breaks the line (common
- * practice; the numbers from memory). Hops by pace.
+ * cross each other in a connected line are no fingering, a finger that hops to another key breaks the line (by pace), and
+ * the thumb passes to white keys where it can (common practice). The numbers of hops and thumbs are those with which
+ * works held out agree best or no worse.
  */
 const LEAST_OVERLAP = 300;
-const LEAST_HOP = [20, 15, 8] as const;
+/** Crossings with the thumb on a black key, by feature of `crossing`. */
+const BLACK_THUMB = [1, 3, 6, 7] as const;
+const LEAST_BLACK_THUMB = 14;
+const LEAST_HOP = [60, 60, 40] as const;
 
 /** The weights with every floor kept. */
 export function floored(weights: Float64Array): Float64Array {
@@ -17,6 +21,7 @@ export function floored(weights: Float64Array): Float64Array {
     result[at] = Math.max(result[at]!, least);
   };
   raise(OFFSETS[TERMS.indexOf(crossing)]! + OVERLAP, LEAST_OVERLAP);
+  for (const feature of BLACK_THUMB) raise(OFFSETS[TERMS.indexOf(crossing)]! + feature, LEAST_BLACK_THUMB);
   LEAST_HOP.forEach((least, pace) => {
     raise(OFFSETS[TERMS.indexOf(hop)]! + pace, least);
   });
