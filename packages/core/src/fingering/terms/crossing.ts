@@ -3,7 +3,8 @@ import { colour } from './term.js';
 
 /** Feature of long fingers that cross each other. */
 export const OVERLAP = 8;
-const OVERLAP_ON_BLACK = 9;
+/** Feature of the special case, with the longer finger on a black key. */
+export const OVERLAP_ON_BLACK = 9;
 
 /**
  * Crossings between neighbouring single keys. Features 0-7: the thumb passes behind a finger (0-3) or a finger passes
