@@ -66,6 +66,8 @@ describe('texts on the page', () => {
     const demo = count(DEMO);
     print('demo', [demo]);
     check([demo]);
+    expect(demo.cues.essential).toBeLessThanOrEqual(demo.beats);
+    expect(demo.cues.demanding).toBeLessThanOrEqual(demo.measures);
     expect(demo.cues.essential).toBeGreaterThan(demo.cues.demanding);
     expect(demo.cues.demanding).toBeGreaterThan(0);
   });
