@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buildLines } from '../../packages/core/src/hands/build.js';
 import { playedFlow } from '../../packages/core/src/hands/flow.js';
-import { fraction } from '../../packages/core/src/score/fraction.js';
+import { add, fraction } from '../../packages/core/src/score/fraction.js';
 import type { Part } from '../../packages/core/src/score/model.js';
 import { clockOf } from '../../packages/core/src/score/tempo.js';
 import { happenings, lineOf } from '../fingering/lines.js';
@@ -45,6 +45,21 @@ describe('flow of a line', () => {
     expect(cuts.size).toBe(0);
   });
 
+  it('joins and cuts within a measure', () => {
+    const inner = (direction: string) => repeat(direction).replace('<barline', '<barline location="middle"');
+    const text = onePart([
+      attributes(4, 1) + notes('C4', 'D4') + inner('backward') + notes('E4', 'F4'),
+      notes('G4') + inner('forward') + notes('A4', 'B4') + repeat('backward'),
+    ]);
+    const { joins, cuts } = flowOf(text)!;
+    expect(joins.map(({ from, to }) => [from, to])).toEqual([
+      [1, 0],
+      [6, 5],
+    ]);
+    for (const { seconds } of joins) expect(seconds).toBeCloseTo(60 / 90, 6);
+    expect(cuts.size).toBe(0);
+  });
+
   it('stays small for a long unfolding', () => {
     const measures = Array.from({ length: 400 }, (_, at) => ({
       start: fraction(at * 4),
@@ -54,7 +69,11 @@ describe('flow of a line', () => {
     const events = fc.sample(happenings({ keys: 1, holds: 0 }, 400, 400), { numRuns: 1, seed: 3 })[0]!;
     const line = lineOf('right', events);
     const spread = { ...line, slices: line.slices.map((slice, measure) => ({ ...slice, measure })) };
-    const once = measures.map(({ index }) => index);
+    const once = measures.map(({ index, start }) => ({
+      measure: index,
+      from: start,
+      to: add(start, fraction(4)),
+    }));
     const part = { measures, playingOrder: Array.from({ length: 20 }, () => once).flat() } as unknown as Part;
     const { joins } = playedFlow(spread, part, (quarters) => quarters / 2)!;
     expect(joins.map(({ from, to }) => [from, to])).toEqual([[399, 0]]);

@@ -45,13 +45,29 @@ describe('what scores contain', () => {
     expect(found).toEqual(['0/1', '2/3', '4/5', '14/15', '16/15', '6/5', '4/3', '2/1']);
   });
 
-  it('repeats within a measure, which count for the whole measure', () => {
-    const repeat = '<barline location="middle"><repeat direction="backward"/></barline>';
-    const text = onePart([attributes() + note('C5', 8) + repeat + note('D5', 8), note('E5', 16)]);
-    expect(readText(text).score.parts[0]?.playingOrder).toEqual([0, 0, 1]);
-    const { output } = annotate(text);
-    expect(output.match(/<fingering/g)).toHaveLength(3);
-    expect(clear(output).output).toBe(text);
+  const middle = (direction: string) =>
+    `<barline location="middle"><repeat direction="${direction}"/></barline>`;
+  const end = '<barline location="right"><repeat direction="backward"/></barline>';
+  const fine = '<direction><direction-type><words>Fine</words></direction-type></direction>';
+  const daCapo = '<direction><direction-type><words>D.C. al Fine</words></direction-type></direction>';
+  const [c, d, e] = [note('C5', 8), note('D5', 8), note('E5', 16)];
+
+  it.each([
+    ['an end', [c + middle('backward') + d, e], '0-2 0-4 4-8'],
+    ['a beginning', [c + middle('forward') + d, e + end], '0-4 4-8 2-4 4-8'],
+    ['end and beginning', [c + middle('backward') + middle('forward') + d, e + end], '0-2 0-4 4-8 2-4 4-8'],
+    ['an end two measures on', [e, c + middle('backward') + d], '0-4 4-6 0-4 4-8'],
+    ['Fine at an inner barline', [`${c + fine}<barline location="middle"/>${d}`, e + daCapo], '0-4 4-8 0-2'],
+    ['Fine within a measure', [c + fine + d, e + daCapo], '0-4 4-8 0-4'],
+    ['a barline that says nothing', [`${c}<barline location="middle"/>${d}`, e], '0-4 4-8'],
+    ['an end at the start', [middle('backward') + e, e], '0-4 0-4 4-8'],
+    ['an end at the end', [c + d + middle('backward'), e], '0-4 0-4 4-8'],
+    ['beginnings alone', [c + middle('forward') + d + middle('forward'), e], '0-4 4-8'],
+  ])('repeats within a measure: %s', (_, [first = '', second = ''], expected) => {
+    const text = onePart([attributes() + first, second]);
+    const order = readText(text).score.parts[0]!.playingOrder;
+    expect(order.map(({ from, to }) => `${toNumber(from)}-${toNumber(to)}`).join(' ')).toBe(expected);
+    expect(clear(annotate(text).output).output).toBe(text);
   });
 
   it('two pianos and pianos for four hands, a line for every hand', () => {

@@ -35,11 +35,16 @@ function playedOnsets(part: Part): Onset[] {
     byMeasure.set(note.measure, [...(byMeasure.get(note.measure) ?? []), onset]);
   }
   let played = 0;
-  return part.playingOrder.flatMap((at) => {
-    const measure = part.measures[at]!;
-    const shift = played - toNumber(measure.start);
-    played += toNumber(measure.length);
-    return (byMeasure.get(at) ?? []).map((onset) => ({ ...onset, quarters: onset.quarters + shift }));
+  return part.playingOrder.flatMap((stretch) => {
+    const [from, to] = [toNumber(stretch.from), toNumber(stretch.to)];
+    const measure = part.measures[stretch.measure]!;
+    // Graces at the end of a measure lie on the start of the next.
+    const end = toNumber(measure.start) + toNumber(measure.length);
+    const shift = played - from;
+    played += to - from;
+    return (byMeasure.get(stretch.measure) ?? [])
+      .filter(({ quarters }) => quarters >= from && (quarters < to || to === end))
+      .map((onset) => ({ ...onset, quarters: onset.quarters + shift }));
   });
 }
 

@@ -1,5 +1,5 @@
-import { add, toNumber } from '../score/fraction.js';
-import type { Part } from '../score/model.js';
+import { add, compare, equal, toNumber } from '../score/fraction.js';
+import type { Measure, Part, Stretch } from '../score/model.js';
 import type { Clock } from '../score/tempo.js';
 import type { Line, Slice } from './line.js';
 
@@ -27,23 +27,42 @@ function slicesByMeasure({ slices }: Line): ReadonlyMap<number, readonly [number
   return found;
 }
 
+function isWhole({ from, to }: Stretch, { start, length }: Measure): boolean {
+  return equal(from, start) && equal(to, add(start, length));
+}
+
+/** The measure's slices that a stretch plays; at an inner barline a slice belongs to what begins there. */
+function rangeIn(
+  { from, to }: Stretch,
+  { start, length }: Measure,
+  { slices }: Line,
+  range: readonly [number, number] | undefined,
+): readonly [number, number] | undefined {
+  if (!range) return undefined;
+  let [first, last] = range;
+  if (!equal(from, start)) while (first <= last && compare(slices[first]!.onset, from) < 0) first += 1;
+  if (!equal(to, add(start, length)))
+    while (last >= first && compare(slices[last]!.onset, to) >= 0) last -= 1;
+  return first <= last ? [first, last] : undefined;
+}
+
 /**
  * The joins and cuts of a line in the part's playing order, each join once however often it is played; undefined where
  * the part is played as it stands.
  */
 export function playedFlow(line: Line, part: Part, clock: Clock): Flow | undefined {
   const { playingOrder, measures } = part;
-  if (playingOrder.every((measure, at) => measure === at)) return undefined;
+  if (playingOrder.every((stretch, at) => stretch.measure === at && isWhole(stretch, measures[at]!)))
+    return undefined;
   const byMeasure = slicesByMeasure(line);
   const joins = new Map<string, Join>();
   const followed = new Set<number>();
   const reached = new Set<number>();
   let last: Slice | undefined;
   let seconds = 0;
-  for (const at of playingOrder) {
-    const { start, length } = measures[at]!;
-    const [begins, ends] = [clock(toNumber(start)), clock(toNumber(add(start, length)))];
-    const range = byMeasure.get(at);
+  for (const stretch of playingOrder) {
+    const [begins, ends] = [clock(toNumber(stretch.from)), clock(toNumber(stretch.to))];
+    const range = rangeIn(stretch, measures[stretch.measure]!, line, byMeasure.get(stretch.measure));
     if (!range) {
       seconds += ends - begins;
       continue;
@@ -58,6 +77,7 @@ export function playedFlow(line: Line, part: Part, clock: Clock): Flow | undefin
       const id = `${join.from} ${join.to}`;
       if (!joins.has(id)) joins.set(id, join);
     }
+    for (let index = range[0] + 1; index <= range[1]; index++) followed.add(index);
     last = line.slices[range[1]]!;
     seconds = ends - clock(toNumber(last.onset));
   }

@@ -2,7 +2,7 @@ import type { Limits } from '../options.js';
 import { HandlineError, type Warning } from '../score/errors.js';
 import { type Fraction, fraction, gcd } from '../score/fraction.js';
 import { isKeyboard } from '../score/instrument.js';
-import type { Clef, Measure, Part, PedalSpan, Score, TempoMark } from '../score/model.js';
+import type { Clef, Measure, Part, PedalSpan, Score, Stretch, TempoMark } from '../score/model.js';
 import { playingOrder } from '../score/playing-order.js';
 import { resolveTies } from '../score/ties.js';
 import { MAX_SCORE_QUARTERS } from './limits.js';
@@ -13,6 +13,7 @@ import { gridOf } from './readgrid.js';
 import { applyHandWords } from './readhandwords.js';
 import { PartReader } from './readpart.js';
 import { readParts } from './readparts.js';
+import { type Section, Sections } from './readsections.js';
 import { Warnings } from './readwarnings.js';
 import type { XmlElement } from './tree.js';
 
@@ -47,8 +48,8 @@ export function readScore(root: XmlElement, text: string, context: ReadContext):
   const partContext = { ...context, grid, lines, warnings, countNote };
   const drafts = sources.map((source) => new PartReader(source, partContext).read());
   const starts = measureStarts(drafts, grid.ticks, context);
-  const order = playingOrder(readFlow(sources));
   const time = fractions(grid.ticks);
+  const order = stretches(drafts, starts, time);
   return {
     score: {
       version: root.attribute('version') ?? '1.0',
@@ -107,11 +108,33 @@ function measureStarts(
   return starts;
 }
 
+/** Everything in the order in which it is played; pieces of a measure that follow each other as printed are one. */
+function stretches(
+  drafts: readonly PartDraft[],
+  starts: readonly number[],
+  time: (ticks: number) => Fraction,
+): Stretch[] {
+  const sections = new Sections(drafts, starts);
+  const found: Stretch[] = [];
+  let last: number | undefined;
+  for (const at of playingOrder(readFlow(drafts, sections))) {
+    const { measure, from, to } = sections.list[at] as Section;
+    const start = starts[measure] as number;
+    const stretch = { measure, from: time(start + from), to: time(start + to) };
+    const before = found.at(-1);
+    if (before?.measure === measure && last === at - 1)
+      found[found.length - 1] = { ...stretch, from: before.from };
+    else found.push(stretch);
+    last = at;
+  }
+  return found;
+}
+
 function finishPart(
   draft: PartDraft,
   index: number,
   starts: readonly number[],
-  order: readonly number[],
+  order: readonly Stretch[],
   time: (ticks: number) => Fraction,
   ticksPerQuarter: number,
   lines: LineIndex,
@@ -153,7 +176,7 @@ function finishPart(
     measures,
     notes: draft.notes,
     pedal: pedalSpans(draft, starts, time),
-    playingOrder: order.filter((at) => at < measures.length),
+    playingOrder: order.filter(({ measure }) => measure < measures.length),
   };
 }
 

@@ -17,6 +17,14 @@ export interface Event extends DirectionFacts {
   readonly staff: number;
 }
 
+/** A `<barline>`, `<direction>` or `<sound>`, any of which may steer the order of playing. */
+export interface FlowElement {
+  readonly element: XmlElement;
+  readonly measure: number;
+  /** Ticks from the measure's start. */
+  readonly tick: number;
+}
+
 export interface MeasureDraft {
   readonly source: MeasureSource;
   /** Furthest time reached, in ticks; 0 where nothing stands in the measure. */
@@ -36,6 +44,7 @@ export interface PartDraft {
   readonly measures: MeasureDraft[];
   readonly events: Event[];
   readonly rests: Event[];
+  readonly flow: FlowElement[];
 }
 
 export interface PartContext {

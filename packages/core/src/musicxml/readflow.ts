@@ -1,49 +1,45 @@
 import type { MeasureFlow } from '../score/playing-order.js';
+import type { PartDraft } from './readdraft.js';
 import { integer } from './readnumber.js';
-import type { PartSource } from './readparts.js';
+import type { Sections } from './readsections.js';
 import type { XmlElement } from './tree.js';
 
 type Draft = { -readonly [K in keyof MeasureFlow]: MeasureFlow[K] };
 
 /**
- * Repeats, endings and jumps of every measure, gathered from all parts (many programs write them into one only).
+ * Repeats, endings and jumps of every section, gathered from all parts (many programs write them into one only).
  * Jumps come from `<sound>`; where a score has no sounding jump at all, from words such as "D.C. al Fine".
  */
-export function readFlow(parts: readonly PartSource[]): MeasureFlow[] {
-  const count = parts.reduce((most, part) => Math.max(most, part.measures.length), 0);
-  const flow: Draft[] = Array.from({ length: count }, () => ({}));
-  const words: Draft[] = Array.from({ length: count }, () => ({}));
+export function readFlow(drafts: readonly PartDraft[], sections: Sections): MeasureFlow[] {
+  const flow: Draft[] = sections.list.map(() => ({}));
+  const words: Draft[] = sections.list.map(() => ({}));
   let sounding = false;
-  for (const part of parts) {
+  for (const draft of drafts) {
     let ending: { numbers: number[]; from: number } | undefined;
-    part.measures.forEach(({ content }, index) => {
-      const measure = flow[index] as Draft;
-      for (const element of content.children) {
-        if (element.name === 'barline') {
-          const mark = element.child('ending');
-          const numbers = mark === undefined ? [] : endingNumbers(mark);
-          const type = mark?.attribute('type');
-          if (type === 'start') {
-            if (ending !== undefined)
-              cover(flow, ending.from, Math.max(index - 1, ending.from), ending.numbers);
-            ending = { numbers, from: index };
-          }
-          readBarline(element, measure);
-          if (ending !== undefined && (type === 'stop' || type === 'discontinue')) {
-            cover(flow, ending.from, index, ending.numbers);
-            ending = undefined;
-          }
-        } else if (element.name === 'direction') {
-          for (const sound of element.all('sound')) sounding = readSound(sound, measure) || sounding;
-          readMarks(element, measure, words[index] as Draft);
-        } else if (element.name === 'sound') {
-          sounding = readSound(element, measure) || sounding;
+    for (const mark of draft.flow) {
+      const { element } = mark;
+      const [after, before] = [flow[sections.around(mark)], flow[sections.before(mark)]] as [Draft, Draft];
+      if (element.name === 'barline') {
+        const bracket = element.child('ending');
+        const type = bracket?.attribute('type');
+        if (bracket !== undefined && type === 'start') {
+          const from = sections.begunBy(mark);
+          if (ending !== undefined) cover(flow, ending.from, Math.max(from - 1, ending.from), ending.numbers);
+          ending = { numbers: endingNumbers(bracket), from };
         }
-      }
-    });
+        readBarline(element, flow[sections.begunBy(mark)] as Draft, flow[sections.endedBy(mark)] as Draft);
+        if (ending !== undefined && (type === 'stop' || type === 'discontinue')) {
+          cover(flow, ending.from, sections.endedBy(mark), ending.numbers);
+          ending = undefined;
+        }
+      } else if (element.name === 'direction') {
+        for (const sound of element.all('sound')) sounding = readSound(sound, after, before) || sounding;
+        readMarks(element, after, words[sections.before(mark)] as Draft);
+      } else sounding = readSound(element, after, before) || sounding;
+    }
     if (ending !== undefined) cover(flow, ending.from, ending.from, ending.numbers);
   }
-  return sounding ? flow : flow.map((measure, index) => ({ ...measure, ...words[index] }));
+  return sounding ? flow : flow.map((section, index) => ({ ...section, ...words[index] }));
 }
 
 function cover(flow: readonly Draft[], from: number, to: number, numbers: readonly number[]): void {
@@ -62,30 +58,30 @@ function endingNumbers(ending: XmlElement): number[] {
   return [...numbers].filter((number) => number > 0);
 }
 
-function readBarline(barline: XmlElement, measure: Draft): void {
+function readBarline(barline: XmlElement, begun: Draft, ended: Draft): void {
   for (const repeat of barline.all('repeat')) {
-    if (repeat.attribute('direction') === 'forward') measure.repeatStart = true;
+    if (repeat.attribute('direction') === 'forward') begun.repeatStart = true;
     if (repeat.attribute('direction') !== 'backward') continue;
-    measure.repeatEnd = Math.max(integer(repeat.attribute('times')) ?? 2, 1);
-    if (repeat.attribute('after-jump') === 'yes') measure.afterJump = true;
+    ended.repeatEnd = Math.max(integer(repeat.attribute('times')) ?? 2, 1);
+    if (repeat.attribute('after-jump') === 'yes') ended.afterJump = true;
   }
-  if (barline.child('segno') !== undefined) measure.segno = barline.attribute('segno') ?? '';
-  if (barline.child('coda') !== undefined) measure.coda = barline.attribute('coda') ?? '';
+  if (barline.child('segno') !== undefined) begun.segno = barline.attribute('segno') ?? '';
+  if (barline.child('coda') !== undefined) begun.coda = barline.attribute('coda') ?? '';
 }
 
 /** True where the element sends the player somewhere else. */
-function readSound(sound: XmlElement, measure: Draft): boolean {
+function readSound(sound: XmlElement, after: Draft, before: Draft): boolean {
   const [segno, coda] = [sound.attribute('segno'), sound.attribute('coda')];
   const [dalSegno, toCoda] = [sound.attribute('dalsegno'), sound.attribute('tocoda')];
-  if (segno !== undefined) measure.segno = segno;
-  if (coda !== undefined) measure.coda = coda;
-  if (dalSegno !== undefined) measure.dalSegno = dalSegno;
-  if (toCoda !== undefined) measure.toCoda = toCoda;
-  if (sound.attribute('dacapo') === 'yes') measure.daCapo = true;
-  if (sound.attribute('forward-repeat') === 'yes') measure.repeatStart = true;
+  if (segno !== undefined) after.segno = segno;
+  if (coda !== undefined) after.coda = coda;
+  if (sound.attribute('forward-repeat') === 'yes') after.repeatStart = true;
+  if (dalSegno !== undefined) before.dalSegno = dalSegno;
+  if (toCoda !== undefined) before.toCoda = toCoda;
+  if (sound.attribute('dacapo') === 'yes') before.daCapo = true;
   const fine = sound.attribute('fine');
-  if (fine !== undefined && fine !== 'no') measure.fine = true;
-  return measure.daCapo === true || dalSegno !== undefined;
+  if (fine !== undefined && fine !== 'no') before.fine = true;
+  return before.daCapo === true || dalSegno !== undefined;
 }
 
 function readMarks(direction: XmlElement, measure: Draft, words: Draft): void {

@@ -4,7 +4,7 @@ import type { TieRole } from '../score/model.js';
 import { MAX_DURATION_QUARTERS, MAX_STAVES } from './limits.js';
 import { PartAttributes } from './readattributes.js';
 import { type DirectionFacts, readDirection, readSound } from './readdirections.js';
-import type { Event, MeasureDraft, NoteDraft, PartContext, PartDraft } from './readdraft.js';
+import type { Event, FlowElement, MeasureDraft, NoteDraft, PartContext, PartDraft } from './readdraft.js';
 import { writtenQuarters } from './readduration.js';
 import { stackOf } from './readnotations.js';
 import { readNote, type WrittenNote } from './readnote.js';
@@ -23,6 +23,7 @@ export class PartReader {
   private readonly measures: MeasureDraft[] = [];
   private readonly events: Event[] = [];
   private readonly rests: Event[] = [];
+  private readonly flow: FlowElement[] = [];
   private readonly graces = new Map<string, number>();
   private measure!: MeasureSource;
   private cursor = 0;
@@ -39,8 +40,8 @@ export class PartReader {
 
   read(): PartDraft {
     for (const measure of this.source.measures) this.readMeasure(measure);
-    const { source, attributes, notes, elements, ticks, lengths, measures, events, rests } = this;
-    return { source, attributes, notes, elements, ticks, lengths, measures, events, rests };
+    const { source, attributes, notes, elements, ticks, lengths, measures, events, rests, flow } = this;
+    return { source, attributes, notes, elements, ticks, lengths, measures, events, rests, flow };
   }
 
   private readMeasure(measure: MeasureSource): void {
@@ -64,9 +65,14 @@ export class PartReader {
           break;
         case 'direction':
           this.addEvent(readDirection(element), element);
+          this.addFlow(element);
           break;
         case 'sound':
           this.addEvent(readSound(element), element);
+          this.addFlow(element);
+          break;
+        case 'barline':
+          this.addFlow(element);
           break;
       }
     }
@@ -97,6 +103,10 @@ export class PartReader {
     const staff = integer(element.textOf('staff')) ?? 1;
     const tick = Math.max(this.cursor + ticks, 0);
     this.events.push({ ...facts, measure: this.measures.length, tick, staff });
+  }
+
+  private addFlow(element: XmlElement): void {
+    this.flow.push({ element, measure: this.measures.length, tick: this.cursor });
   }
 
   private readNote(element: XmlElement): void {

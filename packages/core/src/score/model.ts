@@ -104,6 +104,14 @@ export interface TempoMark {
   readonly quartersPerMinute: number;
 }
 
+/** A stretch of a measure that is played in one go: a whole measure, or a piece before, after or between its inner barlines. */
+export interface Stretch {
+  readonly measure: number;
+  /** Quarter notes from the start of the part in printed order, `to` exclusive. */
+  readonly from: Fraction;
+  readonly to: Fraction;
+}
+
 export interface Part {
   readonly id: string;
   readonly name: string;
@@ -118,11 +126,8 @@ export interface Part {
   readonly measures: readonly Measure[];
   readonly notes: readonly Note[];
   readonly pedal: readonly PedalSpan[];
-  /**
-   * Measure indices in the order in which they are played (repeats, voltas, D.C., D.S., coda unfolded). A repeat within
-   * a measure counts for the whole measure.
-   */
-  readonly playingOrder: readonly number[];
+  /** What is played one after the other: repeats, voltas, D.C., D.S. and coda unfolded, also within measures. */
+  readonly playingOrder: readonly Stretch[];
 }
 
 export interface Score {

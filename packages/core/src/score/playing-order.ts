@@ -1,4 +1,4 @@
-/** What the barlines and jump marks of one measure say. Labels tell several segni or codas apart. */
+/** What the barlines and jump marks of one measure, or of a section between inner barlines, say. Labels tell several segni or codas apart. */
 export interface MeasureFlow {
   readonly repeatStart?: boolean;
   /** Number of times that the section before this measure's end is played, 2 by default; absent: no repeat. */
