@@ -79,5 +79,14 @@ describe('texts on the page', () => {
       .map((name) => count(`${SHARED}/${name}`));
     print(`${counts.length} shared scores`, counts);
     check(counts);
+    const over = counts.filter(
+      ({ beats, measures, cues }) => cues.essential > beats || cues.demanding > measures,
+    );
+    console.log(
+      `over one a beat or a measure by rounding up: ${over.map(({ file }) => file).join(', ') || 'none'}`,
+    );
+    const sum = (of: (count: Count) => number) => counts.reduce((all, own) => all + of(own), 0);
+    expect(sum((own) => own.cues.essential)).toBeLessThanOrEqual(sum((own) => own.beats));
+    expect(sum((own) => own.cues.demanding)).toBeLessThanOrEqual(sum((own) => own.measures));
   });
 });
