@@ -135,8 +135,16 @@ function* subsets(
 }
 
 function ordered(wanted: readonly Wanted[], hand: HandModel, rolled = false): Assignment[] {
+  if (wanted.length > FINGERS.length + 1) return [];
+  return enumerate(wanted, (fingers, at, finger) => fits(wanted, fingers, at, finger, hand, rolled));
+}
+
+/** All choices of a finger for every key, given digits kept, that `allowed` lets grow key by key. */
+function enumerate(
+  wanted: readonly Wanted[],
+  allowed: (lower: readonly Finger[], at: number, finger: Finger) => boolean,
+): Assignment[] {
   const found: Assignment[] = [];
-  if (wanted.length > FINGERS.length + 1) return found;
   const fingers: Finger[] = [];
   const extend = (at: number): void => {
     const next = wanted[at];
@@ -144,9 +152,8 @@ function ordered(wanted: readonly Wanted[], hand: HandModel, rolled = false): As
       found.push({ fingers: [...fingers] });
       return;
     }
-    for (const finger of FINGERS) {
-      if (next.fixed !== undefined && next.fixed !== finger) continue;
-      if (!fits(wanted, fingers, at, finger, hand, rolled)) continue;
+    for (const finger of next.fixed === undefined ? FINGERS : [next.fixed]) {
+      if (!allowed(fingers, at, finger)) continue;
       fingers.push(finger);
       extend(at + 1);
       fingers.pop();
@@ -190,24 +197,12 @@ export function thumbTakesBoth(low: number, high: number): boolean {
 
 /** All assignments that honour the given digits and use no other finger twice, in any order and at any distance. */
 function unordered(wanted: readonly Wanted[]): Assignment[] {
-  const found: Assignment[] = [];
-  if (wanted.length > FINGERS.length) return found;
-  const fingers: Finger[] = [];
-  const extend = (at: number): void => {
-    const next = wanted[at];
-    if (!next) {
-      found.push({ fingers: [...fingers] });
-      return;
-    }
-    for (const finger of next.fixed === undefined ? FINGERS : [next.fixed]) {
-      if (next.fixed === undefined && (fingers.includes(finger) || givenLater(wanted, at, finger))) continue;
-      fingers.push(finger);
-      extend(at + 1);
-      fingers.pop();
-    }
-  };
-  extend(0);
-  return found;
+  if (wanted.length > FINGERS.length) return [];
+  return enumerate(
+    wanted,
+    (fingers, at, finger) =>
+      wanted[at]!.fixed !== undefined || (!fingers.includes(finger) && !givenLater(wanted, at, finger)),
+  );
 }
 
 function givenLater(wanted: readonly Wanted[], at: number, finger: Finger): boolean {
