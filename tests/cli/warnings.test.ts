@@ -71,7 +71,8 @@ describe('warnings', () => {
         expect(message).toMatch(/^[^\n]+$/);
       }
       if (input !== 'flute.xml' && input !== 'rests.xml') {
-        expect(warnings[0]?.place).toMatchObject({ part: 'P1', measure: '1', line: expect.any(Number) });
+        const place = { part: 'P1', measure: '1', line: expect.any(Number), column: expect.any(Number) };
+        expect(warnings[0]?.place).toMatchObject(place);
       }
     }
     expect(

@@ -73,6 +73,7 @@ export function measuresFor(line: Line): readonly Measure[] {
     length: { num: 4, den: 1 },
     span: { start: 0, end: 0 },
     line: 1,
+    column: 1,
     beat: { num: 1, den: 1 },
     nominal: { num: 4, den: 1 },
     implicit: false,

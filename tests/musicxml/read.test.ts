@@ -97,7 +97,7 @@ describe('time', () => {
       readText(onePart([`\n${attributes(1, 1)}${note('C4', 999_999_999)}`]), 'a.xml'),
     );
     expect(found).toMatchObject({ code: 'NUMBER', line: 2 });
-    expect(found.message).toMatch(/^a\.xml: part P1, measure 1, line 2: a duration/);
+    expect(found.message).toMatch(/^a\.xml: part P1, measure 1, line 2, column \d+: a duration/);
   });
 
   it('rounds, with a warning, where no grid is fine enough', () => {

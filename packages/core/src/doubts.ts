@@ -6,6 +6,7 @@ import type { Selection } from './marks.js';
 import type { Place, Warning } from './score/errors.js';
 import { subtract, toNumber } from './score/fraction.js';
 import type { Part, Score } from './score/model.js';
+import { notePlace } from './score/place.js';
 
 /** A warning where there is a piano, but nothing to mark in what was chosen of it. */
 export function emptySelection(
@@ -60,6 +61,6 @@ export function waysOut(hand: Hand, { left, otherHand, ways }: ReachAdvice): str
 }
 
 function placeOf(part: Part, measure: number, note: number | undefined): Place {
-  const line = note === undefined ? undefined : part.notes[note]?.line;
-  return { part: part.id, measure: part.measures[measure]!.number, ...(line !== undefined && { line }) };
+  const head = note === undefined ? undefined : part.notes[note];
+  return head ? notePlace(part, head) : { part: part.id, measure: part.measures[measure]!.number };
 }

@@ -1,6 +1,7 @@
 import type { Warning } from '../score/errors.js';
 import { toNumber } from '../score/fraction.js';
 import type { Note, Part } from '../score/model.js';
+import { notePlace } from '../score/place.js';
 import type { Hand } from './line.js';
 import { type StaffChoice, type StaffRole, staffRoles } from './staves.js';
 import { strikers } from './strikes.js';
@@ -101,10 +102,9 @@ function notesInTime(notes: readonly Note[]): Note[] {
 
 function movedWarning(part: Part, moved: readonly Note[]): Warning {
   const first = moved[0] as Note;
-  const measure = part.measures[first.measure]?.number ?? '';
   return {
     code: 'HAND_MOVED',
     message: `${moved.length} cross-staff notes lie too far for their voice's hand; the hand of their staff plays them`,
-    place: { part: part.id, measure, line: first.line },
+    place: notePlace(part, first),
   };
 }

@@ -1,5 +1,6 @@
 import type { Warning } from '../score/errors.js';
 import type { Finger, Note, Part } from '../score/model.js';
+import { notePlace } from '../score/place.js';
 import type { StaffRole } from './staves.js';
 
 /** Digits that stand stacked at one note head of a chord, shared out over the chord. */
@@ -66,6 +67,6 @@ function misfitWarning(part: Part, notes: readonly Note[]): Warning {
   return {
     code: 'DIGIT_IGNORED',
     message: `several digits stand at one note and do not fit its chord; they are left in print and not used${places}`,
-    place: { part: part.id, measure: part.measures[first.measure]?.number ?? '', line: first.line },
+    place: notePlace(part, first),
   };
 }

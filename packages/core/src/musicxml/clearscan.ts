@@ -60,7 +60,6 @@ export function scanMarks(text: string, root: XmlElement, file: string | undefin
   let lines: LineIndex | undefined;
   const place = (at: number): Place => {
     lines ??= new LineIndex(text);
-    const line = lines.lineAt(at);
     const names: { part?: string; measure?: string } = {};
     let element: XmlElement | undefined = innermost(root, at);
     for (; element !== undefined; element = element.parent) {
@@ -69,7 +68,7 @@ export function scanMarks(text: string, root: XmlElement, file: string | undefin
       if (part !== undefined) names.part = part;
       if (measure !== undefined) names.measure = measure;
     }
-    return { ...(file === undefined ? {} : { file }), ...names, line, column: at - lines.startOf(line) + 1 };
+    return { ...(file === undefined ? {} : { file }), ...names, ...lines.positionAt(at) };
   };
   return { instructions, signed, enclosing: (at) => innermost(root, at), place };
 }

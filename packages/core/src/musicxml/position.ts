@@ -2,9 +2,7 @@ import type { Place } from '../score/errors.js';
 
 /** Line and column, both from 1, of an offset; lines end with LF, CR LF or CR. */
 export function positionOf(text: string, offset: number): { line: number; column: number } {
-  const index = new LineIndex(text);
-  const line = index.lineAt(offset);
-  return { line, column: offset - index.startOf(line) + 1 };
+  return new LineIndex(text).positionAt(offset);
 }
 
 /** `place` with the line and column of an offset added. */
@@ -25,6 +23,12 @@ export class LineIndex {
   /** Offset of the first character of a line. */
   startOf(line: number): number {
     return this.starts[line - 1] ?? 0;
+  }
+
+  /** Line and column of an offset, both from 1. */
+  positionAt(offset: number): { line: number; column: number } {
+    const line = this.lineAt(offset);
+    return { line, column: offset - this.startOf(line) + 1 };
   }
 
   /** Line number of an offset, from 1. Fast where offsets ascend. */

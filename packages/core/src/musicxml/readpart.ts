@@ -164,7 +164,7 @@ export class PartReader {
     this.notes.push({
       id: this.notes.length,
       span,
-      line: this.context.lines.lineAt(span.start),
+      ...this.context.lines.positionAt(span.start),
       measure: this.measures.length,
       staff: at.staff,
       voice: written.voice,

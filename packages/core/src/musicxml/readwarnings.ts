@@ -2,7 +2,7 @@ import type { Place, Warning, WarningCode } from '../score/errors.js';
 import type { LineIndex } from './position.js';
 import type { XmlElement } from './tree.js';
 
-/** Where a doubt arose; the line is derived from the element. */
+/** Where a doubt arose; line and column are derived from the element. */
 export interface Doubt {
   readonly part?: string;
   readonly measure?: string;
@@ -34,7 +34,7 @@ export class Warnings {
       ...(this.file === undefined ? {} : { file: this.file }),
       ...(part === undefined ? {} : { part }),
       ...(measure === undefined ? {} : { measure }),
-      ...(element === undefined ? {} : { line: this.lines.lineAt(element.span.start) }),
+      ...(element === undefined ? {} : this.lines.positionAt(element.span.start)),
     };
   }
 

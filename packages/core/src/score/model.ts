@@ -39,6 +39,7 @@ export interface Note {
   readonly id: number;
   readonly span: Span;
   readonly line: number;
+  readonly column: number;
   readonly measure: number;
   readonly staff: number;
   readonly voice: string;
