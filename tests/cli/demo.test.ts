@@ -74,4 +74,19 @@ describe('the demo score', () => {
     expect(touched).toEqual([20, 21, 22, 23, 24, 25, 26, 27, 28, 29]);
     expect(measures.join('').match(/<words/g)).toHaveLength(score.match(/<words/g)?.length ?? 0);
   });
+
+  test("a user's own wording stands in the marked score, the other words stay", async () => {
+    folder.put('words.json', JSON.stringify({ out: 'to the body' }));
+    const run = await handline(['mark', DEMO, '-o', 'own.musicxml', '--wording', 'words.json'], folder.path);
+    expect({ code: run.code, stderr: run.stderr }).toEqual({ code: 0, stderr: '' });
+    const words = [
+      ...folder
+        .read('own.musicxml')
+        .toString()
+        .matchAll(/<words[^>]*>([^<]*)<\/words>/g),
+    ].map(([, text]) => text);
+    expect(words).toContain('to the body');
+    expect(words).toContain('thumb passes');
+    expect(words).not.toContain('out');
+  });
 });

@@ -54,9 +54,8 @@ function print(title: string, counts: readonly Count[]): void {
 
 function check(counts: readonly Count[]): void {
   for (const { file, beats, measures, cues } of counts) {
-    // One text more may come from rounding up in a score of a few measures.
-    expect(cues.essential, file).toBeLessThanOrEqual(beats + 1);
-    expect(cues.demanding, file).toBeLessThanOrEqual(measures + 1);
+    expect(cues.essential, file).toBeLessThanOrEqual(beats);
+    expect(cues.demanding, file).toBeLessThanOrEqual(measures);
     expect(cues.essential, file).toBeLessThanOrEqual(cues.every);
   }
 }
@@ -66,8 +65,6 @@ describe('texts on the page', () => {
     const demo = count(DEMO);
     print('demo', [demo]);
     check([demo]);
-    expect(demo.cues.essential).toBeLessThanOrEqual(demo.beats);
-    expect(demo.cues.demanding).toBeLessThanOrEqual(demo.measures);
     expect(demo.cues.essential).toBeGreaterThan(demo.cues.demanding);
     expect(demo.cues.demanding).toBeGreaterThan(0);
   });
@@ -79,14 +76,5 @@ describe('texts on the page', () => {
       .map((name) => count(`${SHARED}/${name}`));
     print(`${counts.length} shared scores`, counts);
     check(counts);
-    const over = counts.filter(
-      ({ beats, measures, cues }) => cues.essential > beats || cues.demanding > measures,
-    );
-    console.log(
-      `over one a beat or a measure by rounding up: ${over.map(({ file }) => file).join(', ') || 'none'}`,
-    );
-    const sum = (of: (count: Count) => number) => counts.reduce((all, own) => all + of(own), 0);
-    expect(sum((own) => own.cues.essential)).toBeLessThanOrEqual(sum((own) => own.beats));
-    expect(sum((own) => own.cues.demanding)).toBeLessThanOrEqual(sum((own) => own.measures));
   });
 });

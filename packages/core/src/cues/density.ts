@@ -9,7 +9,7 @@ import type { Candidate } from './candidates.js';
 const LEAST_WEIGHT = { every: 0, essential: 8, demanding: 20 } as const satisfies Record<Density, number>;
 /** Seconds within which a player reads one text at most: quick music has fewer words than beats. */
 const READING_SECONDS = 0.6;
-/** Texts of one hand for each beat or measure on average, at most: with the other hand's there is one for each. */
+/** Texts of one hand for each beat or measure on average, at most (one in any case): with the other hand's one for each. */
 const HAND_SHARE = 0.5;
 /** Measures within which a move that comes back on the same keys with the same fingers is not told again. */
 const REMEMBERED_MEASURES = 2;
@@ -47,7 +47,7 @@ export function thinOut(
     lastTime = time;
     lastSpace = space;
   });
-  const most = Math.ceil(HAND_SHARE * spaces(line, density, measures));
+  const most = Math.max(1, Math.floor(HAND_SHARE * spaces(line, density, measures)));
   const printed = new Set([...kept].sort((a, b) => weight(strong[b]!) - weight(strong[a]!)).slice(0, most));
   return strong.map((all, at) => (printed.has(at) ? all : []));
 }
