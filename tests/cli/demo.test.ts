@@ -80,10 +80,7 @@ describe('the demo score', () => {
     const run = await handline(['mark', DEMO, '-o', 'own.musicxml', '--wording', 'words.json'], folder.path);
     expect({ code: run.code, stderr: run.stderr }).toEqual({ code: 0, stderr: '' });
     const words = [
-      ...folder
-        .read('own.musicxml')
-        .toString()
-        .matchAll(/<words[^>]*>([^<]*)<\/words>/g),
+      ...readFileSync(folder.at('own.musicxml'), 'utf8').matchAll(/<words[^>]*>([^<]*)<\/words>/g),
     ].map(([, text]) => text);
     expect(words).toContain('to the body');
     expect(words).toContain('thumb passes');
