@@ -6,7 +6,7 @@ import { writeTables } from './write-tables.js';
 
 const REGIME: Regime = { epochs: 14, rate: 0.04, pull: 14 };
 
-/** Works held out together, so that each part has a like mix; works are sorted by digits and dealt out. */
+/** Works held out together: the largest alone, the others so that each part mixes long and short, easy and hard. */
 const FOLDS = [
   ['ClementiM/O42'],
   [
