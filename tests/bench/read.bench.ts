@@ -22,7 +22,7 @@ function score(notes: number): string {
 }
 
 const options = { ...PARSER_OPTIONS, maxNestedTags: DEFAULT_LIMITS.maxDepth + 1 };
-const context = { limits: DEFAULT_LIMITS, isOurs: () => false };
+const context = { limits: DEFAULT_LIMITS };
 
 for (const notes of [1000, 5000, 20_000]) {
   const text = score(notes);

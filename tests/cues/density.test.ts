@@ -25,7 +25,7 @@ interface Count {
 function count(file: string): Count {
   const settings = checkOptions({ existing: 'ignore' });
   const { text, root } = openSource(readFileSync(file, 'utf8'), settings.limits, file);
-  const { score } = readScore(root, text, { ...settings, isOurs: () => false });
+  const { score } = readScore(root, text, settings);
   const lines = analyse(score, buildLines(score, settings).lines, settings);
   const parts = [...new Set(lines.map(({ line }) => line.part))].map((part) => score.parts[part]!);
   const measures = parts.flatMap((part) => part.measures);

@@ -145,7 +145,7 @@ function linesOf(folder: string): { name: string; lines: readonly Line[] }[] {
     .sort()
     .map((name) => {
       const { text } = decode(new Uint8Array(readFileSync(`${folder}${name}`)), DEFAULT_LIMITS);
-      const context = { limits: DEFAULT_LIMITS, isOurs: () => false };
+      const context = { limits: DEFAULT_LIMITS };
       const { score } = readScore(parseTree(text, DEFAULT_LIMITS), text, context);
       return { name, lines: buildLines(score, { existing: 'ignore' }).lines };
     });

@@ -138,7 +138,7 @@ describe.each([
     let [kept, all] = [0, 0];
     for (const file of filesIn(folder).slice(0, most)) {
       const { text, root } = openSource(new Uint8Array(readFileSync(file)), DEFAULT_LIMITS);
-      const { score } = readScore(root, text, { limits: DEFAULT_LIMITS, isOurs: () => false });
+      const { score } = readScore(root, text, { limits: DEFAULT_LIMITS });
       for (const line of buildLines(score).lines) {
         const { fingering } = fingerLine(line, handModel('medium'), { keepDigits: true });
         const digits = fingering.slices.map(({ struck }) => struck);

@@ -30,8 +30,7 @@ export interface Sample {
 }
 
 function readText(text: string): Score {
-  return readScore(parseTree(text, DEFAULT_LIMITS), text, { limits: DEFAULT_LIMITS, isOurs: () => false })
-    .score;
+  return readScore(parseTree(text, DEFAULT_LIMITS), text, { limits: DEFAULT_LIMITS }).score;
 }
 
 export function hasSamples(): boolean {

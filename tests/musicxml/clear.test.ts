@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { fingeringsIn, isSigned } from '../../packages/core/src/musicxml/clearmatch.js';
 import type { Marks } from '../../packages/core/src/musicxml/edit.js';
 import { nested, note, score } from './write-score.js';
 import { clear, mark, read } from './write-source.js';
@@ -44,7 +45,9 @@ describe('clear', () => {
         /^\d+: a digit has been changed since we wrote it; it was left as the user's own$/,
       ),
     ]);
-    expect(read(cleared).score.parts[0]?.notes[0]?.digits).toMatchObject([{ finger: 2, ours: false }]);
+    const { score, elements } = read(cleared);
+    expect(score.parts[0]?.notes[0]?.digits).toMatchObject([{ finger: 2 }]);
+    expect(elements[0]![0]!.children.flatMap(fingeringsIn).map(isSigned)).toEqual([false]);
     expect(cleared).not.toContain('handline');
     expect(clear(cleared)).toEqual({ text: cleared, edits: [], warnings: [] });
     expect(clear(mark(cleared, { cues: MARKS.cues ?? [] })).text).toBe(cleared);

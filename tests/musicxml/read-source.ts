@@ -17,7 +17,7 @@ export function bytesOf(name: string): Uint8Array {
 }
 
 export function readText(text: string, file?: string): ReadResult {
-  const context = { limits: DEFAULT_LIMITS, isOurs: () => false };
+  const context = { limits: DEFAULT_LIMITS };
   return readScore(
     parseTree(text, DEFAULT_LIMITS, file),
     text,

@@ -202,7 +202,7 @@ describe('notes', () => {
 
   it('are no more than the limit', () => {
     const text = onePart([attributes() + note('C4', 1).repeat(4)]);
-    const context = { limits: { ...DEFAULT_LIMITS, maxNotes: 3 }, isOurs: () => false };
+    const context = { limits: { ...DEFAULT_LIMITS, maxNotes: 3 } };
     expect(refusal(() => readScore(parseTree(text, DEFAULT_LIMITS), text, context)).code).toBe('LIMIT');
   });
 });

@@ -1,5 +1,4 @@
 import { type Cleared, clearMarks } from '../../packages/core/src/musicxml/clear.js';
-import { isSigned } from '../../packages/core/src/musicxml/clearmatch.js';
 import type { Marks } from '../../packages/core/src/musicxml/edit.js';
 import { applyEdits } from '../../packages/core/src/musicxml/edits.js';
 import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
@@ -10,7 +9,7 @@ import { writeMarks } from '../../packages/core/src/musicxml/write.js';
 export const NO_MARKS: Marks = { digits: [], cues: [], replaceDigits: false };
 
 export function read(text: string): ReadResult {
-  return readScore(parseTree(text, DEFAULT_LIMITS), text, { limits: DEFAULT_LIMITS, isOurs: isSigned });
+  return readScore(parseTree(text, DEFAULT_LIMITS), text, { limits: DEFAULT_LIMITS });
 }
 
 /** Reads and marks a text that has no marks of ours yet. */

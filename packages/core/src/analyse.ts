@@ -2,8 +2,7 @@ import type { Settings } from './checked.js';
 import { type Cue, planCues } from './cues/cues.js';
 import { type Fingered, fingerLine } from './fingering/finger.js';
 import { type Neighbour, type ReachAdvice, reachAdvice } from './fingering/reach-advice.js';
-import { ornamentsOf } from './hands/auxiliaries.js';
-import { playedFlow } from './hands/flow.js';
+import { heedOf } from './hands/heed.js';
 import type { Line } from './hands/line.js';
 import { soundEnds } from './hands/strikes.js';
 import { type HandCrossings, handCrossings } from './motion/handover.js';
@@ -40,8 +39,7 @@ export function analyse(score: Score, lines: readonly Line[], settings: Settings
     const hand = settings.model[line.hand];
     const found = fingerLine(line, hand, {
       keepDigits,
-      flow: playedFlow(line, score.parts[line.part]!, clock),
-      ornaments: ornamentsOf(line, score.parts[line.part]!),
+      ...heedOf(line, score.parts[line.part]!, clock),
       alternates: settings.alternatives,
     });
     return { line, ...found, plan: planMotion(line, found.fingering, hand) };

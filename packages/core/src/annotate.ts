@@ -25,7 +25,7 @@ export function annotate<T extends string | Uint8Array>(
 ): Annotated<T> {
   const settings = checkOptions(options);
   const { text, root, wrap, warnings: found } = openSource(input, settings.limits, settings.file);
-  const read = readScore(root, text, { ...settings, isOurs: () => false });
+  const read = readScore(root, text, settings);
   const { score } = read;
   const built = buildLines(score, settings);
   const lines = analyse(score, built.lines, settings);

@@ -1,8 +1,7 @@
 import type { HandModel } from './anatomy/hand.js';
 import { checkOptions } from './checked.js';
-import { type Ornaments, ornamentsOf } from './hands/auxiliaries.js';
 import { buildLines } from './hands/build.js';
-import { type Flow, playedFlow } from './hands/flow.js';
+import { type Heed, heedOf } from './hands/heed.js';
 import type { Line } from './hands/line.js';
 import { planMotion } from './motion/motion.js';
 import type { MotionPlan } from './motion/plan.js';
@@ -18,15 +17,11 @@ import { openAsPrinted } from './source.js';
 export type LineOptions = Pick<AnnotateOptions, 'file' | 'parts' | 'staff' | 'span' | 'limits'>;
 
 /** What one hand plays, with what `fingerLine` and `planMotion` want to know of it. */
-export interface ReadLine {
+export interface ReadLine extends Heed {
   readonly partId: string;
   readonly line: Line;
   /** The hand of the chosen span. */
   readonly hand: HandModel;
-  /** Where playing order departs from print; absent where it does not. */
-  readonly flow?: Flow;
-  /** Ornaments of the line; absent where there are none. */
-  readonly ornaments?: Ornaments;
 }
 
 /** The motion of the digits that a score has. */
@@ -74,18 +69,16 @@ export function planDigits(
 function open(input: string | Uint8Array, options: LineOptions) {
   const settings = checkOptions(options);
   const { text, root } = openAsPrinted(input, settings.limits, settings.file);
-  const { score, warnings } = readScore(root, text, { ...settings, isOurs: () => false });
+  const { score, warnings } = readScore(root, text, settings);
   const built = buildLines(score, settings);
   const clock = clockOf(score.tempo);
   const lines = built.lines.map((line) => {
     const part = score.parts[line.part]!;
-    const [flow, ornaments] = [playedFlow(line, part, clock), ornamentsOf(line, part)];
     const read: ReadLine = {
       partId: part.id,
       line,
       hand: settings.model[line.hand],
-      ...(flow && { flow }),
-      ...(ornaments && { ornaments }),
+      ...heedOf(line, part, clock),
     };
     return { read, part };
   });

@@ -23,7 +23,7 @@ export const SPAN_PRESETS = {
 } as const;
 
 /** Smallest and largest span accepted, mm. */
-export const SPAN_RANGE = [140, 300] as const;
+const SPAN_RANGE = [140, 300] as const;
 
 /** White keys that an interval name spans: a `9th` reaches over 8 white steps. */
 const INTERVAL = /^(\d{1,2})(?:st|nd|rd|th)$/;

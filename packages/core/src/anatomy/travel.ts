@@ -1,3 +1,5 @@
+import { FREE_SECONDS } from '../hands/anew.js';
+
 /** What it costs the forearm to move in or out, in mm equivalents of sideways hand travel. Weights: from memory. */
 
 /** Weight per mm at the reference time between two onsets, in seconds: eighth notes at 120 a minute. */
@@ -7,8 +9,6 @@ const LEAST_WEIGHT = 0.015;
 const GREATEST_WEIGHT = 0.1;
 /** A hand off the keys, or at the start of a phrase, moves at this share of the cost. */
 const FREE_SHARE = 0.3;
-/** Seconds without a key that make a hand free. */
-const FREE_SECONDS = 0.15;
 
 /**
  * Weight per mm of forearm travel for the move that ends at an onset.

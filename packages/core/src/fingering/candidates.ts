@@ -191,7 +191,7 @@ function fits(
 const FOLD = 8;
 
 /** Adjacent keys of one colour: the thumb lies across the crack (common practice). */
-export function thumbTakesBoth(low: number, high: number): boolean {
+function thumbTakesBoth(low: number, high: number): boolean {
   return high - low <= 2 && high > low && isBlack(low) === isBlack(high);
 }
 

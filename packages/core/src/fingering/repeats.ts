@@ -1,3 +1,4 @@
+import { FREE_SECONDS } from '../hands/anew.js';
 import type { Flow, Join } from '../hands/flow.js';
 import type { Finger } from '../score/model.js';
 import type { CostTable } from './cost.js';
@@ -14,8 +15,6 @@ const WINDOW = 12;
 const CONTEXT = 2;
 /** mm equivalents below which nothing has changed. */
 const SETTLED = 1e-9;
-/** Seconds without a key that let the hand move freely: as in `view.ts`. */
-const FREE_SECONDS = 0.15;
 
 /** A choice, and the stages with the joins' costs that it pays. */
 export interface JoinedChoice {

@@ -1,4 +1,5 @@
 import type { HandModel } from '../anatomy/hand.js';
+import { startsAnew } from '../hands/anew.js';
 import type { Line, Slice, SliceKey } from '../hands/line.js';
 import { isBlack, keyX, mirrorKey } from '../keyboard/plan.js';
 import { type Assignment, assignments } from './candidates.js';
@@ -39,8 +40,6 @@ export interface SliceView {
 /** 0 fast, 1 moderate, 2 slow: seconds since the previous onset up to 0.2, up to 0.45, more. */
 export type Pace = 0 | 1 | 2;
 const PACE_LIMITS = [0.2, 0.45] as const;
-/** Seconds without a key that let the hand move freely. */
-const FREE_SECONDS = 0.15;
 
 export function paceOf(seconds: number): Pace {
   if (seconds <= PACE_LIMITS[0]) return 0;
@@ -102,7 +101,7 @@ export function viewLine(
       seconds: slice.seconds,
       free: slice.free,
       pace: paceOf(slice.seconds),
-      fresh: slice.index === 0 || slice.phraseStart || slice.free >= FREE_SECONDS,
+      fresh: startsAnew(slice),
       cut: cuts.has(slice.index),
       onBeat: slice.onBeat,
       grace: slice.grace,

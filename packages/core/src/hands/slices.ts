@@ -175,7 +175,7 @@ function fixedFinger(notes: readonly Note[], demands: NonNullable<Demands>): Fin
     const shared = demands.fingers.get(id);
     if (shared !== undefined) return shared;
     if (demands.unused.has(id)) continue;
-    const plain = digits.find((digit) => !digit.alternate && !digit.substitution && !digit.ours);
+    const plain = digits.find((digit) => !digit.alternate && !digit.substitution);
     if (plain !== undefined) return plain.finger;
   }
   return undefined;

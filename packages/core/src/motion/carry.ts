@@ -1,9 +1,10 @@
 import type { HandModel } from '../anatomy/hand.js';
 import { reach } from '../anatomy/reach.js';
+import { startsAnew } from '../hands/anew.js';
 import type { Line } from '../hands/line.js';
 import type { Finger } from '../score/model.js';
 import { tautPath, type Window } from './taut.js';
-import { handX, startsAnew, type Use } from './use.js';
+import { handX, type Use } from './use.js';
 
 /** mm by which the hand may turn about the wrist, so that a finger lies beside its relaxed place: from memory. */
 const PIVOT = 35;
@@ -60,7 +61,7 @@ function armWindow(line: Line, uses: readonly Use[], hand: HandModel): Omit<Wind
 }
 
 /** Sideways place of a finger relative to 3, relaxed, mm: least and greatest. */
-export function relaxedPlace(finger: Finger, hand: HandModel): readonly [number, number] {
+function relaxedPlace(finger: Finger, hand: HandModel): readonly [number, number] {
   if (finger === 3) return [0, 0];
   const span = finger < 3 ? reach(hand, finger, 3) : reach(hand, 3, finger);
   return finger < 3 ? [-span.maxRelaxed, -span.minRelaxed] : [span.minRelaxed, span.maxRelaxed];

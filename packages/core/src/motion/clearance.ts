@@ -1,6 +1,6 @@
+import { startsAnew } from '../hands/anew.js';
 import type { Line } from '../hands/line.js';
 import type { Crossing, MotionFinding } from './plan.js';
-import { startsAnew } from './use.js';
 
 /**
  * Sideways way in mm that arm and thumb may still have to go when the thumb passes, and its speed in mm a second: what

@@ -1,5 +1,6 @@
+import { startsAnew } from '../hands/anew.js';
 import type { Line } from '../hands/line.js';
-import { startsAnew, type Use } from './use.js';
+import type { Use } from './use.js';
 
 /** mm that the wrist rises with each finger at a moderate tempo, and its greatest height: from memory. */
 const RISE = 3;

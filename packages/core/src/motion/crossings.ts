@@ -1,10 +1,11 @@
 import type { HandModel } from '../anatomy/hand.js';
 import { reach } from '../anatomy/reach.js';
+import { startsAnew } from '../hands/anew.js';
 import type { Line } from '../hands/line.js';
 import { isBlack } from '../keyboard/plan.js';
 import type { Finger } from '../score/model.js';
 import type { Crossing } from './plan.js';
-import { handX, startsAnew, type Use } from './use.js';
+import { handX, type Use } from './use.js';
 
 /** Difficulty in mm equivalents by colours, from the finger's key to the thumb's; all numbers here from memory. */
 const BASE = 8;

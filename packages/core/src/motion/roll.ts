@@ -1,5 +1,6 @@
+import { startsAnew } from '../hands/anew.js';
 import type { Line } from '../hands/line.js';
-import { startsAnew, type Use } from './use.js';
+import type { Use } from './use.js';
 
 /** Forearm roll by finger: -1 fully towards the thumb ... 1 fully towards 5. */
 const BY_FINGER = [-1, -0.4, 0, 0.4, 1] as const;

@@ -16,9 +16,6 @@ export interface Use {
   readonly struck: boolean;
 }
 
-/** Seconds without a key after which the hand may go anywhere. */
-const FREE_SECONDS = 0.15;
-
 /** Fingers in use at every slice, struck ones first; keys without a finger are left out. */
 export function fingersInUse(line: Line, given: GivenFingers): readonly (readonly Use[])[] {
   return line.slices.map((slice, at) => {
@@ -34,11 +31,6 @@ export function fingersInUse(line: Line, given: GivenFingers): readonly (readonl
     add(slice.held, fingers?.held, false);
     return uses;
   });
-}
-
-/** True where the hand starts anew: at the line's start, a phrase's start or after time without a key. */
-export function startsAnew(slice: Slice): boolean {
-  return slice.index === 0 || slice.phraseStart || slice.free >= FREE_SECONDS;
 }
 
 /** Sideways place of a key as the right hand sees it: for the left hand on the mirrored keyboard. mm from D4. */

@@ -10,7 +10,7 @@ import type { Finger } from '../score/model.js';
  *    `#000001`: black to every eye, legal wherever colours are, and kept by programs that keep colours.
  *    MusicXML has colours since 1.1 (from memory); a score that declares 1.0 gets instructions alone.
  */
-export const SIGNATURE_COLOR = '#000001';
+const SIGNATURE_COLOR = '#000001';
 
 const TARGET = 'handline';
 const SIGNATURE = /#(?:FF)?000001\b/i;

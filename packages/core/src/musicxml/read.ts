@@ -20,8 +20,6 @@ import type { XmlElement } from './tree.js';
 export interface ReadContext {
   readonly file?: string;
   readonly limits: Limits;
-  /** Tells whether a `<fingering>` is one of our own marks. */
-  readonly isOurs: (fingering: XmlElement) => boolean;
 }
 
 /** A score and the elements that it was read from. */

@@ -68,7 +68,7 @@ const LEFT =
   /^\(?(?:l\.\s*h\.?|m\.\s*[sgi]\.?|l\.?\s?h\.?$|m\.?\s?[sg]\.?$|left hand|linke hand|main gauche|mano s(?:inistra|\.)|mano izquierda|la sinistra|sinistra$)/i;
 
 /** The hand that words such as "m.s.", "R.H." or "linke Hand" ask for. */
-export function handOfWords(words: string): 'right' | 'left' | undefined {
+function handOfWords(words: string): 'right' | 'left' | undefined {
   const text = words.trim();
   if (RIGHT.test(text)) return 'right';
   return LEFT.test(text) ? 'left' : undefined;

@@ -52,7 +52,6 @@ export interface PartContext {
   readonly grid: Grid;
   readonly lines: LineIndex;
   readonly warnings: Warnings;
-  readonly isOurs: (fingering: XmlElement) => boolean;
   /** Called for every note; throws where there are too many. */
   readonly countNote: () => void;
 }

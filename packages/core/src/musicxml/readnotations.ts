@@ -58,11 +58,7 @@ function isPlain({ substitution, alternate }: PrintedDigit): boolean {
 }
 
 /** Adds one `<notations>` element; a note may have several. */
-export function readNotations(
-  element: XmlElement,
-  into: Notations,
-  isOurs: (fingering: XmlElement) => boolean,
-): void {
+export function readNotations(element: XmlElement, into: Notations): void {
   for (const child of element.children) {
     switch (child.name) {
       case 'tied':
@@ -92,7 +88,7 @@ export function readNotations(
         }
         break;
       case 'technical':
-        for (const mark of child.children) if (mark.name === 'fingering') readFingering(mark, into, isOurs);
+        for (const mark of child.children) if (mark.name === 'fingering') readFingering(mark, into);
         break;
     }
   }
@@ -118,11 +114,7 @@ const STACK = /^[1-5](?:[\s,;.]*[1-5])+$/;
 /** Longer texts are no digits. */
 const LONGEST_DIGITS = 40;
 
-function readFingering(
-  element: XmlElement,
-  into: Notations,
-  isOurs: (fingering: XmlElement) => boolean,
-): void {
+function readFingering(element: XmlElement, into: Notations): void {
   const text = element.text.trim();
   if (text.length > LONGEST_DIGITS) return;
   const match = DIGITS.exec(text.replace(/^\(\s*([1-5])\s*\)$/, '$1'));
@@ -131,15 +123,15 @@ function readFingering(
       into.stack.push(...(text.match(/[1-5]/g) ?? []).map((digit) => Number(digit) as Finger));
     return;
   }
-  const common = { span: element.span, ours: isOurs(element) };
+  const { span } = element;
   into.digits.push({
-    ...common,
+    span,
     finger: Number(match[1]) as Finger,
     substitution: element.attribute('substitution') === 'yes',
     alternate: element.attribute('alternate') === 'yes',
   });
   for (const [, sign, digit] of (match[2] ?? '').matchAll(FOLLOWING)) {
     const alternate = sign === '/' || sign === '(';
-    into.digits.push({ ...common, finger: Number(digit) as Finger, substitution: !alternate, alternate });
+    into.digits.push({ span, finger: Number(digit) as Finger, substitution: !alternate, alternate });
   }
 }

@@ -20,7 +20,7 @@ export interface WrittenNote {
 
 const NONE: Notations = Object.freeze(emptyNotations());
 
-export function readNote(note: XmlElement, isOurs: (fingering: XmlElement) => boolean): WrittenNote {
+export function readNote(note: XmlElement): WrittenNote {
   const written: WrittenNote = {
     pitch: undefined,
     rest: false,
@@ -63,7 +63,7 @@ export function readNote(note: XmlElement, isOurs: (fingering: XmlElement) => bo
         readTied(child.attribute('type'), ownNotations(written));
         break;
       case 'notations':
-        readNotations(child, ownNotations(written), isOurs);
+        readNotations(child, ownNotations(written));
         break;
     }
   }

@@ -111,7 +111,7 @@ export class PartReader {
 
   private readNote(element: XmlElement): void {
     this.context.countNote();
-    const written = readNote(element, this.context.isOurs);
+    const written = readNote(element);
     if (written.chord && this.chordTick === undefined)
       this.warn('a chord member has no note to join', element);
     const joins = written.chord && this.chordTick !== undefined;

@@ -18,7 +18,7 @@ function isChordMember(note: XmlElement): boolean {
  * The `<note>` before which a direction for `note` may stand: the first of its chord, because some readers move
  * the notes of a chord that a direction interrupts.
  */
-export function chordHead(note: XmlElement): XmlElement {
+function chordHead(note: XmlElement): XmlElement {
   if (!isChordMember(note)) return note;
   const siblings = note.parent?.children ?? [];
   for (let index = indexAt(siblings, note.span.start) - 1; index >= 0; index--) {

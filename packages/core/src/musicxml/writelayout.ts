@@ -8,7 +8,7 @@ export interface Layout {
   readonly unit: string;
 }
 
-export const INLINE: Layout = { newline: '', indent: '', unit: '' };
+const INLINE: Layout = { newline: '', indent: '', unit: '' };
 
 export function isSelfClosed(text: string, element: XmlElement): boolean {
   return text.startsWith('/>', element.span.end - 2);

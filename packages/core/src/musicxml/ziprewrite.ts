@@ -26,7 +26,7 @@ const RECORD_LOCAL = 42;
 const RECORD_HEADER = 46;
 
 /** From an entry's local header to whatever comes next: header, data, a descriptor behind the data. */
-export function localRange({ directory }: Zip, { local }: ZipEntry): { start: number; end: number } {
+function localRange({ directory }: Zip, { local }: ZipEntry): { start: number; end: number } {
   const end = directory.entries.reduce(
     (least, other) => (other.local > local ? Math.min(least, other.local) : least),
     directory.start,

@@ -15,8 +15,6 @@ export interface PrintedDigit {
   readonly substitution: boolean;
   readonly alternate: boolean;
   readonly span: Span;
-  /** True where the digit is one of our own marks from an earlier run. */
-  readonly ours: boolean;
 }
 
 export type TieRole = 'none' | 'start' | 'stop' | 'both';

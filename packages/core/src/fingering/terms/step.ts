@@ -1,18 +1,14 @@
 import type { Term } from './term.js';
-import { colour, INTERVALS, intervalOf, pairOf } from './term.js';
+import { colour, INTERVALS, intervalOf, pairOf, STRIDES, strideOf } from './term.js';
 
 const PLAIN = 0;
 const COLOURED = PLAIN + 25 * INTERVALS;
 const FRESH = COLOURED + 25 * INTERVALS * 4;
 const PACED = FRESH + 25 * INTERVALS;
-const SIZE = PACED + 25 * 7 * 3;
+const SIZE = PACED + 25 * STRIDES * 3;
 
-/** Interval in seven steps: leap, third or fourth, step down; same key; and up. */
-function stride(semitones: number): number {
-  const size = Math.abs(semitones);
-  const wide = size === 0 ? 0 : size <= 2 ? 1 : size <= 7 ? 2 : 3;
-  return 3 + Math.sign(semitones) * wide;
-}
+/** Semitones up to which an interval is no leap. */
+const FIFTH = 7;
 
 /** Habit for two neighbouring single keys: finger pair by interval, key colours, fresh start and pace. */
 export const step: Term = {
@@ -28,6 +24,6 @@ export const step: Term = {
       sink(PLAIN + cell, 1);
       sink(COLOURED + cell * 4 + colour(before.black[0]) * 2 + colour(view.black[0]), 1);
     }
-    sink(PACED + (pair * 7 + stride(way)) * 3 + view.pace, 1);
+    sink(PACED + (pair * STRIDES + strideOf(way, FIFTH)) * 3 + view.pace, 1);
   },
 };

@@ -61,7 +61,7 @@ export function pairOf(a: Finger, b: Finger): number {
   return (a - 1) * 5 + b - 1;
 }
 
-export const WIDEST = 15;
+const WIDEST = 15;
 /** Number of signed intervals told apart: -15 ... 15 semitones, wider ones taken as 15. */
 export const INTERVALS = 2 * WIDEST + 1;
 
@@ -76,9 +76,13 @@ export function colour(black: boolean | undefined): number {
 /** Number of strides told apart. */
 export const STRIDES = 7;
 
-/** Interval by rough size, 0 ... 6: down by more than a third, by a third, by a step, none, and up likewise. */
-export function strideOf(semitones: number): number {
+/**
+ * Interval by rough size, 0 ... 6: down by a leap, by a middle interval, by a step, none, and up likewise.
+ *
+ * @param middle semitones of the widest middle interval; by default a third
+ */
+export function strideOf(semitones: number, middle = 4): number {
   const size = Math.abs(semitones);
-  const wide = size === 0 ? 0 : size <= 2 ? 1 : size <= 4 ? 2 : 3;
+  const wide = size === 0 ? 0 : size <= 2 ? 1 : size <= middle ? 2 : 3;
   return 3 + Math.sign(semitones) * wide;
 }

@@ -8,7 +8,7 @@ import type { Term } from './term.js';
 const PLACE = [-2, -1, 0, 1, 2].map((step) => step * WHITE_WIDTH);
 
 /** Sideways place of the hand, as the place of its 3, when these fingers are on these keys: their mean. */
-export function handPlace(view: SliceView, fingers: readonly Finger[], hand: HandModel): number {
+function handPlace(view: SliceView, fingers: readonly Finger[], hand: HandModel): number {
   let sum = 0;
   for (let at = 0; at < fingers.length; at++) sum += view.x[at]! - PLACE[fingers[at]! - 1]! * hand.scale;
   return fingers.length === 0 ? 0 : sum / fingers.length;
