@@ -20,8 +20,13 @@ export async function writeResult(
   await guarded(async () => {
     if (makeFolder) await mkdir(dirname(path), { recursive: true });
     if (!(await exists(path))) {
-      await stage(path, bytes, undefined, (temporary) => moveToNew(temporary, path));
-      return;
+      try {
+        await stage(path, bytes, undefined, (temporary) => moveToNew(temporary, path));
+        return;
+      } catch (error) {
+        // Another run took the name meanwhile; with force that file is replaced like any other.
+        if (!force || systemCode(error) !== 'EEXIST') throw error;
+      }
     }
     const { real, found } = await replaceable(path, force);
     await stage(real, bytes, found, (temporary) => rename(temporary, real));

@@ -1,0 +1,32 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { writeResult } from '../../packages/cli/src/files/write.js';
+import { workFolder } from './harness.js';
+
+const folder = workFolder();
+const WRITERS = 8;
+
+/** Started together, all writers see that the name is free before any of them takes it. */
+function writeTogether(force: boolean): Promise<PromiseSettledResult<void>[]> {
+  return Promise.allSettled(
+    Array.from({ length: WRITERS }, (_, index) =>
+      writeResult(folder.at('out.musicxml'), Buffer.from(`${index}`.repeat(100_000)), {
+        force,
+        makeFolder: false,
+      }),
+    ),
+  );
+}
+
+test.each([
+  [true, WRITERS],
+  [false, 1],
+])(
+  'a name that others take meanwhile: with force %s, %i of the writers succeed and the file is whole',
+  async (force, writers) => {
+    const results = await writeTogether(force);
+    expect(results.filter((result) => result.status === 'fulfilled')).toHaveLength(writers);
+    expect(readFileSync(folder.at('out.musicxml'), 'utf8')).toMatch(/^(\d)\1{99999}$/);
+    expect(folder.names()).toEqual(['out.musicxml']);
+  },
+);
