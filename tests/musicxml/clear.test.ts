@@ -125,6 +125,29 @@ describe('clear', () => {
     expect(warnings).toHaveLength(instruction === '<?handline?>' ? 0 : 1);
   });
 
+  it.each([
+    ['an instruction of another program', '<?layout <!-- <![CDATA[ ?>', ''],
+    ['a comment', '<!-- <![CDATA[ <?x -->', ''],
+    ['a CDATA section', '<!-- -->', '<![CDATA[<!-- <?x]]>'],
+    [
+      'an entity',
+      '',
+      '',
+      `<!DOCTYPE score-partwise [<!ENTITY e "<!-- <?handline cue x?>"> <!ENTITY f '<![CDATA['>]>`,
+    ],
+  ])('is not misled by what %s quotes', (_, before, words, doctype = '') => {
+    const quoting = `<direction><direction-type><words>a${words}</words></direction-type></direction>`;
+    const text = score(`${before}${quoting}\n${nested()}`).replace(
+      '<score-partwise',
+      `${doctype}<score-partwise`,
+    );
+    const output = mark(text, MARKS);
+    expect(output).toContain('<?handline digit');
+    // A comment behind the marks, which what was opened before them could end with.
+    const ended = (of: string) => of.replace('</measure>', '<!-- ]]> ?> --></measure>');
+    expect(clear(ended(output))).toMatchObject({ text: ended(text), warnings: [] });
+  });
+
   it('leaves the user’s digits and words in black alone', () => {
     const after = '<notations><technical><fingering color="#000000">3</fingering></technical></notations>';
     const words =

@@ -18,7 +18,7 @@ const ODDITIES = [
   '   ',
   '\t ',
   '<!-- note #: <note> is "quoted" -->',
-  "<?layout it's #?>",
+  "<?layout it's <!-- #?>",
   '<!-- <?handline digit 3?> -->',
   '<!--#-->\n',
   ' \n \n',

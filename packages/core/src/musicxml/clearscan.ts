@@ -26,8 +26,9 @@ export interface Scan {
 /** Elements before which an instruction of ours stands. */
 const MARKED = new Set(['notations', 'technical', 'fingering', 'direction', 'credit']);
 const PRINTS_MARKS = new Set(['fingering', 'words', 'credit-words']);
-// Comments and CDATA sections come first, so that an instruction quoted in one is none.
-const TOKEN = /<!--[\s\S]*?-->|<!\[CDATA\[[\s\S]*?\]\]>|<\?handline\s[\s\S]*?\?>/g;
+// Comments, CDATA sections and instructions of others count too: what one of them quotes is none of ours and opens none.
+const TOKEN = /<!--[\s\S]*?-->|<!\[CDATA\[[\s\S]*?\]\]>|<\?[\s\S]*?\?>/g;
+const OURS = /^<\?handline\s/;
 
 function innermost(root: XmlElement, at: number): XmlElement {
   let element = root;
@@ -50,8 +51,11 @@ export function scanMarks(text: string, root: XmlElement, file: string | undefin
   visit(root);
 
   const instructions: FoundInstruction[] = [];
-  for (const { 0: source, index: start } of text.matchAll(TOKEN)) {
-    if (!source.startsWith('<?')) continue;
+  // The DOCTYPE, which stands before the root, may quote anything in its declarations.
+  const from = root.span.start;
+  for (const { 0: source, index } of text.slice(from, root.span.end).matchAll(TOKEN)) {
+    if (!OURS.test(source)) continue;
+    const start = from + index;
     const end = start + source.length;
     const element = byStart.get(skipSpace(text, end));
     instructions.push({ start, end, instruction: readInstruction(source), element });
