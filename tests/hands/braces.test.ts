@@ -64,25 +64,3 @@ describe('two parts of one staff', () => {
     expect(clear(output).output).toBe(text);
   });
 });
-
-describe('namespaces', () => {
-  it('MusicXML has none: prefixed names are refused with what to do', () => {
-    const text = score({ names: ['Piano'] }).replaceAll(/<(\/?)(?=[a-z])/g, '<$1mx:');
-    const prefixed = text.replace('<mx:score-partwise', '<mx:score-partwise xmlns:mx="urn:mx"');
-    expect(() => annotate(prefixed)).toThrow(/<mx:score-partwise>.*take it off the names/);
-  });
-
-  it('a default namespace and elements of other namespaces survive, and are no music', () => {
-    const strange = '<x:note xmlns:x="urn:x"><pitch><step>C</step><octave>4</octave></pitch></x:note>';
-    const text = score({ names: ['Piano'] })
-      .replace('<score-partwise', '<score-partwise xmlns="urn:default" xmlns:y="urn:y" y:kept="yes"')
-      .replace('</attributes>', `</attributes>${strange}`)
-      .replace('</staff></note>', `</staff><y:thing><technical/></y:thing></note>`);
-    const { output, report } = annotate(text);
-    expect(report.lines.map(({ notes }) => notes)).toEqual([1]);
-    for (const piece of [strange, '<y:thing><technical/></y:thing>', 'y:kept="yes"']) {
-      expect(output).toContain(piece);
-    }
-    expect(clear(output).output).toBe(text);
-  });
-});

@@ -32,7 +32,7 @@ export function readParts(root: XmlElement, file?: string): PartSource[] {
   if (root.name !== 'score-partwise' && root.name !== 'score-timewise') {
     throw new HandlineError(
       'NOT_MUSICXML',
-      `the root element is <${root.name.slice(0, 40)}>, not <score-partwise> or <score-timewise>; ${remedy(root)}`,
+      `the root element is <${(root.prefix + root.name).slice(0, 40)}>, not <score-partwise> or <score-timewise>; export the score as MusicXML`,
       place,
     );
   }
@@ -48,13 +48,6 @@ export function readParts(root: XmlElement, file?: string): PartSource[] {
     measures: list,
   }));
   return braceParts(parts, root.child('part-list'));
-}
-
-/** MusicXML has no namespace: a prefixed name is another element. */
-function remedy({ name }: XmlElement): string {
-  return /:score-(?:part|time)wise$/.test(name)
-    ? 'MusicXML has no namespace prefix: take it off the names'
-    : 'export the score as MusicXML';
 }
 
 function partwise(root: XmlElement): Map<string, MeasureSource[]> {

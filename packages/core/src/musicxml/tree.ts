@@ -29,12 +29,21 @@ const NO_CHILDREN: readonly XmlElement[] = [];
 /** An element of the score with its place in the text; a thin view of the parser's own node, made when asked for. */
 export class XmlElement {
   private list: readonly XmlElement[] | undefined;
+  readonly name: string;
 
+  /**
+   * @param written the name as it stands in the text
+   * @param prefix the root's namespace prefix with its colon, or empty; `name` lacks it. MusicXML has no namespace of
+   * its own, but a score may stand in one: then all its elements have the prefix, and a name without it is a stranger's
+   */
   constructor(
-    readonly name: string,
+    private readonly written: string,
     private readonly node: RawNode,
     readonly parent: XmlElement | undefined,
-  ) {}
+    readonly prefix: string,
+  ) {
+    this.name = written.startsWith(prefix) ? written.slice(prefix.length) : `:${written}`;
+  }
 
   /** The whole element, from its `<` to behind its last `>`, in UTF-16 code units of the original text. */
   get span(): Span {
@@ -62,7 +71,7 @@ export class XmlElement {
   /** The element's own character data, white space kept; predefined and numeric references resolved, no others. */
   get text(): string {
     let text = '';
-    for (const child of this.node[this.name] as RawNode[]) {
+    for (const child of this.node[this.written] as RawNode[]) {
       const piece = child[TEXT];
       if (typeof piece === 'string') text += piece.includes('&') ? resolve(piece) : piece;
       else if (CDATA in child) text += (child[CDATA] as RawNode[])[0]?.[TEXT] ?? '';
@@ -88,13 +97,13 @@ export class XmlElement {
   }
 
   private wrap(): readonly XmlElement[] {
-    const nodes = this.node[this.name] as RawNode[];
+    const nodes = this.node[this.written] as RawNode[];
     let list: XmlElement[] | undefined;
     for (const node of nodes) {
       const name = nameOf(node);
       if (name === TEXT || name === CDATA) continue;
       list ??= [];
-      list.push(new XmlElement(name, node, this));
+      list.push(new XmlElement(name, node, this, this.prefix));
     }
     return list ?? NO_CHILDREN;
   }
@@ -130,7 +139,7 @@ export function parseTree(text: string, limits: Limits, file?: string): XmlEleme
   }
   for (const node of nodes) {
     const name = nameOf(node);
-    if (name !== TEXT) return new XmlElement(name, node, undefined);
+    if (name !== TEXT) return new XmlElement(name, node, undefined, name.slice(0, name.indexOf(':') + 1));
   }
   throw new HandlineError('NOT_XML', 'holds no XML element; give a MusicXML file', place);
 }

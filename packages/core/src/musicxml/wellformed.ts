@@ -12,7 +12,7 @@ const REFERENCE = /&(?:#(\d{1,7})|#x([\da-fA-F]{1,6})|([A-Za-z_:\u0080-\uffff][\
 const PREDEFINED = new Set(['amp', 'lt', 'gt', 'quot', 'apos']);
 /** Prose: a custom entity may stand here, because the reading of the notes does not depend on it. */
 const PROSE =
-  /^(?:.*-?(?:words|text|title|name|abbreviation|number|description|field)|rehearsal|creator|rights|software|encoder|source|relation|footnote|elision|symbol)$/;
+  /^(?:.*-?(?:words|text|title|name|abbreviation|number|description|field)|(?:.*:)?(?:rehearsal|creator|rights|software|encoder|source|relation|footnote|elision|symbol))$/;
 const POLLUTION = new Set(['__proto__', 'constructor', 'prototype']);
 
 /** Checks that a text is well-formed XML within the limits. */

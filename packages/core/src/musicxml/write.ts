@@ -35,7 +35,7 @@ function beginning({ measureElements, elements }: MarkableScore, part: number): 
 export function writeMarks(text: string, source: MarkableScore, marks: Marks): Edit[] {
   const { root, score, elements } = source;
   const options = {
-    builder: new ElementBuilder(!isUnicode(text)),
+    builder: new ElementBuilder(!isUnicode(text), root.prefix),
     color: signatureFor(score.version),
     replace: marks.replaceDigits,
   };

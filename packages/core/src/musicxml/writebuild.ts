@@ -24,15 +24,15 @@ export function xmlText(text: string): string {
   return text.replaceAll(FORBIDDEN, '\ufffd').replaceAll(/\r\n?/g, '\n');
 }
 
-function append(parent: Tree, element: NewElement): void {
-  const node = parent.ele(element.name, { ...element.attributes });
+function append(parent: Tree, element: NewElement, prefix: string): void {
+  const node = parent.ele(`${prefix}${element.name}`, { ...element.attributes });
   if (element.text !== undefined) node.txt(element.text);
-  for (const child of element.children ?? []) append(node, child);
+  for (const child of element.children ?? []) append(node, child, prefix);
 }
 
-function buildXml(element: NewElement, pretty: boolean): string {
+function buildXml(element: NewElement, prefix: string, pretty: boolean): string {
   const document = create();
-  append(document, element);
+  append(document, element, prefix);
   const options = { headless: true, prettyPrint: pretty, indent: INDENT, newline: BREAK };
   return document.end(options).replaceAll('\n', '&#10;');
 }
@@ -44,10 +44,15 @@ function buildXml(element: NewElement, pretty: boolean): string {
 export class ElementBuilder {
   readonly #built = new Map<string, string>();
   readonly #asciiOnly: boolean;
+  readonly #prefix: string;
 
-  /** @param asciiOnly write other characters as references, for encodings that may lack them */
-  constructor(asciiOnly: boolean) {
+  /**
+   * @param asciiOnly write other characters as references, for encodings that may lack them
+   * @param prefix of all names, with its colon; empty for none
+   */
+  constructor(asciiOnly: boolean, prefix: string) {
     this.#asciiOnly = asciiOnly;
+    this.#prefix = prefix;
   }
 
   /** The element on lines after `layout.newline` and `layout.indent`, which are not part of the result. */
@@ -56,7 +61,7 @@ export class ElementBuilder {
     const fullKey = pretty ? `pretty ${key}` : key;
     let xml = this.#built.get(fullKey);
     if (xml === undefined) {
-      xml = buildXml(make(), pretty);
+      xml = buildXml(make(), this.#prefix, pretty);
       if (this.#asciiOnly) {
         xml = xml.replaceAll(/[\u0080-\ud7ff\ue002-\u{10ffff}]/gu, (char) => `&#${char.codePointAt(0)};`);
       }
