@@ -9,6 +9,7 @@ import { writtenQuarters } from './readduration.js';
 import { stackOf } from './readnotations.js';
 import { readNote, type WrittenNote } from './readnote.js';
 import { decimal, integer } from './readnumber.js';
+import { isInOrder } from './readorder.js';
 import type { MeasureSource, PartSource } from './readparts.js';
 import { keyOf, type NoKey } from './readpitch.js';
 import type { XmlElement } from './tree.js';
@@ -81,7 +82,7 @@ export class PartReader {
 
   private move(element: XmlElement, sign: 1 | -1): void {
     const divisions = decimal(element.textOf('duration'));
-    if (divisions === undefined || divisions < 0)
+    if (divisions === undefined || divisions <= 0)
       this.warn(`<${element.name}> has no positive duration`, element);
     const ticks = this.toTicks(divisions ?? 0, element) * sign;
     if (this.cursor + ticks < 0)
@@ -112,6 +113,8 @@ export class PartReader {
   private readNote(element: XmlElement): void {
     this.context.countNote();
     const written = readNote(element);
+    if (!isInOrder(element))
+      this.warn('the elements of a <note> do not stand in the order of MusicXML', element);
     if (written.chord && this.chordTick === undefined)
       this.warn('a chord member has no note to join', element);
     const joins = written.chord && this.chordTick !== undefined;
@@ -201,7 +204,7 @@ export class PartReader {
     const { duration } = written;
     if (duration !== undefined && duration > 0) return this.toTicks(duration, element);
     if (duration === 0) {
-      if (!written.rest) this.warn('a note has the duration 0', element);
+      this.warn(`a ${written.rest ? 'rest' : 'note'} has the duration 0`, element);
       return 0;
     }
     const quarters = writtenQuarters(element);

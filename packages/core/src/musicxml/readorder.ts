@@ -1,0 +1,41 @@
+import type { XmlElement } from './tree.js';
+
+/** The children of a `<note>` in the order of the schema (MusicXML 4.0, complex type note), which earlier versions share. */
+const ORDER: ReadonlyMap<string, number> = new Map(
+  [
+    ['grace'],
+    ['cue'],
+    ['chord'],
+    ['pitch', 'unpitched', 'rest'],
+    ['duration'],
+    ['tie'],
+    ['instrument'],
+    ['footnote'],
+    ['level'],
+    ['voice'],
+    ['type'],
+    ['dot'],
+    ['accidental'],
+    ['time-modification'],
+    ['stem'],
+    ['notehead'],
+    ['notehead-text'],
+    ['staff'],
+    ['beam'],
+    ['notations'],
+    ['lyric'],
+    ['play'],
+    ['listen'],
+  ].flatMap((names, rank) => names.map((name) => [name, rank])),
+);
+
+/** False where a child of a `<note>` stands before one that it must follow, as a misplaced `<tie>` does. */
+export function isInOrder(note: XmlElement): boolean {
+  let last = 0;
+  for (const { name } of note.children) {
+    const rank = ORDER.get(name) ?? last;
+    if (rank < last) return false;
+    last = rank;
+  }
+  return true;
+}
