@@ -61,6 +61,10 @@ describe('the README is true', () => {
         `| ${Number(value).toLocaleString('en')} | \`--max-${name.slice(3).toLowerCase()}\` |`,
       );
     }
+    for (const name of ['MAX_ARCHIVE_ENTRIES', 'MAX_DURATION_QUARTERS', 'MAX_SCORE_QUARTERS', 'MAX_STAVES']) {
+      const value = Number(new RegExp(`${name} = ([\\d_]+);`).exec(limits)?.[1]?.replaceAll('_', ''));
+      expect(readme).toMatch(new RegExp(`\\b${value.toLocaleString('en')}(?:th)?\\b`));
+    }
     expect(limits).toContain('maxBytes: 256 * 1024 * 1024');
     expect(readme).toContain('268,435,456');
   });

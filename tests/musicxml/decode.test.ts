@@ -2,36 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { decode, encode } from '../../packages/core/src/musicxml/decode.js';
 import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
+import { FORMS } from './forms.js';
 import { bytesOf, READ_FIXTURES, refusal } from './read-source.js';
-
-interface Form {
-  readonly declared: string;
-  readonly bom: readonly number[];
-  readonly highest: number;
-  encode(text: string): Buffer;
-}
-
-const swap = (text: string) => Buffer.from(text, 'utf16le').swap16();
-const FORMS: readonly Form[] = [
-  { declared: 'UTF-8', bom: [], highest: 0x10ffff, encode: (text) => Buffer.from(text, 'utf8') },
-  {
-    declared: 'UTF-8',
-    bom: [0xef, 0xbb, 0xbf],
-    highest: 0x10ffff,
-    encode: (text) => Buffer.from(text, 'utf8'),
-  },
-  {
-    declared: 'UTF-16',
-    bom: [0xff, 0xfe],
-    highest: 0x10ffff,
-    encode: (text) => Buffer.from(text, 'utf16le'),
-  },
-  { declared: 'UTF-16', bom: [], highest: 0x10ffff, encode: (text) => Buffer.from(text, 'utf16le') },
-  { declared: 'UTF-16', bom: [0xfe, 0xff], highest: 0x10ffff, encode: swap },
-  { declared: 'utf-16', bom: [], highest: 0x10ffff, encode: swap },
-  { declared: 'ISO-8859-1', bom: [], highest: 0xff, encode: (text) => Buffer.from(text, 'latin1') },
-  { declared: 'US-ASCII', bom: [], highest: 0x7f, encode: (text) => Buffer.from(text, 'latin1') },
-];
 
 function content(highest: number): fc.Arbitrary<string> {
   const unit = fc.integer({ min: 9, max: highest }).filter((code) => code < 0xd800 || code > 0xdfff);
@@ -80,6 +52,53 @@ describe('decode and encode', () => {
     const decoded = decode(Buffer.from(`${head}<a/>`, 'latin1'), DEFAULT_LIMITS);
     const written = Buffer.from(encode(decoded, `${head}<a>${insertion}</a>`).bytes).toString('latin1');
     expect(written).toBe(`${head}<a>${expected}</a>`);
+  });
+
+  it.each([
+    ['windows-1252', [0x93, 0xe9, 0x94, 0x80], '“é”€'],
+    ['Windows-1251', [0xdd, 0xf2, 0xfe, 0xe4], 'Этюд'],
+    ['ISO-8859-2', [0xb9, 0xf8], 'šř'],
+    ['iso-8859-15', [0xa4], '€'],
+    ['ISO-8859-9', [0xfd, 0xfe], 'ış'],
+    ['KOI8-R', [0xfc, 0xd4], 'Эт'],
+    ['macintosh', [0x8e, 0xa5], 'é•'],
+    ['IBM866', [0x9d, 0xe2], 'Эт'],
+  ])('read %s, and write it back with what is inserted', (declared, body, expected) => {
+    const head = `<?xml version="1.0" encoding="${declared}"?><a>`;
+    const bytes = Buffer.concat([Buffer.from(head), Uint8Array.from(body), Buffer.from('</a>')]);
+    const decoded = decode(new Uint8Array(bytes), DEFAULT_LIMITS);
+    expect(decoded.text).toBe(`${head}${expected}</a>`);
+    const written = encode(decoded, `${head}${expected}${expected}𝄞</a>`).bytes;
+    const twice = [Buffer.from(head), Uint8Array.from([...body, ...body]), Buffer.from('&#x1D11E;</a>')];
+    expect(Buffer.compare(written, Buffer.concat(twice))).toBe(0);
+  });
+
+  it('every byte of every encoding of one byte a character comes back, or is refused', () => {
+    const parts = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 13, 14, 15].map((part) => `iso-8859-${part}`);
+    const windows = [874, 1250, 1251, 1252, 1253, 1254, 1255, 1256, 1257, 1258].map(
+      (page) => `windows-${page}`,
+    );
+    let [kept, refused] = [0, 0];
+    for (const declared of [...parts, ...windows, 'koi8-r', 'koi8-u', 'macintosh', 'ibm866', 'us-ascii']) {
+      const head = Buffer.from(`<?xml version="1.0" encoding="${declared}"?>`);
+      for (let byte = 0; byte < 256; byte++) {
+        const bytes = new Uint8Array([...head, byte]);
+        let decoded: ReturnType<typeof decode>;
+        try {
+          decoded = decode(bytes, DEFAULT_LIMITS);
+        } catch (error) {
+          expect(error).toMatchObject({ code: 'ENCODING' });
+          expect(byte).toBeGreaterThan(0x7f);
+          refused += 1;
+          continue;
+        }
+        expect(encode(decoded, `${decoded.text} `).bytes).toEqual(new Uint8Array([...bytes, 32]));
+        kept += 1;
+      }
+    }
+    // All of US-ASCII's upper half, and the few bytes that stand for nothing elsewhere.
+    expect(refused).toBeGreaterThan(128);
+    expect(kept).toBeGreaterThan(7 * refused);
   });
 
   it('trust a byte-order mark more than the declaration', () => {

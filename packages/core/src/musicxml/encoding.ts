@@ -1,25 +1,18 @@
 import { HandlineError, type Place } from '../score/errors.js';
+import { firstUnknown, fromOneByte, type OneByte, oneByte, toOneByte } from './onebyte.js';
 
-/** Encodings that are read and written back unchanged. */
-export type EncodingName = 'utf-8' | 'utf-16le' | 'utf-16be' | 'iso-8859-1' | 'us-ascii';
-
+/** An encoding that is read and written back unchanged. */
 export interface Encoding {
-  readonly name: EncodingName;
+  /** `utf-8`, `utf-16le`, `utf-16be`, or the declared name of a one-byte encoding in lower case. */
+  readonly name: string;
   /** Length of the byte-order mark in bytes; 0 without one. */
   readonly bom: number;
+  /** Of a one-byte encoding. */
+  readonly characters?: OneByte;
 }
 
-const DECLARED: Readonly<Record<string, EncodingName>> = {
-  'utf-8': 'utf-8',
-  utf8: 'utf-8',
-  'iso-8859-1': 'iso-8859-1',
-  iso_8859_1: 'iso-8859-1',
-  latin1: 'iso-8859-1',
-  'us-ascii': 'us-ascii',
-  ascii: 'us-ascii',
-};
+const LATIN1 = oneByte('iso-8859-1') as OneByte;
 const DECLARATION = /^<\?xml\s[^>]*?\bencoding\s*=\s*["']([^"'>]{1,40})["']/;
-const CHUNK = 0x8000;
 
 /**
  * By byte-order mark, else by the zero bytes of UTF-16, else as declared, else UTF-8 (XML 1.0, appendix F).
@@ -35,12 +28,12 @@ export function detectEncoding(bytes: Uint8Array, place: Place): Encoding {
   if (a === 0xfe && b === 0xff) return { name: 'utf-16be', bom: 2 };
   if (a === 0x3c && b === 0 && c !== 0) return { name: 'utf-16le', bom: 0 };
   if (a === 0 && b === 0x3c && c === 0) return { name: 'utf-16be', bom: 0 };
-  const declared = DECLARATION.exec(fromLatin1(bytes.subarray(0, 512)))?.[1];
-  if (declared === undefined) return { name: 'utf-8', bom: 0 };
-  const known = declared.toLowerCase();
-  const name = Object.hasOwn(DECLARED, known) ? DECLARED[known] : undefined;
-  if (name !== undefined) return { name, bom: 0 };
-  const message = known.startsWith('utf-16')
+  const declared = DECLARATION.exec(fromOneByte(bytes.subarray(0, 512), LATIN1))?.[1] ?? 'utf-8';
+  const name = declared.toLowerCase();
+  if (name === 'utf-8' || name === 'utf8') return { name: 'utf-8', bom: 0 };
+  const characters = oneByte(name);
+  if (characters !== undefined) return { name, bom: 0, characters };
+  const message = name.startsWith('utf-16')
     ? `declares ${declared} but is not encoded so; save it as UTF-8`
     : `is encoded in ${declared}, which is not supported; save it as UTF-8`;
   throw new HandlineError('ENCODING', message, place);
@@ -50,13 +43,12 @@ export function detectEncoding(bytes: Uint8Array, place: Place): Encoding {
  * Text without its byte-order mark.
  * @throws HandlineError ENCODING where the bytes do not fit the encoding; nothing is replaced silently
  */
-export function decodeText(bytes: Uint8Array, { name, bom }: Encoding, place: Place): string {
+export function decodeText(bytes: Uint8Array, { name, bom, characters }: Encoding, place: Place): string {
   const body = bytes.subarray(bom);
-  if (name === 'iso-8859-1') return fromLatin1(body);
-  if (name === 'us-ascii') {
-    const bad = body.findIndex((byte) => byte > 0x7f);
+  if (characters !== undefined) {
+    const bad = firstUnknown(body, characters);
     if (bad !== -1) throw invalid(name, body, bad, place);
-    return fromLatin1(body);
+    return fromOneByte(body, characters);
   }
   const label = name === 'utf-8' ? 'utf-8' : 'utf-16le';
   const input = name === 'utf-16be' ? swapped(body) : body;
@@ -68,20 +60,11 @@ export function decodeText(bytes: Uint8Array, { name, bom }: Encoding, place: Pl
 }
 
 /** The inverse of `decodeText`; a character that the encoding lacks becomes a numeric character reference. */
-export function encodeText(text: string, { name, bom }: Encoding): Uint8Array {
+export function encodeText(text: string, { name, bom, characters }: Encoding): Uint8Array {
+  if (characters !== undefined) return toOneByte(text, characters);
   if (name === 'utf-8') {
     const body = new TextEncoder().encode(text);
     return bom === 0 ? body : joined([Uint8Array.of(0xef, 0xbb, 0xbf), body]);
-  }
-  if (name === 'iso-8859-1' || name === 'us-ascii') {
-    const beyond = name === 'us-ascii' ? /[\u0080-\u{10ffff}]/gu : /[\u0100-\u{10ffff}]/gu;
-    const safe = text.replace(
-      beyond,
-      (char) => `&#x${(char.codePointAt(0) ?? 0).toString(16).toUpperCase()};`,
-    );
-    const body = new Uint8Array(safe.length);
-    for (let i = 0; i < safe.length; i++) body[i] = safe.charCodeAt(i);
-    return body;
   }
   const bytes = new Uint8Array(bom + text.length * 2);
   const view = new DataView(bytes.buffer);
@@ -99,15 +82,6 @@ export function joined(pieces: readonly Uint8Array[]): Uint8Array {
     at += piece.length;
   }
   return bytes;
-}
-
-// TextDecoder's `iso-8859-1` is windows-1252, which reads 0x80-0x9f differently.
-function fromLatin1(bytes: Uint8Array): string {
-  const pieces: string[] = [];
-  for (let at = 0; at < bytes.length; at += CHUNK) {
-    pieces.push(String.fromCharCode(...bytes.subarray(at, at + CHUNK)));
-  }
-  return pieces.join('');
 }
 
 function swapped(bytes: Uint8Array): Uint8Array {
@@ -135,13 +109,7 @@ function firstInvalid(bytes: Uint8Array, label: string): number {
   return good;
 }
 
-function invalid(
-  name: EncodingName,
-  body: Uint8Array,
-  at: number,
-  place: Place,
-  cause?: unknown,
-): HandlineError {
+function invalid(name: string, body: Uint8Array, at: number, place: Place, cause?: unknown): HandlineError {
   let line = 1;
   for (let i = 0; i < at; i++) if (body[i] === 10) line += 1;
   const message = `byte ${at} is no ${name.toUpperCase()}; save the file again in the encoding that it declares`;

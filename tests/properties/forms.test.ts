@@ -1,0 +1,93 @@
+import { annotate, clear } from '@handline/core';
+import fc from 'fast-check';
+import { strToU8, zipSync } from 'fflate';
+import { describe, expect, it } from 'vitest';
+import { decode } from '../../packages/core/src/musicxml/decode.js';
+import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
+import { parseTree, type XmlElement } from '../../packages/core/src/musicxml/tree.js';
+import type { AnnotateOptions } from '../../packages/core/src/options.js';
+import { FORMS, type Form } from '../musicxml/forms.js';
+import { scoreModel } from './generate.js';
+import { toXml } from './generate-score.js';
+import { PATIENT } from './runs.js';
+
+const same = (a: Uint8Array, b: Uint8Array) => Buffer.compare(a, b) === 0;
+
+/** Other than the text's own: its line ends one after another as drawn. */
+const ends = fc.array(fc.constantFrom('\n', '\r\n', '\r'), { minLength: 1, maxLength: 9 });
+
+function withEnds(text: string, drawn: readonly string[]): string {
+  let at = 0;
+  return text.replaceAll(/\r\n?|\n/g, () => drawn[at++ % drawn.length] as string);
+}
+
+/** A generated score as a program that writes this form would declare it, with a letter beyond ASCII where it has one. */
+function declaredIn(form: Form, text: string): string {
+  const letter = ['\u{1d11e}', '\u00e9', 'e'].find((one) => (one.codePointAt(0) as number) <= form.highest);
+  const bare = text.replace(/^\ufeff/, '').replace(/^<\?xml[^>]*\?>/, '');
+  return `<?xml version="1.0" encoding="${form.declared}"?><!-- ${letter} -->${bare}`;
+}
+
+function written(form: Form, text: string, zipped: boolean): Uint8Array {
+  const bytes = new Uint8Array([...form.bom, ...form.encode(text)]);
+  if (!zipped) return bytes;
+  const container = '<container><rootfiles><rootfile full-path="s.xml"/></rootfiles></container>';
+  return zipSync({ 'META-INF/container.xml': strToU8(container), 's.xml': bytes });
+}
+
+function words(element: XmlElement): string[] {
+  if (/^(?:credit-)?words$/.test(element.name)) return [element.text.replaceAll(/\r\n?/g, '\n')];
+  return element.children.flatMap(words);
+}
+
+const OPTIONS: readonly AnnotateOptions[] = [
+  { language: 'fr', legend: true, density: 'every' },
+  { language: 'de', existing: 'replace', layers: ['depth', 'carry', 'roll'], density: 'every' },
+];
+
+describe('scores in every encoding, plain and compressed, with line ends of all kinds', () => {
+  it('are marked, marked anew and cleared to the same bytes, and say the same in all', PATIENT, () => {
+    const marked = new Map<string, number>();
+    const form = fc.constantFrom(...FORMS);
+    fc.assert(
+      fc.property(scoreModel, form, fc.boolean(), ends, (model, chosen, zipped, drawn) => {
+        const text = declaredIn(chosen, withEnds(toXml(model), drawn));
+        const original = written(chosen, text, zipped);
+        let last = original;
+        for (const options of OPTIONS) {
+          last = annotate(last, options).output;
+          expect(same(last, annotate(original, options).output)).toBe(true);
+          const inside = decode(last, DEFAULT_LIMITS).text;
+          const expected = annotate(text, options).output;
+          expect(words(parseTree(inside, DEFAULT_LIMITS))).toEqual(
+            words(parseTree(expected, DEFAULT_LIMITS)),
+          );
+          const cleared = clear(last);
+          expect(cleared.warnings).toEqual([]);
+          expect(same(cleared.output, original)).toBe(true);
+        }
+        const name = `${chosen.declared} ${chosen.bom.length}`;
+        if (!same(last, original)) marked.set(name, (marked.get(name) ?? 0) + 1);
+      }),
+      { numRuns: 150 },
+    );
+    expect(marked.size).toBe(new Set(FORMS.map(({ declared, bom }) => `${declared} ${bom.length}`)).size);
+  });
+
+  it('a mark breaks the line as the line before it does', PATIENT, () => {
+    fc.assert(
+      fc.property(scoreModel, ends, (model, drawn) => {
+        const style = { ...model.style, newline: '\n', notesInline: false, noise: [0] } as const;
+        const text = withEnds(toXml({ ...model, style }), drawn);
+        const output = annotate(text, { density: 'every' }).output;
+        for (const [mark, end] of output.matchAll(
+          /(\r\n|\r|\n)[ \t]*<\?handline (?:digit|cue)[^>]*><(?:notations|direction)[\s\S]*?<\/(?:notations|direction)>/g,
+        )) {
+          expect(new Set(mark.match(/\r\n|\r|\n/g))).toEqual(new Set([end]));
+        }
+        expect(clear(output).output).toBe(text);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
