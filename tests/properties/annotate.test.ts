@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { AnnotateOptions } from '../../packages/core/src/options.js';
 import { type OutsideView, outsideReader } from '../conformance/outside-reader.js';
 import { missingSchema, schema } from '../conformance/schema.js';
-import { type Event, type ScoreModel, scoreModel } from './generate.js';
+import { scoreModel, withoutNotations } from './generate.js';
 import { toXml } from './generate-score.js';
 import { PATIENT, RUNS } from './runs.js';
 
@@ -15,20 +15,6 @@ const options: fc.Arbitrary<AnnotateOptions> = fc.record({
   layers: fc.subarray(['depth', 'crossing', 'carry', 'contour', 'roll'] as const),
   language: fc.constantFrom('en', 'de', 'fr', 'es', 'it'),
   hands: fc.constantFrom('both', 'right', 'left'),
-});
-
-/** Without notations of an editorial level: our digits stay out of them, and verovio looks at the first only. */
-const plainNotations: fc.Arbitrary<ScoreModel> = scoreModel.map((model) => {
-  const plain = (event: Event): Event =>
-    event.notations === 'editorial' ? { ...event, notations: 'none' } : event;
-  const parts = model.parts.map((part) => ({
-    ...part,
-    measures: part.measures.map((measure) => ({
-      ...measure,
-      voices: measure.voices.map((voice) => voice.map(plain)),
-    })),
-  }));
-  return { ...model, parts };
 });
 
 describe('the whole pipeline on generated scores', () => {
@@ -56,7 +42,7 @@ describe('the whole pipeline on generated scores', () => {
   it('verovio reads the same music and as many more digits and words as reported', PATIENT, () => {
     let digits = 0;
     fc.assert(
-      fc.property(plainNotations, options, (model, chosen) => {
+      fc.property(withoutNotations('editorial'), options, (model, chosen) => {
         const original = toXml(model);
         const { output, report } = annotate(original, { ...chosen, existing: 'keep' });
         const [before, after] = [view(original), view(output)];

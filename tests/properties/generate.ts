@@ -129,3 +129,19 @@ export const scoreModel: fc.Arbitrary<ScoreModel> = fc.record({
     }),
   style,
 }) as fc.Arbitrary<ScoreModel>;
+
+/** Scores without some shapes of notations: outside readers look at the first ones of a note only, where ours may not be. */
+export function withoutNotations(...kinds: readonly NotationsKind[]): fc.Arbitrary<ScoreModel> {
+  const plain = (event: Event): Event =>
+    kinds.includes(event.notations) ? { ...event, notations: 'none' } : event;
+  return scoreModel.map((model) => {
+    const parts = model.parts.map((part) => ({
+      ...part,
+      measures: part.measures.map((measure) => ({
+        ...measure,
+        voices: measure.voices.map((voice) => voice.map(plain)),
+      })),
+    }));
+    return { ...model, parts };
+  });
+}
