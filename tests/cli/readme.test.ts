@@ -65,6 +65,8 @@ describe('the README is true', () => {
       const value = Number(new RegExp(`${name} = ([\\d_]+);`).exec(limits)?.[1]?.replaceAll('_', ''));
       expect(readme).toMatch(new RegExp(`\\b${value.toLocaleString('en')}(?:th)?\\b`));
     }
+    expect(limits).toContain('{ maxBytes: 500_000_000, maxDepth: 1000 }');
+    for (const most of ['500,000,000', '1,000']) expect(readme).toContain(`(at most ${most})`);
     expect(limits).toContain('maxBytes: 256 * 1024 * 1024');
     expect(readme).toContain('268,435,456');
   });

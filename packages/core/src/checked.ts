@@ -2,7 +2,7 @@ import { type HandModel, handModel } from './anatomy/hand.js';
 import { CUE_LAYERS, DEFAULT_LAYERS } from './cues/keys.js';
 import { cueWording, LANGUAGES } from './cues/wording.js';
 import type { Hand } from './hands/line.js';
-import { DEFAULT_LIMITS } from './musicxml/limits.js';
+import { DEFAULT_LIMITS, HIGHEST_LIMITS } from './musicxml/limits.js';
 import type { AnnotateOptions, Density, Language, Layer, Limits, SpanOption } from './options.js';
 import { HandlineError } from './score/errors.js';
 
@@ -69,7 +69,7 @@ export function checkOptions(options: AnnotateOptions): Settings {
   };
 }
 
-/** @throws HandlineError OPTION where a limit is no positive number */
+/** @throws HandlineError OPTION where a limit is no positive number, or beyond what can be read */
 export function checkLimits(limits: Partial<Limits> = {}): Limits {
   for (const [name, value] of Object.entries(limits)) {
     if (!Object.hasOwn(DEFAULT_LIMITS, name) || !(value > 0)) {
@@ -79,6 +79,10 @@ export function checkLimits(limits: Partial<Limits> = {}): Limits {
         `limits: ${name} ${value} is no limit; give a positive number for ${names}`,
       );
     }
+  }
+  for (const [name, most] of Object.entries(HIGHEST_LIMITS)) {
+    const value = limits[name as keyof Limits] ?? 0;
+    if (value > most) throw new HandlineError('OPTION', `limits.${name} ${value} is more than ${most}`);
   }
   return { ...DEFAULT_LIMITS, ...limits };
 }

@@ -11,6 +11,9 @@ export const DEFAULT_LIMITS: Limits = {
   maxRatio: 250,
 };
 
+/** What limits may be raised to: the longest string of V8 has 2^29 - 24 units, and a stack that walks elements ends. */
+export const HIGHEST_LIMITS: Partial<Limits> = { maxBytes: 500_000_000, maxDepth: 1000 };
+
 /** Entries of one archive; a compressed score has a handful besides its pictures. */
 export const MAX_ARCHIVE_ENTRIES = 4096;
 
