@@ -72,6 +72,18 @@ describe('a compressed score', () => {
     }
   });
 
+  it('is the first of the files that the container names', () => {
+    const files = ['s.xml', 'poster.pdf'].map((path) => `<rootfile full-path="${path}"/>`).join('');
+    const list = strToU8(
+      `<c:container xmlns:c="urn:c"><rootfiles/></c:container>`.replace(
+        '<rootfiles/>',
+        `<c:rootfiles>${files.replaceAll('<', '<c:')}</c:rootfiles>`,
+      ),
+    );
+    const input = archive({ 'META-INF/container.xml': list, 'poster.pdf': strToU8('%PDF') });
+    expect(decode(input, DEFAULT_LIMITS).text).toBe(SCORE);
+  });
+
   it('is recognised as such by another program', () => {
     expect(Buffer.from(unzipSync(edited)['score/ladle.musicxml'] as Uint8Array).toString()).toContain('✓');
   });
@@ -88,6 +100,24 @@ describe('an archive that is refused', () => {
       view.setUint32(at + 24, 99, true);
   }
   const whole = bytesOf('compressed.mxl');
+  /** The archive with some 16-bit numbers of the central record of `s.xml`, and of its end, set anew. */
+  const patched = (record: Readonly<Record<number, number>>, end: Readonly<Record<number, number>> = {}) => {
+    const bytes = archive();
+    const numbers = new DataView(bytes.buffer);
+    let last = 0;
+    for (let at = 0; at + 46 < bytes.length; at++) if (numbers.getUint32(at, true) === 0x02014b50) last = at;
+    for (const [offset, value] of Object.entries(record))
+      numbers.setUint16(last + Number(offset), value, true);
+    for (const [offset, value] of Object.entries(end))
+      numbers.setUint16(bytes.length - 22 + Number(offset), value, true);
+    return bytes;
+  };
+  /** Two entries under one name, which other programs take for one or the other. */
+  const twice = Buffer.from(archive({ 'S.xml': strToU8('<other/>') }));
+  twice.forEach((_, at) => {
+    if (twice.toString('latin1', at, at + 5) === 'S.xml') twice.write('s', at);
+  });
+  const many = Object.fromEntries(Array.from({ length: 4096 }, (_, at) => [`${at}`, new Uint8Array()]));
 
   it.each([
     ['no container', zipSync({ 's.xml': strToU8(SCORE) }), 'ARCHIVE'],
@@ -105,6 +135,25 @@ describe('an archive that is refused', () => {
     ['a zip bomb', bomb, 'LIMIT'],
     ['a zip bomb that lies about its size', liar, 'ARCHIVE'],
     ['a damaged entry', damaged, 'ARCHIVE'],
+    ['an encrypted entry', patched({ 8: 1 }), 'ARCHIVE'],
+    ['an entry compressed by another method', patched({ 10: 12 }), 'ARCHIVE'],
+    ['an entry that lies elsewhere', patched({ 42: 9 }), 'ARCHIVE'],
+    ['an entry longer than the archive', patched({ 22: 0x7fff }), 'ARCHIVE'],
+    ['a part of several archives', patched({}, { 4: 1 }), 'ARCHIVE'],
+    ['a ZIP64 archive', patched({}, { 10: 0xffff }), 'ARCHIVE'],
+    ['a directory beyond the end', patched({}, { 14: 0x7fff }), 'ARCHIVE'],
+    ['a name twice', new Uint8Array(twice), 'ARCHIVE'],
+    ['a name of nothing', archive({ '': strToU8('x') }), 'UNSAFE'],
+    ['a path out through a folder', archive({ 'a/../../x': strToU8('x') }), 'UNSAFE'],
+    ['a path out by backslashes', archive({ '..\\x': strToU8('x') }), 'UNSAFE'],
+    ['an absolute rootfile', archive({}, '/s.xml'), 'UNSAFE'],
+    ['more entries than any score has', archive(many), 'LIMIT'],
+    ['a container that is no XML', zipSync({ 'META-INF/container.xml': strToU8('s.xml') }), 'NOT_XML'],
+    [
+      'a container with an external entity',
+      zipSync({ 'META-INF/container.xml': strToU8('<!DOCTYPE c [<!ENTITY e SYSTEM "file:///x">]><c/>') }),
+      'UNSAFE',
+    ],
     ['half an archive', whole.subarray(0, whole.length >> 1), 'ARCHIVE'],
     ['an archive without its last byte', whole.subarray(0, -1), 'ARCHIVE'],
   ])('%s', (_, bytes, code) => {
