@@ -48,7 +48,7 @@ function thrown(act: () => unknown): HandlineError {
 }
 
 describe('every refusal', () => {
-  it.each<Case>(CASES)(
+  it.each(CASES.map(([code, input, place, options = {}]) => [code, input, place, options] as const))(
     '%s is of one class, in one line, and tells the place',
     (code, input, place, options) => {
       const error = thrown(() => annotate(input, { ...options, file: 'a.xml' }));
