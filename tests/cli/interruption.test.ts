@@ -76,6 +76,32 @@ describe('no room', () => {
     ]);
   });
 
+  test('on a full disk a result is not begun: what was there is whole, and nothing is left behind', async (context) => {
+    const disk = folder.at('disk');
+    mkdirSync(disk);
+    const mounted = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=1m', 'tmpfs', disk]);
+    if (mounted.status !== 0) context.skip('a small disk cannot be mounted here');
+    try {
+      folder.put('a.musicxml', scale({ padding: 1_400_000 }));
+      folder.put('disk/out.musicxml', 'old');
+      for (const [where, name] of [
+        [['-o', 'disk/out.musicxml', '--force'], 'disk/out.musicxml'],
+        [['-o', 'disk/new.musicxml'], 'disk/new.musicxml'],
+        [['--out-dir', 'disk'], 'disk/a.musicxml'],
+      ] as const) {
+        const { code, stderr } = await handline(['mark', 'a.musicxml', ...where], folder.path);
+        expect({ code, stderr }).toEqual({
+          code: 3,
+          stderr: `handline: ${name}: the disk is full; free some space and run again\n`,
+        });
+        expect(readdirSync(disk)).toEqual(['out.musicxml']);
+        expect(readFileSync(`${disk}/out.musicxml`, 'utf8')).toBe('old');
+      }
+    } finally {
+      spawnSync('umount', [disk]);
+    }
+  });
+
   test('on a full disk the file in place is whole and nothing is left behind', async (context) => {
     const disk = folder.at('disk');
     mkdirSync(disk);

@@ -88,6 +88,23 @@ describe('a bad file is refused in one line and nothing is written', () => {
     expect(folder.names()).toEqual(['a.musicxml']);
   });
 
+  test('a .mxl beyond the ratio, unless the command line raises it', async () => {
+    const container = '<container><rootfiles><rootfile full-path="s.xml"/></rootfiles></container>';
+    const score = strToU8(scale().replace('<part id', `${' '.repeat(2_000_000)}<part id`));
+    folder.put('a.mxl', zipSync({ 'META-INF/container.xml': strToU8(container), 's.xml': score }));
+    const refused = await handline(['mark', 'a.mxl', '-o', 'x.mxl'], folder.path);
+    expect(refused.code).toBe(1);
+    expect(refused.stderr).toMatch(/^handline: a\.mxl: [^\n]*\(--max-bytes, --max-ratio\)\n$/);
+    expect(folder.names()).toEqual(['a.mxl']);
+    const taken = await handline(['mark', 'a.mxl', '-o', 'x.mxl', '--max-ratio', '2000'], folder.path);
+    expect({ code: taken.code, stderr: taken.stderr }).toEqual({ code: 0, stderr: '' });
+    const beyond = await handline(['mark', 'a.mxl', '-o', 'y.mxl', '--max-depth', '1001'], folder.path);
+    expect(beyond).toMatchObject({
+      code: 2,
+      stderr: 'handline: a.mxl: --max-depth 1001 is more than 1000\n',
+    });
+  });
+
   test('a name with line breaks and escapes stays on one line', async () => {
     folder.put('b\n\u001b[31mad.xml', '');
     const { stderr } = await handline(['mark', 'b\n\u001b[31mad.xml', '-o', 'x'], folder.path);
