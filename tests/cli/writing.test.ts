@@ -1,3 +1,4 @@
+import { spawn, spawnSync } from 'node:child_process';
 import {
   chmodSync,
   linkSync,
@@ -141,6 +142,18 @@ describe('in place', () => {
     expect(stderr).toBe('handline: a.musicxml: is write-protected; lift the protection or write elsewhere\n');
     expect([read('a.musicxml'), folder.names()]).toEqual([scale(), ['a.musicxml']]);
   });
+});
+
+test('a pipe under a name is no file to be changed in place', async () => {
+  expect(spawnSync('mkfifo', [folder.at('pipe')]).status).toBe(0);
+  const writer = spawn('sh', ['-c', 'cat > pipe'], { cwd: folder.path });
+  writer.stdin.end(scale());
+  const { code, stderr } = await handline(['mark', 'pipe', '--in-place'], folder.path);
+  expect({ code, stderr }).toEqual({
+    code: 3,
+    stderr: 'handline: pipe: is no regular file; give -o OUT instead\n',
+  });
+  expect([lstatSync(folder.at('pipe')).isFIFO(), folder.names()]).toEqual([true, ['pipe']]);
 });
 
 describe('several runs at once', () => {

@@ -62,6 +62,7 @@ export async function replaceInPlace(path: string, bytes: Uint8Array, state: Fil
   return guarded(async () => {
     const real = await realpath(path);
     const found = await stat(real);
+    if (!found.isFile()) throw new CliError(Exit.unwritten, 'is no regular file; give -o OUT instead');
     refuseReadOnly(found.mode);
     return stage(real, bytes, found, async (temporary) => {
       const backup = await keepBackup(real);
