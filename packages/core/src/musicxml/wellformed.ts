@@ -6,7 +6,9 @@ import { placeAt } from './position.js';
 // fast-xml-parser builds a tree from ill-formed text too (it never compares the names of start and end tags), its
 // own validator costs three times this scan and misses truncation inside comments; hence this check before it.
 
-const FORBIDDEN = /[^\t\n\r\u0020-\ufffd]/;
+// Half a surrogate pair can come in a string only.
+const FORBIDDEN =
+  /[^\t\n\r\u0020-\ufffd]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
 const NAME = /^[A-Za-z_:\u0080-\uffff][\w:.\-\u00b7-\uffff]*$/;
 const REFERENCE = /&(?:#(\d{1,7})|#x([\da-fA-F]{1,6})|([A-Za-z_:\u0080-\uffff][\w:.\-\u00b7-\uffff]*));/y;
 const PREDEFINED = new Set(['amp', 'lt', 'gt', 'quot', 'apos']);
@@ -168,8 +170,14 @@ export class WellFormedness {
     REFERENCE.lastIndex = at;
     const match = REFERENCE.exec(this.text);
     if (match === null) this.fail('NOT_XML', 'a bare "&" must be written as "&amp;"', at);
-    const name = match?.[3];
-    if (name === undefined || PREDEFINED.has(name)) return;
+    const [, decimal, hex, name] = match as RegExpExecArray;
+    if (name === undefined) {
+      const code = decimal === undefined ? Number.parseInt(hex as string, 16) : Number(decimal);
+      if (code > 0x10ffff || FORBIDDEN.test(String.fromCodePoint(code)))
+        this.fail('NOT_XML', 'a reference names a character that no XML file may hold', at);
+      return;
+    }
+    if (PREDEFINED.has(name)) return;
     if (this.entities === undefined) this.fail('NOT_XML', `the entity &${name}; is not declared`, at);
     const parent = this.stack[this.stack.length - 1] ?? '';
     if (!attribute && !PROSE.test(parent)) {
