@@ -13,6 +13,9 @@ const chordOf = (...pitches: string[]) =>
 
 /** A mark of ours that somebody has changed. */
 const changed = annotate(scale()).output.replace(/(<fingering [^>]*>)\d/, '$1p');
+/** A digit of the user's replaced, and then all instructions dropped. */
+const printed = onePart([attributes() + note('C5', 4, { notations: digit(3) }) + note('E5', 4)]);
+const lost = annotate(printed, { existing: 'replace' }).output.replaceAll(/<\?handline[^?]*\?>/g, '');
 const { 'META-INF/handline-original': _, ...dropped } = unzipSync(annotate(bytesOf('compressed.mxl')).output);
 
 const MANY = 40;
@@ -47,6 +50,7 @@ const WARNED: Readonly<Record<string, readonly [Warning['code'], string | Uint8A
   ],
   'rests.xml': ['EMPTY_SELECTION', onePart([attributes() + rest(16)])],
   'ours.xml': ['NOT_OURS', changed],
+  'lost.xml': ['DIGIT_LOST', lost],
 };
 
 describe('warnings', () => {
@@ -101,8 +105,9 @@ describe('warnings', () => {
   test('clear has its own: marks that were changed, and an archive that lost its compression', async () => {
     folder.put('ours.xml', changed);
     folder.put('dropped.mxl', zipSync(dropped));
+    folder.put('lost.xml', lost);
     const run = await handline(
-      ['clear', 'ours.xml', 'dropped.mxl', '--out-dir', 'out', '--json'],
+      ['clear', 'ours.xml', 'dropped.mxl', 'lost.xml', '--out-dir', 'out', '--json'],
       folder.path,
     );
     expect(run.code).toBe(0);
@@ -110,6 +115,7 @@ describe('warnings', () => {
     expect(files.map(({ warnings }) => warnings.map(({ code, place }) => [code, place.file]))).toEqual([
       [['NOT_OURS', 'ours.xml']],
       [['REPACKED', 'dropped.mxl']],
+      [['DIGIT_LOST', 'lost.xml']],
     ]);
   });
 

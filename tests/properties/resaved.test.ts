@@ -71,6 +71,28 @@ describe('marked scores that another program has saved', () => {
     );
   });
 
+  it('tell of every note whose own digits, replaced by ours, the program has dropped', PATIENT, () => {
+    let lost = 0;
+    fc.assert(
+      fc.property(colored, markPlan, (model, plan) => {
+        const original = toXml(model);
+        const marked = mark(original, marksOf({ ...plan, replaceDigits: true }, read(original).score));
+        const bare = marked.replaceAll(/<!--[\s\S]*?-->|<!\[CDATA\[[\s\S]*?\]\]>/g, '');
+        const replaced = (bare.match(/<note>[\s\S]*?<\/note>/g) ?? []).filter((one) =>
+          one.includes('<?handline kept'),
+        );
+        const { text, warnings } = clear(resave(marked, PLAIN));
+        expect(warnings.map(({ code }) => code)).toEqual(replaced.map(() => 'DIGIT_LOST'));
+        expect(clear(text)).toEqual({ text, edits: [], warnings: [] });
+        // Where the instructions are there, nothing is lost and nothing is told.
+        expect(clear(marked)).toMatchObject({ text: original, warnings: [] });
+        lost += replaced.length;
+      }),
+      SOME,
+    );
+    expect(lost).toBeGreaterThan(10);
+  });
+
   it('are left alone where neither instructions nor colours are left', PATIENT, () => {
     const bare: Program = { ...PLAIN, color: () => undefined };
     fc.assert(

@@ -1,4 +1,4 @@
-import type { Warning } from '../score/errors.js';
+import type { Warning, WarningCode } from '../score/errors.js';
 import {
   fingeringsIn,
   holdsFingeringsOnly,
@@ -12,7 +12,7 @@ import {
 import { type FoundInstruction, type Scan, scanMarks } from './clearscan.js';
 import type { Edit } from './edit.js';
 import { applyEdits } from './edits.js';
-import { mayHaveMarks, type WrittenFinger } from './marks.js';
+import { isReplacing, mayHaveMarks, type WrittenFinger } from './marks.js';
 import type { XmlElement } from './tree.js';
 import { behindContent, indexAt, startTagEnd } from './writelayout.js';
 
@@ -20,7 +20,10 @@ export interface Cleared {
   readonly text: string;
   /** In coordinates of the text that was given. */
   readonly edits: readonly Edit[];
-  /** NOT_OURS for what looks like a mark of ours but was changed, and was therefore left. */
+  /**
+   * NOT_OURS for what looks like a mark of ours but was changed, and was therefore left; DIGIT_LOST where a digit of
+   * the user's that we replaced is no longer in the file.
+   */
   readonly warnings: readonly Warning[];
 }
 
@@ -29,6 +32,8 @@ class Clearing {
   readonly edits: Edit[] = [];
   readonly warnings: Warning[] = [];
   readonly #claimed = new Set<XmlElement>();
+  /** Notes that have their own digits back, and those of which it is told that they have not. */
+  readonly #settled = new Set<XmlElement | undefined>();
 
   constructor(
     private readonly text: string,
@@ -77,8 +82,10 @@ class Clearing {
 
   #restore({ start, end }: FoundInstruction, original: string): void {
     const fits = original.startsWith('<') && this.scan.enclosing(start).name === 'technical';
-    if (fits) this.edits.push({ start, end, text: original });
-    else this.#warn(start, `the original digit ${original} cannot go back here; its instruction was left`);
+    if (fits) {
+      this.edits.push({ start, end, text: original });
+      this.#settled.add(noteAround(this.scan.enclosing(start)));
+    } else this.#warn(start, `the original digit ${original} cannot go back here; its instruction was left`);
   }
 
   #removeDigits({ start, end, element }: FoundInstruction, fingers: readonly WrittenFinger[]): void {
@@ -131,8 +138,10 @@ class Clearing {
   #removeSignedDigits(digits: readonly XmlElement[]): void {
     const doomed = new Set<XmlElement>();
     for (const digit of digits) {
-      if (/^[1-5]$/.test(digit.text.trim()) && isPlain(this.text, digit)) doomed.add(digit);
-      else this.#warn(digit.span.start, `"${digit.text}" has our colour but is no digit of ours; left`);
+      if (/^[1-5]$/.test(digit.text.trim()) && isPlain(this.text, digit)) {
+        doomed.add(digit);
+        this.#tellLoss(digit);
+      } else this.#warn(digit.span.start, `"${digit.text}" has our colour but is no digit of ours; left`);
     }
     for (const wrapper of ['technical', 'notations']) {
       for (const parent of new Set([...doomed].map((element) => element.parent))) {
@@ -144,6 +153,14 @@ class Clearing {
       if (element.parent !== undefined && doomed.has(element.parent)) continue;
       this.#remove(behindContent(this.text, element.span.start), element.span.end);
     }
+  }
+
+  #tellLoss(digit: XmlElement): void {
+    const note = noteAround(digit);
+    if (!isReplacing(digit.attribute('color')) || this.#settled.has(note)) return;
+    this.#settled.add(note);
+    const message = "the user's digit that ours replaced was dropped when another program saved the file";
+    this.#warn(digit.span.start, message, 'DIGIT_LOST');
   }
 
   /** What somebody changed is theirs from now on: without our colour a later run takes it for no mark of ours. */
@@ -163,9 +180,15 @@ class Clearing {
     this.edits.push({ start, end, text: '' });
   }
 
-  #warn(at: number, message: string): void {
-    this.warnings.push({ code: 'NOT_OURS', message, place: this.scan.place(at) });
+  #warn(at: number, message: string, code: WarningCode = 'NOT_OURS'): void {
+    this.warnings.push({ code, message, place: this.scan.place(at) });
   }
+}
+
+function noteAround(element: XmlElement): XmlElement | undefined {
+  let around: XmlElement | undefined = element;
+  while (around !== undefined && around.name !== 'note') around = around.parent;
+  return around;
 }
 
 /**

@@ -8,12 +8,15 @@ import type { Finger } from '../score/model.js';
  *    what we wrote, so that a mark which somebody has changed since is theirs and no longer ours.
  * 2. Programs that save a file anew may drop instructions, so the visible element carries the colour
  *    `#000001`: black to every eye, legal wherever colours are, and kept by programs that keep colours.
- *    MusicXML has colours since 1.1 (from memory); a score that declares 1.0 gets instructions alone.
+ *    MusicXML has colours since 1.1 (from memory); a score that declares 1.0 gets instructions alone. A digit that
+ *    stands in the place of one of the user's carries `#000002`: where the instruction that keeps theirs is dropped,
+ *    the loss can be told.
  */
 const SIGNATURE_COLOR = '#000001';
+const REPLACING_COLOR = '#000002';
 
 const TARGET = 'handline';
-const SIGNATURE = /#(?:FF)?000001\b/i;
+const SIGNATURE = /#(?:FF)?00000[12]\b/i;
 
 export type FingerRole = 'main' | 'substitution' | 'alternate';
 
@@ -75,7 +78,17 @@ export function readInstruction(source: string): Instruction | undefined {
 
 /** True where a `color` attribute is our signature; re-saved files may add the opaque alpha. */
 export function isSignature(color: string | undefined): boolean {
-  return color !== undefined && /^#(?:FF)?000001$/i.test(color.trim());
+  return color !== undefined && /^#(?:FF)?00000[12]$/i.test(color.trim());
+}
+
+/** True where a `color` attribute says that a digit of ours stands in the place of one of the user's. */
+export function isReplacing(color: string | undefined): boolean {
+  return color !== undefined && /^#(?:FF)?000002$/i.test(color.trim());
+}
+
+/** The colour of a digit in the place of one of the user's, where `color` signs the others. */
+export function replacing(color: string | undefined): string | undefined {
+  return color === undefined ? undefined : REPLACING_COLOR;
 }
 
 /** The colour to sign with, or none where the declared version has no colours. */

@@ -1,6 +1,6 @@
 import type { Note } from '../score/model.js';
 import type { DigitMark, Edit } from './edit.js';
-import { type WrittenFinger, writeInstruction } from './marks.js';
+import { replacing, type WrittenFinger, writeInstruction } from './marks.js';
 import type { XmlElement } from './tree.js';
 import type { ElementBuilder, NewElement } from './writebuild.js';
 import { afterLastChild, behindContent, isSelfClosed, type Layout, layoutBeside } from './writelayout.js';
@@ -121,10 +121,11 @@ export function writeDigit(
   if (site === undefined) return edits;
   const { at, layout, level } = site;
   const codes = writeInstruction({ kind: 'digit', fingers });
-  const key = `${level} ${mark.placement} ${codes}`;
+  const color = edits.length > 0 ? replacing(options.color) : options.color;
+  const key = `${level} ${mark.placement} ${codes} ${color}`;
   const lines = wrap(
     level,
-    fingers.map((finger) => fingeringElement(finger, mark.placement, options.color)),
+    fingers.map((finger) => fingeringElement(finger, mark.placement, color)),
   );
   const built = lines.map((line, index) => options.builder.build(`${key} ${index}`, layout, () => line));
   const lead = `${layout.newline}${layout.indent}`;

@@ -30,6 +30,7 @@ export type WarningCode =
   | 'DIGIT_IGNORED'
   | 'HAND_MOVED'
   | 'NOT_OURS'
+  | 'DIGIT_LOST'
   | 'REPACKED'
   | 'EMPTY_SELECTION';
 
