@@ -17,6 +17,7 @@ export const PARSER_OPTIONS = {
   parseTagValue: false,
   parseAttributeValue: false,
   processEntities: false,
+  ignorePiTags: true,
   cdataPropName: '#cdata',
 } as const;
 

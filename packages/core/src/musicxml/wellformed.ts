@@ -32,7 +32,7 @@ export class WellFormedness {
   ) {}
 
   /**
-   * The same text with DOCTYPE and processing instructions blanked, offsets unchanged: the tree needs none of them,
+   * The same text without DOCTYPE and with comments for processing instructions, offsets unchanged: the tree needs none of them,
    * and the parser misreads some (an apostrophe in a processing instruction, a conditional section).
    * @throws HandlineError NOT_XML, LIMIT or UNSAFE with line and column
    */
@@ -221,11 +221,18 @@ export class WellFormedness {
     const pieces: string[] = [];
     let at = 0;
     for (const [start, end] of this.masks) {
-      pieces.push(this.text.slice(at, start), ' '.repeat(end - start));
+      pieces.push(this.text.slice(at, start), this.mask(start, end));
       at = end;
     }
     pieces.push(this.text.slice(at));
     return pieces.join('');
+  }
+
+  /** An instruction may interrupt a value, so that it becomes a comment; one too short for that quotes nothing. */
+  private mask(start: number, end: number): string {
+    if (!this.text.startsWith('<?', start)) return ' '.repeat(end - start);
+    const inside = end - start - '<!---->'.length;
+    return inside < 0 ? this.text.slice(start, end) : `<!--${' '.repeat(inside)}-->`;
   }
 
   private fail(code: 'NOT_XML' | 'UNSAFE' | 'LIMIT', message: string, at: number): never {
