@@ -69,7 +69,8 @@ describe('every refusal', () => {
   });
 
   it('by clear is the same where it does not read the music', () => {
-    for (const [code, input] of CASES.slice(0, 4)) expect(thrown(() => clear(input)).code).toBe(code);
+    // Up to the limits, which the options of the other cases set.
+    for (const [code, input] of CASES.slice(0, 8)) expect(thrown(() => clear(input)).code).toBe(code);
   });
 });
 

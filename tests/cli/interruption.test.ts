@@ -11,11 +11,15 @@ const big = scale({ padding: 24_000_000 });
 const temporary = (names: readonly string[]) => names.filter((name) => name.startsWith('.handline-'));
 
 /** Runs the command and sends the signal as soon as its temporary file is seen. */
-async function interruptWhileWriting(args: readonly string[], signal: NodeJS.Signals): Promise<boolean> {
+async function interruptWhileWriting(
+  args: readonly string[],
+  signal: NodeJS.Signals,
+  where = folder.path,
+): Promise<boolean> {
   const { child, done } = start(args, folder.path);
   let met = false;
   while (child.exitCode === null && child.signalCode === null) {
-    if (temporary(readdirSync(folder.path)).length > 0) {
+    if (existsSync(where) && temporary(readdirSync(where)).length > 0) {
       met = child.kill(signal);
       break;
     }
@@ -56,6 +60,18 @@ describe('ended by a signal while it writes', () => {
     expect(old === big).toBe(true);
     expect(now.endsWith('</score-partwise>\n')).toBe(true);
   });
+});
+
+test('ended among several files: each result is whole or not there, the inputs are as they were', async () => {
+  const names = ['a', 'b', 'c'].map((name) => `${name}.musicxml`);
+  const score = scale({ padding: 8_000_000 });
+  for (const name of names) folder.put(name, score);
+  await interruptWhileWriting(['mark', ...names, '--out-dir', 'out'], 'SIGTERM', folder.at('out'));
+  const result = (await handline(['mark', 'a.musicxml', '--quiet'], folder.path)).stdout.toString();
+  const written = folder.names('out');
+  expect(written.length).toBeLessThan(names.length);
+  for (const name of written) expect(readFileSync(folder.at(`out/${name}`), 'utf8') === result).toBe(true);
+  for (const name of names) expect(readFileSync(folder.at(name), 'utf8') === score).toBe(true);
 });
 
 describe('no room', () => {

@@ -58,6 +58,15 @@ describe('a bad file is refused in one line and nothing is written', () => {
     expect(folder.names()).toEqual(['bad.musicxml']);
   });
 
+  test('by clear as well, which would have nothing to take out of it', async () => {
+    for (const [name, content] of bad) folder.put(`${name}.xml`, content);
+    const names = bad.map(([name]) => `${name}.xml`);
+    const run = await handline(['clear', ...names, '--out-dir', 'out'], folder.path);
+    expect(run.code).toBe(1);
+    expect(run.stderr.trimEnd().split('\n')).toHaveLength(names.length);
+    expect(folder.names()).toEqual([...names].sort());
+  });
+
   test('on standard input too', async () => {
     const { code, stdout, stderr } = await handline(['mark', '-'], folder.path, '<html/>');
     expect({ code, stdout: stdout.toString() }).toEqual({ code: 1, stdout: '' });

@@ -1,5 +1,6 @@
 import { clearMarks } from './musicxml/clear.js';
 import { decode, encode } from './musicxml/decode.js';
+import { requireScore } from './musicxml/readparts.js';
 import { parseTree, type XmlElement } from './musicxml/tree.js';
 import type { Limits } from './options.js';
 import type { Warning } from './score/errors.js';
@@ -37,6 +38,7 @@ export function openSource<T extends string | Uint8Array>(
   const decoded = typeof given === 'string' ? undefined : decode(given, limits, file);
   const text = decoded ? decoded.text : String(given);
   const root = parseTree(text, limits, file);
+  requireScore(root, file);
   const cleared = clearMarks(text, root, file);
   return {
     text: cleared.text,

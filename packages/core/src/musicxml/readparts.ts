@@ -24,18 +24,19 @@ export interface PartSource {
   readonly measures: readonly MeasureSource[];
 }
 
-/**
- * @throws HandlineError NOT_MUSICXML where the root is no score
- */
+/** @throws HandlineError NOT_MUSICXML where the root is no score */
+export function requireScore(root: XmlElement, file?: string): void {
+  if (root.name === 'score-partwise' || root.name === 'score-timewise') return;
+  throw new HandlineError(
+    'NOT_MUSICXML',
+    `the root element is <${(root.prefix + root.name).slice(0, 40)}>, not <score-partwise> or <score-timewise>; export the score as MusicXML`,
+    file === undefined ? {} : { file },
+  );
+}
+
+/** @throws HandlineError NOT_MUSICXML where the root is no score */
 export function readParts(root: XmlElement, file?: string): PartSource[] {
-  const place = file === undefined ? {} : { file };
-  if (root.name !== 'score-partwise' && root.name !== 'score-timewise') {
-    throw new HandlineError(
-      'NOT_MUSICXML',
-      `the root element is <${(root.prefix + root.name).slice(0, 40)}>, not <score-partwise> or <score-timewise>; export the score as MusicXML`,
-      place,
-    );
-  }
+  requireScore(root, file);
   const measures = root.name === 'score-partwise' ? partwise(root) : timewise(root);
   const listed = new Map<string, XmlElement>();
   for (const element of root.child('part-list')?.all('score-part') ?? []) {
