@@ -99,7 +99,7 @@ export function leastOfFingerings(ledger: Ledger): number {
  * The cost of every fingering, each followed to its end; the best depths of each are found for that fingering alone,
  * slice by slice, so that only depths are ever merged.
  */
-export function eachFingering(ledger: Ledger, tell: (cost: number) => void): void {
+export function eachFingering(ledger: Ledger, tell: (cost: number, path: readonly number[]) => void): void {
   const { views } = ledger;
   const counts = views.map((view) => view.candidates.length);
   const added = views.map((_, at) => addedTable(ledger, counts, at));
@@ -113,7 +113,7 @@ export function eachFingering(ledger: Ledger, tell: (cost: number) => void): voi
   const path = new Array<number>(views.length).fill(0);
   const walk = (at: number): void => {
     if (at === views.length) {
-      tell(Math.min(...sums[at - 1]!));
+      tell(Math.min(...sums[at - 1]!), path);
       return;
     }
     const own = sums[at]!;

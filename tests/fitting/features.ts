@@ -1,5 +1,6 @@
 import { heldCost } from '../../packages/core/src/fingering/cost.js';
 import { OFFSETS, TERMS } from '../../packages/core/src/fingering/terms/terms.js';
+import { wayOf } from '../../packages/core/src/fingering/terms/way.js';
 import type { SliceView } from '../../packages/core/src/fingering/view.js';
 import type { Finger } from '../../packages/core/src/score/model.js';
 import { HAND, type Sample } from './data.js';
@@ -94,7 +95,7 @@ export function featuresOf({ views, around, digits }: Sample, scale: Float64Arra
 function stepRows(before: SliceView, view: SliceView, scale: Float64Array): Rows {
   const id =
     isSingle(before) && isSingle(view)
-      ? `${before.low % 12} ${view.low - before.low} ${view.pace} ${view.fresh}`
+      ? `${before.low % 12} ${wayOf(before, view)} ${view.pace} ${view.fresh}`
       : undefined;
   return remembered(id, () => {
     const rows = new RowBuilder(scale);
@@ -113,7 +114,7 @@ function stepRows(before: SliceView, view: SliceView, scale: Float64Array): Rows
 
 function chainRows(first: SliceView, before: SliceView, view: SliceView, scale: Float64Array): Rows {
   const single = isSingle(first) && isSingle(before) && isSingle(view);
-  return remembered(single ? `chain ${before.low - first.low} ${view.low - before.low}` : undefined, () => {
+  return remembered(single ? `chain ${wayOf(first, before)} ${wayOf(before, view)}` : undefined, () => {
     const rows = new RowBuilder(scale);
     for (const { fingers: a } of first.candidates) {
       for (const { fingers: b } of before.candidates) {

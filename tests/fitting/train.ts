@@ -20,7 +20,7 @@ const OVERLAP = 4;
 const BATCH = 8;
 
 /** Terms stated in mm or as plain counts of hardship; their weights stay positive. The others are habits. */
-const MECHANICAL = ['travel', 'stretch', 'crossing', 'hop'];
+const MECHANICAL = ['travel', 'stretch', 'crossing', 'hop', 'thumb on black'];
 
 /** Typical size of a feature's value: mm terms are counted in units of 20 mm while fitting. */
 export const SCALE = new Float64Array(FEATURES).fill(1);

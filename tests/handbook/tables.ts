@@ -103,6 +103,8 @@ export interface Passage {
   readonly tonic: string;
   readonly hand: Hand;
   readonly keys: readonly number[];
+  /** Places on the staff, the tonic 0: a scale has one note on each, its augmented second lies between neighbours. */
+  readonly diatonic: readonly number[];
   /** The handbook's digits for every key, one or more forms that differ at the ends alone. */
   readonly forms: readonly string[];
 }
@@ -115,10 +117,11 @@ const BASE: Readonly<Record<Hand, number>> = { right: 60, left: 36 };
 export function passage(kind: Kind, tonic: string, hand: Hand): Passage {
   const group = TABLES[kind][tonic]![hand === 'right' ? 0 : 1];
   const low = BASE[hand] + TONICS[tonic]!;
-  const up: number[] = [];
-  for (let octave = 0; octave < OCTAVES; octave++)
-    up.push(...STEPS[kind].map((step) => low + 12 * octave + step));
-  const keys = [...up, low + 12 * OCTAVES, ...[...up].reverse()];
+  const degrees = kind.endsWith('scale')
+    ? STEPS[kind].map((_, at) => at)
+    : STEPS[kind].map((_, at) => 2 * at);
+  const keys = upAndDown(STEPS[kind], 12).map((step) => low + step);
+  const diatonic = upAndDown(degrees, 7);
   const digits = group.repeat(OCTAVES) + group[0]!;
   const [inner, outer] = hand === 'right' ? [0, digits.length - 1] : [digits.length - 1, 0];
   const forms: string[] = [];
@@ -128,7 +131,14 @@ export function passage(kind: Kind, tonic: string, hand: Hand): Passage {
     own[outer] = outerEnd(digits, outer, kind);
     forms.push([...own, ...own.slice(0, -1).reverse()].join(''));
   }
-  return { name: `${tonic} ${kind}, ${hand} hand`, kind, tonic, hand, keys, forms };
+  return { name: `${tonic} ${kind}, ${hand} hand`, kind, tonic, hand, keys, diatonic, forms };
+}
+
+/** The places of one octave, an octave being so many, through all octaves up and down. */
+function upAndDown(places: readonly number[], octave: number): number[] {
+  const up: number[] = [];
+  for (let nth = 0; nth < OCTAVES; nth++) up.push(...places.map((place) => octave * nth + place));
+  return [...up, octave * OCTAVES, ...[...up].reverse()];
 }
 
 /** On the thumb's side nothing lies beyond the end: a third or fourth finger may as well be the second. */

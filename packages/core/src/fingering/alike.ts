@@ -1,13 +1,14 @@
+import { leastCostsThrough } from './alternatives-to-go.js';
 import type { CostTable } from './cost.js';
 import type { DepthGrid } from './depth.js';
-import { figureModels, fingersAt, LIKENESS, likenessBias, likeSlices } from './likeness.js';
+import { cheapestModels, chosenModels, figuresOf, likenessBias, unlikeness } from './likeness.js';
 import { type Choice, leastChoice } from './search.js';
 import { type Bias, type Further, Stages } from './stages.js';
 import type { Outlook } from './terms/term.js';
 import type { SliceView } from './view.js';
 
-/** Passes in which like figures settle on like fingers; most lines need two. */
-const LIKENESS_PASSES = 3;
+/** Passes in which like figures settle on like fingers; a second one rarely changes anything. */
+const LIKENESS_PASSES = 2;
 
 /** A choice and the bias under which it is the least; none where no figure comes twice. */
 export interface AlikeChoice extends Choice {
@@ -15,9 +16,9 @@ export interface AlikeChoice extends Choice {
 }
 
 /**
- * The exact minimum, then again with what unlike figures pay, until no model changes: each pass is exact for its stated
- * cost, the likeness of a pass being judged against the choice of the pass before. Of all passes the one counts whose
- * own cost, with what its unlike figures pay against its own models, is least.
+ * The exact minimum, then again with what unlike figures pay: first against the models that cost their slices least
+ * together, then against those that the pass before chose. Each pass is exact for its stated cost. Of all passes the one
+ * counts whose own cost, with what its unlike figures pay against its own models, is least.
  */
 export function alikeChoice(
   views: readonly SliceView[],
@@ -26,47 +27,23 @@ export function alikeChoice(
   grid: DepthGrid,
   further: readonly Further[] = [],
 ): AlikeChoice {
-  const least = (bias?: Bias) => leastChoice(new Stages(views, around, costs, grid, bias, further));
-  const groups = likeSlices(views);
-  let choice: AlikeChoice = least();
-  let models = figureModels(views, groups, choice.path);
-  let best = choice;
-  let bestTotal = totalOf(choice, views, groups, models);
+  const stages = (bias?: Bias) => new Stages(views, around, costs, grid, bias, further);
+  const figures = figuresOf(views);
+  const plain = leastChoice(stages());
+  let best: AlikeChoice = plain;
+  let least = plain.cost + unlikeness(views, figures, chosenModels(views, figures, plain.path), plain.path);
+  // A choice that follows every model is the least with their bias too.
+  if (least === plain.cost) return plain;
+  let models = cheapestModels(views, figures, leastCostsThrough(stages()));
   for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
-    // A choice that follows every model is the least with their bias too.
-    if (unlikeSlices(choice, views, groups, models) === 0) break;
-    const bias = likenessBias(views, groups, models);
-    choice = { ...least(bias), bias };
-    const next = figureModels(views, groups, choice.path);
-    const total = totalOf(choice, views, groups, next);
-    if (total < bestTotal) [best, bestTotal] = [choice, total];
-    if (next.every((model, nth) => model === models[nth])) break;
-    models = next;
+    const bias = likenessBias(views, figures, models);
+    const choice = { ...leastChoice(stages(bias)), bias };
+    const own = chosenModels(views, figures, choice.path);
+    const paid = choice.biased.reduce((sum, cost) => sum + cost, 0);
+    const total = choice.cost - paid + unlikeness(views, figures, own, choice.path);
+    if (total < least) [best, least] = [choice, total];
+    if (own.every((model, nth) => model === models[nth])) break;
+    models = own;
   }
   return best;
-}
-
-type Groups = readonly (readonly number[])[];
-
-function unlikeSlices(
-  { path }: Choice,
-  views: readonly SliceView[],
-  groups: Groups,
-  models: readonly string[],
-): number {
-  let count = 0;
-  groups.forEach((group, nth) => {
-    for (const at of group) if (fingersAt(views[at]!, path[at]!) !== models[nth]) count++;
-  });
-  return count;
-}
-
-function totalOf(
-  choice: Choice,
-  views: readonly SliceView[],
-  groups: Groups,
-  models: readonly string[],
-): number {
-  const plain = choice.cost - choice.biased.reduce((sum, cost) => sum + cost, 0);
-  return plain + LIKENESS * unlikeSlices(choice, views, groups, models);
 }

@@ -3,6 +3,7 @@ import type { Finger } from '../score/model.js';
 import { Memory, MOST_PATTERNS, Patterns } from './memory.js';
 import type { Outlook, Sink } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
+import { isAugmentedSecond, wayOf } from './terms/way.js';
 import type { SliceView } from './view.js';
 
 /** Cost in mm equivalents of a held key that changes its finger silently, and of one that has no time for it. */
@@ -53,7 +54,8 @@ export class CostTable {
   steps(before: SliceView, view: SliceView): Float64Array {
     if (isPlain(before) && isPlain(view)) return this.#plainSteps(before, view);
     const time = view.pace * 4 + (view.fresh ? 2 : 0) + (view.seconds >= SUBSTITUTION_SECONDS ? 1 : 0);
-    const id = (this.#patterns.of(before) * MOST_PATTERNS + this.#patterns.of(view)) * 16 + time;
+    const pair = this.#patterns.of(before) * MOST_PATTERNS + this.#patterns.of(view);
+    const id = (pair * 2 + bit(isAugmentedSecond(before, view))) * 16 + time;
     return this.#steps.of(id, () => {
       const costs = new Float64Array(before.candidates.length * view.candidates.length);
       let at = 0;
@@ -70,7 +72,8 @@ export class CostTable {
   chains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
     if (isPlain(first) && isPlain(second) && isPlain(third)) return this.#plainChains(first, second, third);
     const pair = this.#patterns.of(first) * MOST_PATTERNS + this.#patterns.of(second);
-    return this.#chains.of(pair * MOST_PATTERNS + this.#patterns.of(third), () => {
+    const written = bit(isAugmentedSecond(first, second)) * 2 + bit(isAugmentedSecond(second, third));
+    return this.#chains.of((pair * MOST_PATTERNS + this.#patterns.of(third)) * 4 + written, () => {
       const costs = new Float64Array(
         first.candidates.length * second.candidates.length * third.candidates.length,
       );
@@ -113,7 +116,7 @@ export class CostTable {
   /** What single steps depend on: the key left within the octave, the interval, the pace. */
   #plainSteps(before: SliceView, view: SliceView): Float64Array {
     const id =
-      ((before.low % 12) * 256 + view.low - before.low + 128) * 8 + view.pace * 2 + (view.fresh ? 1 : 0);
+      ((before.low % 12) * 256 + wayOf(before, view) + 128) * 8 + view.pace * 2 + (view.fresh ? 1 : 0);
     return this.#plain.of(id, () => {
       const costs = new Float64Array(25);
       let at = 0;
@@ -123,7 +126,7 @@ export class CostTable {
   }
 
   #plainChains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
-    const id = (second.low - first.low + 128) * 256 + third.low - second.low + 128;
+    const id = (wayOf(first, second) + 128) * 256 + wayOf(second, third) + 128;
     return this.#plainTriples.of(id, () => {
       const costs = new Float64Array(125);
       let at = 0;
@@ -133,6 +136,10 @@ export class CostTable {
       return costs;
     });
   }
+}
+
+function bit(set: boolean): number {
+  return set ? 1 : 0;
 }
 
 /** One struck key that any finger may play. */

@@ -1,4 +1,5 @@
 import { type Outlook, strideOf } from './terms/term.js';
+import { isAugmentedSecond, wayOf } from './terms/way.js';
 import type { SliceView } from './view.js';
 
 /** Slices that the outlook takes in on either side. */
@@ -63,5 +64,6 @@ function coloursAround(views: readonly SliceView[], at: number): number {
 }
 
 function strideTo(view: SliceView, other: SliceView | undefined): number {
-  return strideOf(other && other.keys.length > 0 ? other.high - view.high : 0);
+  if (!other || other.keys.length === 0) return strideOf(0);
+  return strideOf(isAugmentedSecond(view, other) ? wayOf(view, other) : other.high - view.high);
 }

@@ -17,6 +17,8 @@ export interface SliceView {
   readonly struck: readonly boolean[];
   readonly low: number;
   readonly high: number;
+  /** Place on the staff of a single key, where known. */
+  readonly diatonic: number | undefined;
   /** Fingers for the keys; `candidates[i].fingers[k]` plays `keys[k]`, 0 = none. */
   readonly candidates: readonly Assignment[];
   /** Index in `struck` (or, for held keys, `held`) of the slice for every key. */
@@ -96,6 +98,7 @@ export function viewLine(
       struck: kept.map(({ struck }) => struck),
       low: keys[0] ?? 0,
       high: keys.at(-1) ?? 0,
+      diatonic: kept.length === 1 ? kept[0]!.given.diatonic : undefined,
       candidates: found.assignments,
       source: kept.map(({ source }) => source),
       seconds: slice.seconds,

@@ -7,6 +7,7 @@ import { grains as place } from './tables/habit-place.js';
 import { grains as step } from './tables/habit-step.js';
 import { grains as hop } from './tables/hop.js';
 import { grains as stretch } from './tables/stretch.js';
+import { grains as thumb } from './tables/thumb-on-black.js';
 import { grains as travel } from './tables/travel.js';
 import { TERMS } from './terms/terms.js';
 
@@ -20,6 +21,7 @@ const TABLES: Readonly<Record<string, string>> = {
   stretch,
   crossing,
   hop,
+  'thumb on black': thumb,
   'habit: place': place,
   'habit: step': step,
   'habit: chain': chain,

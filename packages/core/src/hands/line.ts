@@ -7,6 +7,8 @@ export type Hand = 'right' | 'left';
 export interface SliceKey {
   /** MIDI key number, 21 ... 108. */
   readonly key: number;
+  /** Place on the staff as written (`Note.diatonic`): tells an augmented second from a minor third. */
+  readonly diatonic?: number;
   /** Indices into `Part.notes` of the note heads that strike this key here (for a held key: that struck it). */
   readonly notes: readonly number[];
   /** Finger that the file or the caller demands. */

@@ -146,6 +146,7 @@ function finish(
     const fixed = demands && down.since === index ? fixedFinger(down.strike.notes, demands) : undefined;
     return {
       key: down.strike.key,
+      diatonic: (down.strike.notes[0] as Note).diatonic,
       notes: down.strike.notes.map((note) => note.id),
       ...(fixed === undefined ? {} : { fixed }),
       ...(down.since === index ? {} : { since: down.since }),

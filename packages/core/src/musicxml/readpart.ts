@@ -11,7 +11,7 @@ import { readNote, type WrittenNote } from './readnote.js';
 import { decimal, integer } from './readnumber.js';
 import { isInOrder } from './readorder.js';
 import type { MeasureSource, PartSource } from './readparts.js';
-import { keyOf, type NoKey } from './readpitch.js';
+import { type NoKey, pitchOf } from './readpitch.js';
 import type { XmlElement } from './tree.js';
 
 /** Reads one part measure by measure; `read` is called once. */
@@ -154,9 +154,9 @@ export class PartReader {
   ): void {
     if (written.pitch === undefined || written.cue || written.hidden || !this.attributes.isPlayed(at.staff))
       return;
-    const key = keyOf(written.pitch, this.attributes.transposition(at.staff));
-    if (typeof key === 'string' || key < 21 || key > 108) {
-      this.warnKey(key, element);
+    const pitch = pitchOf(written.pitch, this.attributes.transposition(at.staff));
+    if (typeof pitch === 'string' || pitch.key < 21 || pitch.key > 108) {
+      this.warnKey(typeof pitch === 'string' ? pitch : pitch.key, element);
       return;
     }
     const { notations } = written;
@@ -173,7 +173,7 @@ export class PartReader {
       voice: written.voice,
       onset: ZERO,
       duration: ZERO,
-      key,
+      ...pitch,
       chord: at.chord,
       grace: at.grace,
       tie: tieRole(notations),

@@ -1,31 +1,41 @@
 import { decimal, integer } from './readnumber.js';
 import type { XmlElement } from './tree.js';
 
-const STEPS: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
+const STEPS = 'CDEFGAB';
+/** Semitones above C by step. */
+const NATURALS = [0, 2, 4, 5, 7, 9, 11] as const;
+
+/** What a `<pitch>` says. */
+export interface Pitch {
+  /** Sounding MIDI key number. */
+  readonly key: number;
+  /** Place on the staff as written: 7 x octave + step, C = 0 ... B = 6. */
+  readonly diatonic: number;
+}
 
 /** Why a `<pitch>` has no key on the piano. */
 export type NoKey = 'unreadable' | 'microtonal';
 
 /**
- * MIDI key number of a `<pitch>` plus a transposition. Notes under an `<octave-shift>` need nothing: their `<pitch>`
+ * Key and place on the staff of a `<pitch>`; the transposition is added to the key. Notes under an `<octave-shift>` need nothing: their `<pitch>`
  * is where they sound ("a treble clef line noted with 8va will be indicated with an octave-shift down from the pitch
  * data", MusicXML 4.0 schema, octave-shift); neither does an octave clef.
  */
-export function keyOf(pitch: XmlElement, transposition: number): number | NoKey {
+export function pitchOf(pitch: XmlElement, transposition: number): Pitch | NoKey {
   let step: number | undefined;
   let octave: number | undefined;
   let alter: number | undefined = 0;
   for (const child of pitch.children) {
     if (child.name === 'step') {
       const name = child.text.trim();
-      step = name.length === 1 ? STEPS[name] : undefined;
+      step = name.length === 1 && STEPS.includes(name) ? STEPS.indexOf(name) : undefined;
     } else if (child.name === 'octave') octave = integer(child.text);
     else if (child.name === 'alter') alter = decimal(child.text);
   }
   if (step === undefined || octave === undefined || alter === undefined) return 'unreadable';
-  const key = 12 * (octave + 1) + step + alter + transposition;
+  const key = 12 * (octave + 1) + NATURALS[step]! + alter + transposition;
   if (Math.abs(octave) > 20 || Math.abs(alter) > 12) return 'unreadable';
-  return Number.isInteger(key) ? key : 'microtonal';
+  return Number.isInteger(key) ? { key, diatonic: 7 * octave + step } : 'microtonal';
 }
 
 /** Semitones that a `<transpose>` adds to written pitches. */

@@ -47,6 +47,8 @@ export interface Note {
   readonly duration: Fraction;
   /** Sounding MIDI key number, 21 (A0) ... 108 (C8). */
   readonly key: number;
+  /** Place on the staff as written: 7 x octave + step, C = 0 ... B = 6. */
+  readonly diatonic: number;
   readonly chord: boolean;
   /** Place within a run of grace notes before the main note, counted from 0; -1 for a note that is none. */
   readonly grace: number;

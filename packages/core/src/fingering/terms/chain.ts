@@ -1,6 +1,7 @@
 import type { Finger } from '../../score/model.js';
 import type { Term } from './term.js';
 import { INTERVALS, intervalOf, pairOf, STRIDES, strideOf } from './term.js';
+import { wayOf } from './way.js';
 
 const SKIP = 0;
 const CHAIN = SKIP + 25 * INTERVALS;
@@ -31,7 +32,7 @@ export const chain: Term = {
     if (a.length === 0 || b.length === 0 || c.length === 0) return;
     if (a.length === 1 && b.length === 1 && c.length === 1) {
       const triple = tripleOf(a[0]!, b[0]!, c[0]!);
-      const strides = strideOf(second.low - first.low) * STRIDES + strideOf(third.low - second.low);
+      const strides = strideOf(wayOf(first, second)) * STRIDES + strideOf(wayOf(second, third));
       sink(SKIP + pairOf(a[0]!, c[0]!) * INTERVALS + intervalOf(third.low - first.low), 1);
       sink(CHAIN + triple * 9 + turnOf(first.low, second.low, third.low), 1);
       sink(STRIDE_CHAIN + triple * STRIDES * STRIDES + strides, 1);

@@ -1,5 +1,6 @@
 import type { Term } from './term.js';
 import { colour, INTERVALS, intervalOf, pairOf, STRIDES, strideOf } from './term.js';
+import { wayOf } from './way.js';
 
 const PLAIN = 0;
 const COLOURED = PLAIN + 25 * INTERVALS;
@@ -17,7 +18,7 @@ export const step: Term = {
   pair(before, view, from, to, sink) {
     if (from.length !== 1 || to.length !== 1) return;
     const pair = pairOf(from[0]!, to[0]!);
-    const way = view.low - before.low;
+    const way = wayOf(before, view);
     const cell = pair * INTERVALS + intervalOf(way);
     if (view.fresh) sink(FRESH + cell, 1);
     else {

@@ -1,6 +1,7 @@
 import type { HandModel } from '../../anatomy/hand.js';
 import type { Finger } from '../../score/model.js';
 import type { SliceView } from '../view.js';
+import { AUGMENTED_SECOND } from './way.js';
 
 /** What surrounds a slice, as seen by the terms that look ahead. */
 export interface Outlook {
@@ -62,11 +63,13 @@ export function pairOf(a: Finger, b: Finger): number {
 }
 
 const WIDEST = 15;
-/** Number of signed intervals told apart: -15 ... 15 semitones, wider ones taken as 15. */
-export const INTERVALS = 2 * WIDEST + 1;
+/** Number of signed intervals told apart: -15 ... 15 semitones, wider ones taken as 15, and augmented seconds. */
+export const INTERVALS = 2 * WIDEST + 3;
 
-export function intervalOf(semitones: number): number {
-  return Math.max(-WIDEST, Math.min(WIDEST, semitones)) + WIDEST;
+/** @param way semitones, or `AUGMENTED_SECOND` as `wayOf` gives it */
+export function intervalOf(way: number): number {
+  if (Math.abs(way) === AUGMENTED_SECOND) return way > 0 ? INTERVALS - 1 : INTERVALS - 2;
+  return Math.max(-WIDEST, Math.min(WIDEST, way)) + WIDEST;
 }
 
 export function colour(black: boolean | undefined): number {
@@ -79,10 +82,16 @@ export const STRIDES = 7;
 /**
  * Interval by rough size, 0 ... 6: down by a leap, by a middle interval, by a step, none, and up likewise.
  *
+ * @param way semitones, or `AUGMENTED_SECOND`, which is a step
  * @param middle semitones of the widest middle interval; by default a third
  */
-export function strideOf(semitones: number, middle = 4): number {
-  const size = Math.abs(semitones);
-  const wide = size === 0 ? 0 : size <= 2 ? 1 : size <= middle ? 2 : 3;
-  return 3 + Math.sign(semitones) * wide;
+export function strideOf(way: number, middle = 4): number {
+  const size = Math.abs(way);
+  const wide = size === 0 ? 0 : size <= 2 || size === AUGMENTED_SECOND ? 1 : size <= middle ? 2 : 3;
+  return 3 + Math.sign(way) * wide;
+}
+
+/** True for a stride by step, up or down. */
+export function isStep(stride: number): boolean {
+  return Math.abs(stride - 3) === 1;
 }

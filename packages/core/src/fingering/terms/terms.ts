@@ -6,10 +6,11 @@ import { single } from './single.js';
 import { step } from './step.js';
 import { stretch } from './stretch.js';
 import type { Term } from './term.js';
+import { thumb } from './thumb.js';
 import { travel } from './travel.js';
 
 /** Every term of the cost but depth, which the search carries along, in the order of their weights. */
-export const TERMS: readonly Term[] = [travel, stretch, crossing, hop, single, step, chain, chord];
+export const TERMS: readonly Term[] = [travel, stretch, crossing, hop, thumb, single, step, chain, chord];
 
 /** First weight of each term. */
 export const OFFSETS: readonly number[] = TERMS.map((_, at) =>
