@@ -7,7 +7,7 @@ import { type Bias, type Further, Stages } from './stages.js';
 import type { Outlook } from './terms/term.js';
 import type { SliceView } from './view.js';
 
-/** Passes in which like figures settle on like fingers; a second one rarely changes anything. */
+/** Passes in which like figures settle on like fingers; a third changes next to nothing. */
 const LIKENESS_PASSES = 2;
 
 /** A choice and the bias under which it is the least; none where no figure comes twice. */
@@ -16,9 +16,9 @@ export interface AlikeChoice extends Choice {
 }
 
 /**
- * The exact minimum, then again with what unlike figures pay: first against the models that cost their slices least
- * together, then against those that the pass before chose. Each pass is exact for its stated cost. Of all passes the one
- * counts whose own cost, with what its unlike figures pay against its own models, is least.
+ * The exact minimum, then again with what slices pay for being unlike: first the models that cost their figures least
+ * together, then those that the pass before chose. Each pass is exact for its stated cost; of all of them that one counts
+ * whose own cost, with what its unlike figures pay against what most of them chose, is least.
  */
 export function alikeChoice(
   views: readonly SliceView[],
@@ -27,23 +27,23 @@ export function alikeChoice(
   grid: DepthGrid,
   further: readonly Further[] = [],
 ): AlikeChoice {
-  const stages = (bias?: Bias) => new Stages(views, around, costs, grid, bias, further);
   const figures = figuresOf(views);
-  const plain = leastChoice(stages());
+  const free = new Stages(views, around, costs, grid, undefined, further);
+  const plain = leastChoice(free);
   let best: AlikeChoice = plain;
   let least = plain.cost + unlikeness(views, figures, chosenModels(views, figures, plain.path), plain.path);
   // A choice that follows every model is the least with their bias too.
   if (least === plain.cost) return plain;
-  let models = cheapestModels(views, figures, leastCostsThrough(stages()));
+  let models = cheapestModels(views, figures, leastCostsThrough(free));
   for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
     const bias = likenessBias(views, figures, models);
-    const choice = { ...leastChoice(stages(bias)), bias };
-    const own = chosenModels(views, figures, choice.path);
-    const paid = choice.biased.reduce((sum, cost) => sum + cost, 0);
-    const total = choice.cost - paid + unlikeness(views, figures, own, choice.path);
-    if (total < least) [best, least] = [choice, total];
-    if (own.every((model, nth) => model === models[nth])) break;
-    models = own;
+    const choice = leastChoice(new Stages(views, around, costs, grid, bias, further));
+    const chosen = chosenModels(views, figures, choice.path);
+    const moved = choice.cost - choice.biased.reduce((sum, cost) => sum + cost, 0);
+    const total = moved + unlikeness(views, figures, chosen, choice.path);
+    if (total < least) [best, least] = [{ ...choice, bias }, total];
+    if (chosen.every((model, nth) => model === models[nth])) break;
+    models = chosen;
   }
   return best;
 }

@@ -14,6 +14,8 @@ export interface Wanted {
 /** Fingers for the kept keys, ascending. The thumb may stand on two adjacent keys. */
 export interface Assignment {
   readonly fingers: readonly Finger[];
+  /** The fingers as one text, to tell assignments apart quickly. */
+  readonly name: string;
 }
 
 export interface Assignments {
@@ -113,7 +115,7 @@ function largestSubset(wanted: readonly Wanted[], hand: HandModel): Assignments 
       if (found.length > 0) return { kept, assignments: found, trouble: 'reach' };
     }
   }
-  return { kept: [], assignments: [{ fingers: [] }], trouble: 'reach' };
+  return { kept: [], assignments: [{ fingers: [], name: '' }], trouble: 'reach' };
 }
 
 /** Subsets of a size whose lowest and highest members are near each other, those with the highest members first. */
@@ -149,7 +151,7 @@ function enumerate(
   const extend = (at: number): void => {
     const next = wanted[at];
     if (!next) {
-      found.push({ fingers: [...fingers] });
+      found.push({ fingers: [...fingers], name: fingers.join('') });
       return;
     }
     for (const finger of next.fixed === undefined ? FINGERS : [next.fixed]) {

@@ -116,7 +116,7 @@ export function likenessBias(
       const { candidates } = views[at]!;
       bias[at] ??= new Float64Array(candidates.length);
       for (let candidate = 0; candidate < candidates.length; candidate++) {
-        if (fingersAt(views[at]!, candidate) !== models[nth]) bias[at]![candidate]! += price;
+        if (candidates[candidate]!.name !== models[nth]) bias[at]![candidate]! += price;
       }
     }
   });
@@ -138,5 +138,5 @@ export function unlikeness(
 }
 
 function fingersAt(view: SliceView, choice: number): string {
-  return view.candidates[choice]!.fingers.join('');
+  return view.candidates[choice]!.name;
 }

@@ -106,7 +106,7 @@ export function forward(stages: Stages): Forward {
 
 const NO_CHAINS = new Float64Array(0);
 
-/** For every state, the cheapest depth to come from. */
+/** For every state, the cheapest depth to come from: the further out, the further out, because the kernel is convex. */
 function spread(
   state: Float64Array,
   kernel: Float64Array,
@@ -116,10 +116,10 @@ function spread(
 ): void {
   const D = DEPTH_COUNT;
   for (let at = 0; at < states; at++) {
+    let origin = 0;
     for (let to = 0; to < D; to++) {
       let best = Number.POSITIVE_INFINITY;
-      let origin = 0;
-      for (let from = 0; from < D; from++) {
+      for (let from = origin; from < D; from++) {
         const cost = state[at * D + from]! + kernel[from * D + to]!;
         if (cost < best) {
           best = cost;
