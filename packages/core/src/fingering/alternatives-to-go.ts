@@ -1,5 +1,5 @@
 import { DEPTH_COUNT } from './depth.js';
-import { forward } from './search.js';
+import { forward, Ranges } from './search.js';
 import type { Stages } from './stages.js';
 
 /**
@@ -11,16 +11,24 @@ export function costsToGo(stages: Stages): readonly Float64Array[] {
   const last = stages.views.length - 1;
   const toGo: Float64Array[] = new Array(stages.views.length);
   if (last < 0) return toGo;
+  const ranges = new Ranges();
   toGo[last] = new Float64Array(stages.count(last - 1) * stages.count(last) * D);
   for (let at = last - 1; at >= 0; at--) {
     const [origins, rows, columns] = [stages.count(at - 1), stages.count(at), stages.count(at + 1)];
     const onward = onwardCosts(stages, at + 1, toGo[at + 1]!);
     const chains = at > 0 ? stages.chains(at + 1) : undefined;
     const here = new Float64Array(origins * rows * D).fill(Number.POSITIVE_INFINITY);
+    ranges.fit(onward, rows * columns);
     for (let a = 0; a < origins; a++) {
       for (let b = 0; b < rows; b++) {
+        let limit = Number.POSITIVE_INFINITY;
         for (let c = 0; c < columns; c++) {
           const chain = chains ? chains[(a * rows + b) * columns + c]! : 0;
+          limit = Math.min(limit, ranges.most[b * columns + c]! + chain);
+        }
+        for (let c = 0; c < columns; c++) {
+          const chain = chains ? chains[(a * rows + b) * columns + c]! : 0;
+          if (ranges.least[b * columns + c]! + chain > limit) continue;
           for (let d = 0; d < D; d++) {
             const cost = chain + onward[(b * columns + c) * D + d]!;
             if (cost < here[(a * rows + b) * D + d]!) here[(a * rows + b) * D + d] = cost;
@@ -40,11 +48,16 @@ function onwardCosts(stages: Stages, at: number, after: Float64Array): Float64Ar
   const columns = stages.count(at);
   const onward = new Float64Array(after.length).fill(Number.POSITIVE_INFINITY);
   for (let pair = 0; pair * D < after.length; pair++) {
+    // The kernel is convex: from further out the best way leads no less far out.
+    let aim = 0;
     for (let from = 0; from < D; from++) {
       let best = Number.POSITIVE_INFINITY;
-      for (let to = 0; to < D; to++) {
+      for (let to = aim; to < D; to++) {
         const cost = kernel[from * D + to]! + own[(pair % columns) * D + to]! + after[pair * D + to]!;
-        if (cost < best) best = cost;
+        if (cost < best) {
+          best = cost;
+          aim = to;
+        }
       }
       onward[pair * D + from] = best + steps[pair]!;
     }

@@ -19,7 +19,7 @@ export interface Choice {
 
 /** Least costs of all beginnings that end in one slice, and where each comes from. */
 export interface Reached {
-  /** `[(candidate before * candidates + candidate) * DEPTH_COUNT + depth]` */
+  /** `[(candidate before * candidates + candidate) * DEPTH_COUNT + depth]`; to be read before the next slice is reached. */
   readonly state: Float64Array;
   /** Candidate two slices before, by `state` index. */
   readonly before: Uint8Array;
@@ -61,8 +61,11 @@ interface Forward {
 /** Walks through the slices in order; tables are kept from one call to the next. */
 export function forward(stages: Stages): Forward {
   const D = DEPTH_COUNT;
-  let state = new Float64Array(0);
+  let state: Float64Array = new Float64Array(0);
   let moved = new Float64Array(0);
+  const buffers = [new Float64Array(0), new Float64Array(0)];
+  const slab = new Slab();
+  const ranges = new Ranges();
   const size = (array: Float64Array<ArrayBuffer>, least: number): Float64Array<ArrayBuffer> =>
     array.length >= least ? array : new Float64Array(least * 2);
   const advance = (at: number): Reached => {
@@ -72,20 +75,29 @@ export function forward(stages: Stages): Forward {
       return { state, before: new Uint8Array(0), depth: new Uint8Array(0) };
     }
     const [origins, rows, columns] = [stages.count(at - 2), stages.count(at - 1), stages.count(at)];
-    const depth = new Uint8Array(origins * rows * D);
+    const depth = slab.take(origins * rows * D);
     moved = size(moved, origins * rows * D);
     spread(state, stages.kernel(at), origins * rows, moved, depth);
     const steps = stages.steps(at);
     const chains = at > 1 ? stages.chains(at) : NO_CHAINS;
-    const next = new Float64Array(rows * columns * D);
-    const before = new Uint8Array(rows * columns * D);
+    const cells = rows * columns * D;
+    buffers[at % 2] = size(buffers[at % 2]!, cells);
+    const next = buffers[at % 2]!.subarray(0, cells);
+    const before = slab.take(cells);
     const chained = at > 1;
+    ranges.fit(moved, origins * rows);
     for (let b = 0; b < rows; b++) {
       for (let c = 0; c < columns; c++) {
         const target = (b * columns + c) * D;
         next.fill(Number.POSITIVE_INFINITY, target, target + D);
+        let limit = Number.POSITIVE_INFINITY;
         for (let a = 0; a < origins; a++) {
           const chain = chained ? chains[(a * rows + b) * columns + c]! : 0;
+          limit = Math.min(limit, ranges.most[a * rows + b]! + chain);
+        }
+        for (let a = 0; a < origins; a++) {
+          const chain = chained ? chains[(a * rows + b) * columns + c]! : 0;
+          if (ranges.least[a * rows + b]! + chain > limit) continue;
           const from = (a * rows + b) * D;
           for (let d = 0; d < D; d++) {
             const cost = moved[from + d]! + chain;
@@ -105,6 +117,47 @@ export function forward(stages: Stages): Forward {
 }
 
 const NO_CHAINS = new Float64Array(0);
+
+/** Bytes, all 0, cut from large blocks: many small arrays of their own would keep the garbage collector busy. */
+class Slab {
+  #block = new Uint8Array(0);
+  #used = 0;
+
+  take(bytes: number): Uint8Array {
+    if (this.#used + bytes > this.#block.length) {
+      this.#block = new Uint8Array(Math.max(bytes, 1 << 18));
+      this.#used = 0;
+    }
+    this.#used += bytes;
+    return this.#block.subarray(this.#used - bytes, this.#used);
+  }
+}
+
+/**
+ * Least and greatest of the costs of each state by depth. Moving evens depths out, so that these lie close together, and
+ * a state whose least costs more than another's greatest need not be followed depth by depth.
+ */
+export class Ranges {
+  least = new Float64Array(0);
+  most = new Float64Array(0);
+
+  fit(costs: Float64Array, states: number): void {
+    if (this.least.length < states) {
+      this.least = new Float64Array(states * 2);
+      this.most = new Float64Array(states * 2);
+    }
+    for (let at = 0; at < states; at++) {
+      let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+      for (let depth = at * DEPTH_COUNT; depth < (at + 1) * DEPTH_COUNT; depth++) {
+        const cost = costs[depth]!;
+        if (cost < low) low = cost;
+        if (cost > high) high = cost;
+      }
+      this.least[at] = low;
+      this.most[at] = high;
+    }
+  }
+}
 
 /** For every state, the cheapest depth to come from: the further out, the further out, because the kernel is convex. */
 function spread(
