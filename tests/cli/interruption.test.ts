@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { setTimeout as pause } from 'node:timers/promises';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, type TestContext, test } from 'vitest';
 import { handline, MAIN, scale, start, workFolder } from './harness.js';
 
 const folder = workFolder();
@@ -74,6 +74,19 @@ test('ended among several files: each result is whole or not there, the inputs a
   for (const name of names) expect(readFileSync(folder.at(name), 'utf8') === score).toBe(true);
 });
 
+/** Mounts a disk of a megabyte in the folder for as long as the work takes. */
+async function onSmallDisk(context: TestContext, work: (disk: string) => Promise<void>): Promise<void> {
+  const disk = folder.at('disk');
+  mkdirSync(disk);
+  const mounted = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=1m', 'tmpfs', disk]);
+  if (mounted.status !== 0) context.skip('a small disk cannot be mounted here');
+  try {
+    await work(disk);
+  } finally {
+    spawnSync('umount', [disk]);
+  }
+}
+
 describe('no room', () => {
   test('beyond the largest file that the system allows, nothing is changed', () => {
     folder.put('a.musicxml', scale({ padding: 4_000_000 }));
@@ -93,11 +106,7 @@ describe('no room', () => {
   });
 
   test('on a full disk a result is not begun: what was there is whole, and nothing is left behind', async (context) => {
-    const disk = folder.at('disk');
-    mkdirSync(disk);
-    const mounted = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=1m', 'tmpfs', disk]);
-    if (mounted.status !== 0) context.skip('a small disk cannot be mounted here');
-    try {
+    await onSmallDisk(context, async (disk) => {
       folder.put('a.musicxml', scale({ padding: 1_400_000 }));
       folder.put('disk/out.musicxml', 'old');
       for (const [where, name] of [
@@ -113,17 +122,11 @@ describe('no room', () => {
         expect(readdirSync(disk)).toEqual(['out.musicxml']);
         expect(readFileSync(`${disk}/out.musicxml`, 'utf8')).toBe('old');
       }
-    } finally {
-      spawnSync('umount', [disk]);
-    }
+    });
   });
 
   test('on a full disk the file in place is whole and nothing is left behind', async (context) => {
-    const disk = folder.at('disk');
-    mkdirSync(disk);
-    const mounted = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=1m', 'tmpfs', disk]);
-    if (mounted.status !== 0) context.skip('a small disk cannot be mounted here');
-    try {
+    await onSmallDisk(context, async (disk) => {
       const score = scale({ padding: 700_000 });
       writeFileSync(`${disk}/a.musicxml`, score);
       const { code, stderr } = await handline(['mark', 'a.musicxml', '--in-place'], disk);
@@ -139,8 +142,6 @@ describe('no room', () => {
         expect(refused.stderr).toBe('handline: a.musicxml: the disk is read-only; write elsewhere\n');
         expect(existsSync(`${disk}/a.musicxml.bak`)).toBe(false);
       }
-    } finally {
-      spawnSync('umount', [disk]);
-    }
+    });
   });
 });

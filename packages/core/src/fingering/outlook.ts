@@ -1,5 +1,5 @@
 import { type Outlook, strideOf } from './terms/term.js';
-import { isAugmentedSecond, wayOf } from './terms/way.js';
+import { wayOf } from './terms/way.js';
 import type { SliceView } from './view.js';
 
 /** Slices that the outlook takes in on either side. */
@@ -64,6 +64,5 @@ function coloursAround(views: readonly SliceView[], at: number): number {
 }
 
 function strideTo(view: SliceView, other: SliceView | undefined): number {
-  if (!other || other.keys.length === 0) return strideOf(0);
-  return strideOf(isAugmentedSecond(view, other) ? wayOf(view, other) : other.high - view.high);
+  return strideOf(other && other.keys.length > 0 ? wayOf(view, other) : 0);
 }

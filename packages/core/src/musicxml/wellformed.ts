@@ -32,8 +32,8 @@ export class WellFormedness {
   ) {}
 
   /**
-   * The same text without DOCTYPE and with comments for processing instructions, offsets unchanged: the tree needs none of them,
-   * and the parser misreads some (an apostrophe in a processing instruction, a conditional section).
+   * The same text without DOCTYPE and with comments for processing instructions, offsets unchanged: the tree needs
+   * none of them, and the parser misreads some (an apostrophe in a processing instruction, a conditional section).
    * @throws HandlineError NOT_XML, LIMIT or UNSAFE with line and column
    */
   check(): string {

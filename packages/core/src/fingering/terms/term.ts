@@ -78,6 +78,8 @@ export function colour(black: boolean | undefined): number {
 
 /** Number of strides told apart. */
 export const STRIDES = 7;
+/** The stride to the same key. */
+const NONE = 3;
 
 /**
  * Interval by rough size, 0 ... 6: down by a leap, by a middle interval, by a step, none, and up likewise.
@@ -88,10 +90,10 @@ export const STRIDES = 7;
 export function strideOf(way: number, middle = 4): number {
   const size = Math.abs(way);
   const wide = size === 0 ? 0 : size <= 2 || size === AUGMENTED_SECOND ? 1 : size <= middle ? 2 : 3;
-  return 3 + Math.sign(way) * wide;
+  return NONE + Math.sign(way) * wide;
 }
 
 /** True for a stride by step, up or down. */
 export function isStep(stride: number): boolean {
-  return Math.abs(stride - 3) === 1;
+  return Math.abs(stride - NONE) === 1;
 }

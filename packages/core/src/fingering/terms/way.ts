@@ -10,10 +10,11 @@ export function isAugmentedSecond(before: SliceView, view: SliceView): boolean {
 }
 
 /**
- * Semitones from one single key to the next, up positive. An augmented second has a number of its own: neighbours on the
- * staff ask for neighbouring fingers, as in a scale, where a minor third leaves one out (common practice).
+ * Semitones from the highest key of one slice to that of the next, up positive. An augmented second between single keys
+ * has a number of its own: neighbours on the staff ask for neighbouring fingers, as in a scale, where a minor third
+ * leaves one out (common practice).
  */
 export function wayOf(before: SliceView, view: SliceView): number {
-  const way = view.low - before.low;
+  const way = view.high - before.high;
   return isAugmentedSecond(before, view) ? Math.sign(way) * AUGMENTED_SECOND : way;
 }
