@@ -11,24 +11,12 @@ import { type SliceView, viewLine } from '../../packages/core/src/fingering/view
 import { WEIGHTS } from '../../packages/core/src/fingering/weights.js';
 import type { Hand } from '../../packages/core/src/hands/line.js';
 import { eachFingering, Ledger } from './enumerate.js';
-import { type Happening, happenings, lineOf, type Texture } from './lines.js';
+import { again, happenings, lineOf, type Texture } from './lines.js';
 
 const HANDS = fc.constantFrom<Hand>('right', 'left');
 const model = handModel();
 const ROUNDING = 1e-6;
 const NARROW: Texture = { keys: 1, holds: 0, ambit: 9 };
-/** Cases in a hundred where the passes must find the joint minimum; 99 were measured. */
-const LEAST_FOUND = 90;
-
-/** The same notes again, an octave higher each time as a second hand position would have them, or at the same place. */
-function again(events: readonly Happening[], times: number, octaves: boolean): Happening[] {
-  return Array.from({ length: times }, (_, nth) =>
-    events.map((event) => ({
-      ...event,
-      presses: event.presses.map((press) => ({ ...press, key: press.key + (octaves ? 12 * nth : 0) })),
-    })),
-  ).flat();
-}
 
 function searched(views: readonly SliceView[]) {
   const around = outlooks(views);
@@ -39,8 +27,8 @@ function searched(views: readonly SliceView[]) {
   return { path: alike.path, cost: alike.cost - paid, plain: leastCost(views, around, costs, grid) };
 }
 
-it('like figures: the joint minimum of movement and unlikeness, against enumeration', () => {
-  const tally = { cases: 0, unlike: 0, found: 0 };
+it('like figures of a passage: the joint minimum of movement and unlikeness, against enumeration', () => {
+  const tally = { cases: 0, unlike: 0 };
   fc.assert(
     fc.property(HANDS, happenings(NARROW, 2, 3), fc.boolean(), (hand, events, octaves) => {
       const line = lineOf(hand, again(events, events.length === 2 ? 3 : 2, octaves));
@@ -54,19 +42,14 @@ it('like figures: the joint minimum of movement and unlikeness, against enumerat
         if (own < least) least = Math.min(least, total(own, fingers));
       });
       const own = total(cost, path);
-      expect(own).toBeGreaterThan(least - ROUNDING);
-      expect(own).toBeLessThan(total(plain.cost, plain.path) + ROUNDING);
+      expect(Math.abs(own - least)).toBeLessThan(ROUNDING);
       tally.cases++;
       if (total(plain.cost, plain.path) > plain.cost) tally.unlike++;
-      if (own < least + ROUNDING) tally.found++;
     }),
     { numRuns: 100, seed: 1 },
   );
-  console.log(
-    `likeness: ${tally.cases} lines, in ${tally.unlike} the least movement is unlike itself; joint minimum found in ${tally.found}`,
-  );
+  console.log(`likeness: ${tally.cases} lines, in ${tally.unlike} the least movement is unlike itself`);
   expect(tally.unlike).toBeGreaterThan(0);
-  expect(tally.found).toBeGreaterThanOrEqual(LEAST_FOUND);
 });
 
 it('a digit that the file gives once is mostly taken over by the same figures elsewhere', () => {

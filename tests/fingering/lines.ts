@@ -119,3 +119,13 @@ export function lineOf(hand: Hand, events: readonly Happening[], shift = 0): Lin
   });
   return { hand, part: 0, slices };
 }
+
+/** The same notes again, an octave higher each time as a second hand position would have them, or at the same place. */
+export function again(events: readonly Happening[], times: number, octaves: boolean): Happening[] {
+  return Array.from({ length: times }, (_, nth) =>
+    events.map((event) => ({
+      ...event,
+      presses: event.presses.map((press) => ({ ...press, key: press.key + (octaves ? 12 * nth : 0) })),
+    })),
+  ).flat();
+}

@@ -145,25 +145,30 @@ const results = Object.fromEntries(
 ) as Record<Hand, { scales: Result[]; arpeggios: Result[] }>;
 
 /**
- * Share of equal notes and passages with the handbook among the 10 best: as measured, less two points of a share and one
- * passage, so that fitting the weights anew may move single notes. The target (issue 3) is 90 % of notes equal, or ours
- * cheaper for a reason that holds, and the handbook among the 10 best in 22 of 24 scales a hand: NOT met as yet by the
- * scales of either hand and the arpeggios of the left. Raise these numbers with the cost.
+ * Share of equal notes and passages with the handbook among the 10 best, likeness included: as measured, less two points
+ * of a share and one passage, so that fitting the weights anew may move single notes. The target (issue 3), the handbook
+ * among the 10 best in 22 of 24 scales a hand, is NOT met as yet: 20 and 18 are. Raise these numbers with the cost.
  */
 const LEVELS: Readonly<Record<Hand, Readonly<Record<'scales' | 'arpeggios', readonly [number, number]>>>> = {
-  right: { scales: [0.81, 15], arpeggios: [0.97, 23] },
-  left: { scales: [0.81, 9], arpeggios: [0.85, 16] },
+  right: { scales: [0.84, 19], arpeggios: [0.97, 23] },
+  left: { scales: [0.77, 17], arpeggios: [0.85, 16] },
 };
 
 describe.each(HANDS)('%s hand', (hand) => {
-  it.each(['scales', 'arpeggios'] as const)('%s come no less near to the handbook than measured', (what) => {
-    const { share, among } = summary(`${what}, ${hand} hand`, results[hand][what]);
-    const [leastShare, leastAmong] = LEVELS[hand][what];
-    expect(share).toBeGreaterThanOrEqual(leastShare);
-    expect(among).toBeGreaterThanOrEqual(leastAmong);
-    // The library's alternatives and a ranking that follows every fingering to its end must agree.
-    for (const own of results[hand][what]) expect(own.rank <= BEST, own.passage.name).toBe(own.among);
-  });
+  it.each(['scales', 'arpeggios'] as const)(
+    '%s are the handbook’s or cheaper, and no less near to it than measured',
+    (what) => {
+      const { share, among } = summary(`${what}, ${hand} hand`, results[hand][what]);
+      const [leastShare, leastAmong] = LEVELS[hand][what];
+      expect(share).toBeGreaterThanOrEqual(leastShare);
+      expect(among).toBeGreaterThanOrEqual(leastAmong);
+      for (const { passage, equal, ours, cost, handbookCost } of results[hand][what]) {
+        expect(equal >= 0.9 * ours.length || cost < handbookCost - CHEAPER, passage.name).toBe(true);
+      }
+      // The library's alternatives and a ranking that follows every fingering to its end must agree.
+      for (const own of results[hand][what]) expect(own.rank <= BEST, own.passage.name).toBe(own.among);
+    },
+  );
 
   it('no thumb on black in scales where the handbook has none', () => {
     const thumbs = results[hand].scales.flatMap(({ passage: { name, keys }, ours, nearest }) =>

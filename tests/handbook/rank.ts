@@ -1,21 +1,31 @@
 import type { HandModel } from '../../packages/core/src/anatomy/hand.js';
 import { DEPTH_COUNT } from '../../packages/core/src/fingering/depth.js';
-import { viewLine } from '../../packages/core/src/fingering/view.js';
+import {
+  chosenModels,
+  type Figure,
+  figuresOf,
+  unlikeness,
+} from '../../packages/core/src/fingering/likeness.js';
+import { type SliceView, viewLine } from '../../packages/core/src/fingering/view.js';
 import type { Line } from '../../packages/core/src/hands/line.js';
 import { Ledger } from '../fingering/enumerate.js';
 
-/** The stated cost of a line of single keys, likeness left out: of given digits, and of every cheaper fingering. */
+/** The stated cost of a line of single keys, likeness included: of given digits, and of every cheaper fingering. */
 export class Ranking {
+  readonly #views: readonly SliceView[];
+  readonly #figures: readonly Figure[];
   readonly #ledger: Ledger;
   readonly #count: number;
   readonly #rows: readonly (readonly Float64Array[])[];
   readonly #moves: readonly Float64Array[];
-  /** Least cost from a slice on, by the fingers before and at it and the depth at it; the slice's own cost left out. */
+  /** Least cost from a slice on, by the fingers before and at it and the depth at it; the slice's own and likeness left out. */
   readonly #toGo: readonly Float64Array[];
 
   constructor(line: Line, hand: HandModel) {
     const views = viewLine(line, hand, false);
     if (views.some((view) => view.candidates.length !== 5)) throw new RangeError('single keys only');
+    this.#views = views;
+    this.#figures = figuresOf(views);
     this.#ledger = new Ledger(views, hand);
     this.#count = views.length;
     this.#rows = views.map((view, at) => view.candidates.map((_, nth) => this.#ledger.discomfort(at, nth)));
@@ -27,25 +37,18 @@ export class Ranking {
     this.#toGo = this.#backwards();
   }
 
-  get least(): number {
-    let best = Number.POSITIVE_INFINITY;
-    for (let finger = 0; finger < 5; finger++) {
-      this.#depths(undefined, [finger], 0).forEach((sum, depth) => {
-        best = Math.min(best, sum + this.#toGo[0]![finger * DEPTH_COUNT + depth]!);
-      });
-    }
-    return best;
-  }
-
   /** Least cost of these digits over all depths. */
   cost(digits: string): number {
     const path = [...digits].map((digit) => Number(digit) - 1);
     let sums: Float64Array | undefined;
     for (let at = 0; at < path.length; at++) sums = this.#depths(sums, path, at);
-    return Math.min(...sums!);
+    return Math.min(...sums!) + this.#unlike(path);
   }
 
-  /** Number of fingerings that cost less by more than a rounding, up to `most`: each is followed to its end. */
+  /**
+   * Number of fingerings that cost less by more than a rounding, up to `most`: each is followed to its end that costs
+   * less before its figures are compared.
+   */
   cheaper(cost: number, most: number): number {
     const limit = cost - 1e-6;
     const path: number[] = [];
@@ -53,7 +56,7 @@ export class Ranking {
     const walk = (sums: Float64Array | undefined): void => {
       const at = path.length;
       if (at === this.#count) {
-        found += 1;
+        if (Math.min(...sums!) + this.#unlike(path) < limit) found++;
         return;
       }
       for (let finger = 0; finger < 5 && found < most; finger++) {
@@ -66,6 +69,10 @@ export class Ranking {
     };
     walk(undefined);
     return found;
+  }
+
+  #unlike(path: readonly number[]): number {
+    return unlikeness(this.#views, this.#figures, chosenModels(this.#views, this.#figures, path), path);
   }
 
   /** Cost of a path up to slice `at`, by the depth there. */

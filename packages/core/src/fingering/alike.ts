@@ -1,7 +1,16 @@
-import { leastCostsThrough } from './alternatives-to-go.js';
+import { cheapestAlike } from './alternatives-alike.js';
+import { costsToGo, leastCostsThrough } from './alternatives-to-go.js';
+import { Walk } from './alternatives-walk.js';
 import type { CostTable } from './cost.js';
 import type { DepthGrid } from './depth.js';
-import { cheapestModels, chosenModels, figuresOf, likenessBias, unlikeness } from './likeness.js';
+import {
+  cheapestModels,
+  chosenModels,
+  figuresOf,
+  likenessBias,
+  type Models,
+  unlikeness,
+} from './likeness.js';
 import { type Choice, leastChoice } from './search.js';
 import { type Bias, type Further, Stages } from './stages.js';
 import type { Outlook } from './terms/term.js';
@@ -9,6 +18,11 @@ import type { SliceView } from './view.js';
 
 /** Passes in which like figures settle on like fingers; a third changes next to nothing. */
 const LIKENESS_PASSES = 2;
+/** Slices of a passage that is short enough to look for the joint minimum itself, and beginnings followed for it. */
+const PASSAGE = 64;
+const MOST_BEGINNINGS = 5000;
+/** Costs that differ by less are the same. */
+const ROUNDING = 1e-9;
 
 /** A choice and the bias under which it is the least; none where no figure comes twice. */
 export interface AlikeChoice extends Choice {
@@ -18,7 +32,8 @@ export interface AlikeChoice extends Choice {
 /**
  * The exact minimum, then again with what slices pay for being unlike: first the models that cost their figures least
  * together, then those that the pass before chose. Each pass is exact for its stated cost; of all of them that one counts
- * whose own cost, with what its unlike figures pay against what most of them chose, is least.
+ * whose own cost, with what its unlike figures pay against what most of them chose, is least. A passage of up to
+ * `PASSAGE` slices is searched for a fingering that costs even less in this way.
  */
 export function alikeChoice(
   views: readonly SliceView[],
@@ -30,20 +45,34 @@ export function alikeChoice(
   const figures = figuresOf(views);
   const free = new Stages(views, around, costs, grid, undefined, further);
   const plain = leastChoice(free);
+  const unlike = (path: readonly number[]): number =>
+    unlikeness(views, figures, chosenModels(views, figures, path), path);
   let best: AlikeChoice = plain;
-  let least = plain.cost + unlikeness(views, figures, chosenModels(views, figures, plain.path), plain.path);
+  let least = plain.cost + unlike(plain.path);
   // A choice that follows every model is the least with their bias too.
   if (least === plain.cost) return plain;
-  let models = cheapestModels(views, figures, leastCostsThrough(free));
-  for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
+  const choose = (models: Models): Choice => {
     const bias = likenessBias(views, figures, models);
     const choice = leastChoice(new Stages(views, around, costs, grid, bias, further));
-    const chosen = chosenModels(views, figures, choice.path);
     const moved = choice.cost - choice.biased.reduce((sum, cost) => sum + cost, 0);
-    const total = moved + unlikeness(views, figures, chosen, choice.path);
-    if (total < least) [best, least] = [{ ...choice, bias }, total];
+    const total = moved + unlike(choice.path);
+    const better = total < least - ROUNDING;
+    // Of equal ones, the one that is judged against what most of its own figures chose.
+    const truer = total < least + ROUNDING && (!best.bias || choice.cost < best.cost - ROUNDING);
+    if (better || truer) [best, least] = [{ ...choice, bias }, Math.min(least, total)];
+    return choice;
+  };
+  const toGo = costsToGo(free);
+  let models = cheapestModels(views, figures, leastCostsThrough(free, toGo));
+  for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
+    const chosen = chosenModels(views, figures, choose(models).path);
     if (chosen.every((model, nth) => model === models[nth])) break;
     models = chosen;
+  }
+  if (views.length <= PASSAGE) {
+    const walk = new Walk(free, toGo);
+    const [path] = cheapestAlike(views, walk, figures, [best.path], 1, MOST_BEGINNINGS);
+    if (path) choose(chosenModels(views, figures, path));
   }
   return best;
 }

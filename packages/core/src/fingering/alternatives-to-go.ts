@@ -65,9 +65,12 @@ function onwardCosts(stages: Stages, at: number, after: Float64Array): Float64Ar
   return onward;
 }
 
-/** For every slice and candidate, the cost of the best fingering of the whole line that uses it; exact. */
-export function leastCostsThrough(stages: Stages): readonly Float64Array[] {
-  const toGo = costsToGo(stages);
+/**
+ * For every slice and candidate, the cost of the best fingering of the whole line that uses it; exact.
+ *
+ * @param toGo `costsToGo` of the stages
+ */
+export function leastCostsThrough(stages: Stages, toGo = costsToGo(stages)): readonly Float64Array[] {
   const advance = forward(stages);
   return stages.views.map((_, at) => {
     const { state } = advance(at);

@@ -1,7 +1,12 @@
 import type { HandModel } from '../anatomy/hand.js';
 import type { Line } from '../hands/line.js';
+import { alikeChoice } from './alike.js';
+import { cheapestAlike } from './alternatives-alike.js';
 import { cheapestPaths } from './alternatives-best.js';
+import { costsToGo } from './alternatives-to-go.js';
+import { Walk } from './alternatives-walk.js';
 import { fingeringOf, prepare } from './finger.js';
+import { chosenModels, figuresOf, likenessBias } from './likeness.js';
 import type { LineFingering } from './result.js';
 import { leastCost } from './search.js';
 import { Stages } from './stages.js';
@@ -13,10 +18,15 @@ export interface AlternativesOptions {
   readonly count?: number;
 }
 
+/** Beginnings followed at most; two octaves of a scale up and down take 2,200. */
+const MOST_BEGINNINGS = 20_000;
+
 /**
- * The cheapest distinct fingerings of a passage, cheapest first, each with its cost by term in mm equivalents. Exact for
- * the sum of the terms, depth included; likeness of figures is left out, because it would be judged against one of the
- * fingerings to compare. There are fewer than `count` where the hand has fewer ways to play the passage.
+ * The cheapest distinct fingerings of a passage, cheapest first, each with its cost by term in mm equivalents: the sum of
+ * the terms, depth included, and what the passage pays where it fingers the same figure differently from most of its
+ * equals. Exact for passages up to a few dozen slices, where no more than 20,000 beginnings are worth following; beyond
+ * that the cheapest of those followed and of the exact ones under the habits of the best fingering. There are fewer than
+ * `count` where the hand has fewer ways to play the passage.
  */
 export function alternatives(
   line: Line,
@@ -26,9 +36,15 @@ export function alternatives(
   const { keepDigits = true, count = 2 } = options;
   const prepared = prepare(line, hand, { keepDigits });
   const { views, around, costs, grid } = prepared;
-  return cheapestPaths(new Stages(views, around, costs, grid), count).map((path) => {
+  const figures = figuresOf(views);
+  const { bias } = alikeChoice(views, around, costs, grid);
+  const known = cheapestPaths(new Stages(views, around, costs, grid, bias), count);
+  const stages = new Stages(views, around, costs, grid);
+  const walk = new Walk(stages, costsToGo(stages));
+  return cheapestAlike(views, walk, figures, known, count, MOST_BEGINNINGS).map((path) => {
     const single = views.map((view, at) => ({ ...view, candidates: [view.candidates[path[at]!]!] }));
-    const choice = leastCost(single, around, costs, grid);
+    const unlike = likenessBias(single, figures, chosenModels(views, figures, path));
+    const choice = leastCost(single, around, costs, grid, unlike);
     return fingeringOf(prepared, { ...choice, path }, []);
   });
 }
