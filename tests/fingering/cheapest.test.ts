@@ -7,7 +7,7 @@ import { SECOND_CHOICE_MARGIN, secondChoices } from '../../packages/core/src/fin
 import { leastCostsThrough } from '../../packages/core/src/fingering/alternatives-to-go.js';
 import { fingerLine, prepare } from '../../packages/core/src/fingering/finger.js';
 import { chosenModels, figuresOf, unlikeness } from '../../packages/core/src/fingering/likeness.js';
-import { type Bias, leastCost } from '../../packages/core/src/fingering/search.js';
+import { type Bias, leastChoice, leastCost } from '../../packages/core/src/fingering/search.js';
 import { Stages } from '../../packages/core/src/fingering/stages.js';
 import type { Hand } from '../../packages/core/src/hands/line.js';
 import { eachFingering, fingerings, Ledger } from './enumerate.js';
@@ -109,7 +109,9 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
     fc.assert(
       fc.property(cases(texture, least, most), (own) => {
         const { stages, all } = setUp(own);
-        leastCostsThrough(stages).forEach((costs, at) => {
+        const states: Float64Array[] = [];
+        leastChoice(stages, states);
+        leastCostsThrough(stages, states).forEach((costs, at) => {
           costs.forEach((cost, candidate) => {
             const best = all.find(({ path }) => path[at] === candidate);
             expect(Math.abs(cost - best!.cost)).toBeLessThan(ROUNDING);

@@ -44,7 +44,8 @@ export function alikeChoice(
 ): AlikeChoice {
   const figures = figuresOf(views);
   const free = new Stages(views, around, costs, grid, undefined, further);
-  const plain = leastChoice(free);
+  const states: Float64Array[] = [];
+  const plain = leastChoice(free, states);
   const unlike = (path: readonly number[]): number =>
     unlikeness(views, figures, chosenModels(views, figures, path), path);
   let best: AlikeChoice = plain;
@@ -62,15 +63,14 @@ export function alikeChoice(
     if (better || truer) [best, least] = [{ ...choice, bias }, Math.min(least, total)];
     return choice;
   };
-  const toGo = costsToGo(free);
-  let models = cheapestModels(views, figures, leastCostsThrough(free, toGo));
+  let models = cheapestModels(views, figures, leastCostsThrough(free, states));
   for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
     const chosen = chosenModels(views, figures, choose(models).path);
     if (chosen.every((model, nth) => model === models[nth])) break;
     models = chosen;
   }
   if (views.length <= PASSAGE) {
-    const walk = new Walk(free, toGo);
+    const walk = new Walk(free, costsToGo(free));
     const [path] = cheapestAlike(views, walk, figures, [best.path], 1, MOST_BEGINNINGS);
     if (path) choose(chosenModels(views, figures, path));
   }

@@ -1,5 +1,6 @@
 import type { Finger } from '../score/model.js';
 import { leastCostsThrough } from './alternatives-to-go.js';
+import { leastChoice } from './search.js';
 import type { Stages } from './stages.js';
 
 /**
@@ -21,7 +22,9 @@ export function secondChoices(
   path: readonly number[],
   most: number,
 ): readonly (readonly (readonly Finger[])[])[] {
-  const through = leastCostsThrough(stages);
+  const states: Float64Array[] = [];
+  leastChoice(stages, states);
+  const through = leastCostsThrough(stages, states);
   return stages.views.map((view, at) => {
     const costs = through[at]!;
     const chosen = view.candidates[path[at]!]!.fingers;

@@ -13,7 +13,7 @@ export const DEPTH_WEIGHT = 1;
 
 /** Depth cost of one hand on the search's grid, every finger and key class worked out once. */
 export class DepthGrid {
-  readonly #rows = new Map<number, Float64Array>();
+  readonly #rows: Float64Array[] = [];
   readonly #kernels = new Map<number, Float64Array>();
 
   /** @param weight of depth against the other terms */
@@ -49,13 +49,13 @@ export class DepthGrid {
 
   #row(finger: Finger, key: number): Float64Array {
     const id = finger * 12 + (((key % 12) + 12) % 12);
-    let row = this.#rows.get(id);
+    let row = this.#rows[id];
     if (!row) {
       row = Float64Array.from(
         DEPTHS,
         (depth) => this.weight * placeTip(this.hand, finger, key, depth).discomfort,
       );
-      this.#rows.set(id, row);
+      this.#rows[id] = row;
     }
     return row;
   }

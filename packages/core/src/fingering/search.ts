@@ -42,11 +42,14 @@ export function leastCost(
  * Exact minimum of the stated cost over all fingerings and forearm depths of a line, by dynamic programming. The state
  * between two slices is (fingers of the slice before, fingers of this slice, depth of this slice): at most 11 x 11
  * candidates x 7 depths. Of equal costs the first candidate wins, judged from the last slice backwards.
+ *
+ * @param states takes a copy of every slice's `Reached.state`
  */
-export function leastChoice(stages: Stages): Choice {
+export function leastChoice(stages: Stages, states?: Float64Array[]): Choice {
   const advance = forward(stages);
   const backs = stages.views.map((_, at) => {
-    const { before, depth } = advance(at);
+    const { state, before, depth } = advance(at);
+    states?.push(state.slice());
     return { before, depth };
   });
   return trace(stages, advance.state(), backs);
@@ -79,35 +82,37 @@ export function forward(stages: Stages): Forward {
     moved = size(moved, origins * rows * D);
     spread(state, stages.kernel(at), origins * rows, moved, depth);
     const steps = stages.steps(at);
-    const chains = at > 1 ? stages.chains(at) : NO_CHAINS;
+    const chains = at > 1 ? stages.chains(at) : new Float64Array(rows * columns);
     const cells = rows * columns * D;
     buffers[at % 2] = size(buffers[at % 2]!, cells);
     const next = buffers[at % 2]!.subarray(0, cells);
     const before = slab.take(cells);
-    const chained = at > 1;
-    ranges.fit(moved, origins * rows);
+    const pairs = origins * rows;
+    const { least, most } = ranges.fit(moved, pairs);
     for (let b = 0; b < rows; b++) {
       for (let c = 0; c < columns; c++) {
-        const target = (b * columns + c) * D;
-        next.fill(Number.POSITIVE_INFINITY, target, target + D);
+        const cell = b * columns + c;
+        const target = cell * D;
         let limit = Number.POSITIVE_INFINITY;
-        for (let a = 0; a < origins; a++) {
-          const chain = chained ? chains[(a * rows + b) * columns + c]! : 0;
-          limit = Math.min(limit, ranges.most[a * rows + b]! + chain);
+        for (let pair = b, chain = cell; pair < pairs; pair += rows, chain += rows * columns) {
+          const cost = most[pair]! + chains[chain]!;
+          if (cost < limit) limit = cost;
         }
+        let first = true;
         for (let a = 0; a < origins; a++) {
-          const chain = chained ? chains[(a * rows + b) * columns + c]! : 0;
-          if (ranges.least[a * rows + b]! + chain > limit) continue;
-          const from = (a * rows + b) * D;
+          const chain = chains[a * rows * columns + cell]!;
+          const pair = a * rows + b;
+          if (least[pair]! + chain > limit) continue;
           for (let d = 0; d < D; d++) {
-            const cost = moved[from + d]! + chain;
-            if (cost < next[target + d]!) {
+            const cost = moved[pair * D + d]! + chain;
+            if (first || cost < next[target + d]!) {
               next[target + d] = cost;
               before[target + d] = a;
             }
           }
+          first = false;
         }
-        for (let d = 0; d < D; d++) next[target + d]! += steps[b * columns + c]! + own[c * D + d]!;
+        for (let d = 0; d < D; d++) next[target + d]! += steps[cell]! + own[c * D + d]!;
       }
     }
     state = next;
@@ -115,8 +120,6 @@ export function forward(stages: Stages): Forward {
   };
   return Object.assign(advance, { state: () => state });
 }
-
-const NO_CHAINS = new Float64Array(0);
 
 /** Bytes, all 0, cut from large blocks: many small arrays of their own would keep the garbage collector busy. */
 class Slab {
@@ -141,7 +144,7 @@ export class Ranges {
   least = new Float64Array(0);
   most = new Float64Array(0);
 
-  fit(costs: Float64Array, states: number): void {
+  fit(costs: Float64Array, states: number): this {
     if (this.least.length < states) {
       this.least = new Float64Array(states * 2);
       this.most = new Float64Array(states * 2);
@@ -156,6 +159,7 @@ export class Ranges {
       this.least[at] = low;
       this.most[at] = high;
     }
+    return this;
   }
 }
 
@@ -169,18 +173,19 @@ function spread(
 ): void {
   const D = DEPTH_COUNT;
   for (let at = 0; at < states; at++) {
+    const start = at * D;
     let origin = 0;
     for (let to = 0; to < D; to++) {
-      let best = Number.POSITIVE_INFINITY;
-      for (let from = origin; from < D; from++) {
-        const cost = state[at * D + from]! + kernel[from * D + to]!;
+      let best = state[start + origin]! + kernel[origin * D + to]!;
+      for (let from = origin + 1; from < D; from++) {
+        const cost = state[start + from]! + kernel[from * D + to]!;
         if (cost < best) {
           best = cost;
           origin = from;
         }
       }
-      moved[at * D + to] = best;
-      depth[at * D + to] = origin;
+      moved[start + to] = best;
+      depth[start + to] = origin;
     }
   }
 }

@@ -61,11 +61,12 @@ export class Stages {
     const own = new Float64Array(view.candidates.length * DEPTH_COUNT);
     const bias = this.bias?.[at];
     const costs = this.costs.slices(view, this.around[at]!);
-    view.candidates.forEach(({ fingers }, nth) => {
+    for (let nth = 0; nth < costs.length; nth++) {
       const cost = costs[nth]! + (bias?.[nth] ?? 0);
-      own.fill(cost, nth * DEPTH_COUNT, (nth + 1) * DEPTH_COUNT);
-      this.grid.addDiscomfort(view, fingers, own, nth * DEPTH_COUNT);
-    });
+      const start = nth * DEPTH_COUNT;
+      for (let depth = 0; depth < DEPTH_COUNT; depth++) own[start + depth] = cost;
+      this.grid.addDiscomfort(view, view.candidates[nth]!.fingers, own, start);
+    }
     for (const { extras } of this.further) addTo(own, extras.get(at)?.own);
     return own;
   }
