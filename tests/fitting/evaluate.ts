@@ -1,7 +1,7 @@
 import { alikeChoice } from '../../packages/core/src/fingering/alike.js';
+import { corrected } from '../../packages/core/src/fingering/corrections.js';
 import { CostTable } from '../../packages/core/src/fingering/cost.js';
 import { DEPTH_WEIGHT, DepthGrid } from '../../packages/core/src/fingering/depth.js';
-import { floored } from '../../packages/core/src/fingering/floors.js';
 import type { SliceView } from '../../packages/core/src/fingering/view.js';
 import { HAND, type Sample } from './data.js';
 
@@ -37,7 +37,7 @@ export function tally(
   into: Tally,
   textures?: Tally,
 ): Tally {
-  const costs = new CostTable(HAND, floored(weights));
+  const costs = new CostTable(HAND, corrected(weights));
   const grid = new DepthGrid(HAND, DEPTH_WEIGHT);
   for (const { work, views, around, digits } of samples) {
     const { path } = alikeChoice(views, around, costs, grid);

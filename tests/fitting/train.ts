@@ -11,8 +11,10 @@ export interface Trainee {
 export interface Regime {
   readonly epochs: number;
   readonly rate: number;
-  /** Strength of the pull towards zero for learned tables, and for the terms in mm. */
+  /** Strength of the pull of all weights towards zero. */
   readonly pull: number;
+  /** By term: how many times as strong the pull is. Default 1. */
+  readonly pulls: Readonly<Record<string, number>>;
 }
 
 const WINDOW = 40;
@@ -73,6 +75,9 @@ export function train(
     Float64Array,
   ];
   const average = new Float64Array(FEATURES);
+  const pulls = Float64Array.from(
+    TERMS.flatMap(({ name, size }) => new Array<number>(size).fill(regime.pulls[name] ?? 1)),
+  );
   const random = generator(1);
   const all = windows(trainees);
   const total = all.reduce((sum, { weight }) => sum + weight, 0);
@@ -98,7 +103,7 @@ export function train(
       const pull = (regime.pull * weights) / total;
       const [unbias, unbiasSquare] = [1 - 0.9 ** steps, 1 - 0.999 ** steps];
       for (let k = 0; k < FEATURES; k++) {
-        const slope = gradient[k]! - pull * theta[k]!;
+        const slope = gradient[k]! - pull * pulls[k]! * theta[k]!;
         if (slope === 0 && mean[k] === 0) continue;
         mean[k] = 0.9 * mean[k]! + 0.1 * slope;
         square[k] = 0.999 * square[k]! + 0.001 * slope * slope;

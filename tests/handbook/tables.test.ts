@@ -69,7 +69,7 @@ describe('the handbook tables are consistent', () => {
           expect(form, name).toMatch(new RegExp(`^[1-5]{${keys.length}}$`));
           expect([...form].reverse().join('')).toBe(form);
           const differing = [...form].filter((digit, at) => digit !== forms[0]![at]).length;
-          expect(differing).toBeLessThanOrEqual(2);
+          expect(differing).toBeLessThanOrEqual(4);
           // Neighbours never share a finger, and a passing is a thumb's.
           for (let at = 1; at < form.length; at++) {
             const way = Math.sign(keys[at]! - keys[at - 1]!) * (hand === 'right' ? 1 : -1);

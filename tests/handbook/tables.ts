@@ -123,14 +123,13 @@ export function passage(kind: Kind, tonic: string, hand: Hand): Passage {
   const keys = upAndDown(STEPS[kind], 12).map((step) => low + step);
   const diatonic = upAndDown(degrees, 7);
   const digits = group.repeat(OCTAVES) + group[0]!;
-  const [inner, outer] = hand === 'right' ? [0, digits.length - 1] : [digits.length - 1, 0];
-  const forms: string[] = [];
-  for (const first of innerEnds(group[0]!)) {
-    const own = [...digits];
-    own[inner] = first;
+  const away = hand === 'right' ? [...digits] : [...digits].reverse();
+  const outer = hand === 'right' ? digits.length - 1 : 0;
+  const forms = innerEnds(away).map((ended) => {
+    const own = hand === 'right' ? ended : [...ended].reverse();
     own[outer] = outerEnd(digits, outer, kind);
-    forms.push([...own, ...own.slice(0, -1).reverse()].join(''));
-  }
+    return [...own, ...own.slice(0, -1).reverse()].join('');
+  });
   return { name: `${tonic} ${kind}, ${hand} hand`, kind, tonic, hand, keys, diatonic, forms };
 }
 
@@ -141,9 +140,16 @@ function upAndDown(places: readonly number[], octave: number): number[] {
   return [...up, octave * OCTAVES, ...[...up].reverse()];
 }
 
-/** On the thumb's side nothing lies beyond the end: a third or fourth finger may as well be the second. */
-function innerEnds(digit: string): readonly string[] {
-  return digit === '3' || digit === '4' ? ['2', digit] : [digit];
+/**
+ * On the thumb's side nothing lies beyond the end: what comes before the first thumb may as well be played by the fingers
+ * next to it, 2 for 3 or 4, 2 3 for 3 4.
+ *
+ * @param digits from the thumb's end on
+ */
+function innerEnds(digits: readonly string[]): readonly string[][] {
+  const before = digits.indexOf('1');
+  const near = digits.map((digit, at) => (at < before ? String(at + 2) : digit));
+  return before > 0 && near[0] !== digits[0] ? [near, [...digits]] : [[...digits]];
 }
 
 /** On the little finger's side no thumb passes at the end: the finger after the last one, in arpeggios the fifth. */

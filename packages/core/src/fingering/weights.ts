@@ -1,4 +1,4 @@
-import { floored } from './floors.js';
+import { corrected } from './corrections.js';
 import { grains as crossing } from './tables/crossing.js';
 import { grainOf } from './tables/grain.js';
 import { grains as chain } from './tables/habit-chain.js';
@@ -41,6 +41,6 @@ function decode(table: string, size: number, grain: number): number[] {
   return weights;
 }
 
-export const WEIGHTS = floored(
+export const WEIGHTS = corrected(
   Float64Array.from(TERMS.flatMap(({ name, size }) => decode(TABLES[name]!, size, grainOf(name)))),
 );

@@ -21,6 +21,11 @@ function turnOf(first: number, second: number, third: number): number {
   return (Math.sign(second - first) + 1) * 3 + Math.sign(third - second) + 1;
 }
 
+/** Features of thumb, 2 and thumb again in one direction: two notes between crossings. */
+export const GROUPS_OF_TWO: readonly number[] = [-1, 1].map(
+  (way) => CHAIN + tripleOf(1, 2, 1) * 9 + turnOf(0, way, 2 * way),
+);
+
 /**
  * Habit for three slices in a row: first and third finger by their interval; the three fingers by the two
  * directions and by the two strides; for chords by their highest and by their lowest keys.

@@ -1,3 +1,4 @@
+import { chain, GROUPS_OF_TWO } from './terms/chain.js';
 import { crossing, OVERLAP, OVERLAP_ON_BLACK } from './terms/crossing.js';
 import { hop } from './terms/hop.js';
 import type { Term } from './terms/term.js';
@@ -8,8 +9,7 @@ import { thumb } from './terms/thumb.js';
  * mm equivalents at least, where the fit may not decide because editors hardly print such places: long fingers that
  * cross each other in a connected line are no fingering (and dear where the longer one is on a black key), a finger that
  * hops to another key breaks the line (by pace), and the thumb keeps to white keys where it can, in crossings as in runs
- * (common practice). The numbers of hops and thumbs are those with which works held out agree best or no worse. A floor
- * under every crossing brought scales nearer to the handbook, but works held out further from their editors.
+ * (common practice). The numbers of hops and thumbs are those with which works held out agree best or no worse.
  */
 const LEAST_OVERLAP = 300;
 const LEAST_OVERLAP_ON_BLACK = 20;
@@ -19,11 +19,20 @@ const LEAST_BLACK_THUMB = 40;
 const LEAST_BLACK_THUMB_IN_RUN = 30;
 const LEAST_HOP = [60, 60, 40] as const;
 
-/** The weights with every floor kept. */
-export function floored(weights: Float64Array): Float64Array {
+/**
+ * mm equivalents that every thumb crossing costs more than the fit says, and a group of two notes between crossings on
+ * top of that: editors print the digit where the hand crosses and leave others out, so that printed digits make
+ * crossings look more common than they are. As much as works held out bear without agreeing less.
+ */
+const MORE_FOR_CROSSING = 6;
+const MORE_FOR_GROUP_OF_TWO = 3;
+
+/** The weights, floors kept and crossings charged. */
+export function corrected(weights: Float64Array): Float64Array {
   const result = Float64Array.from(weights);
+  const place = (term: Term, feature: number): number => OFFSETS[TERMS.indexOf(term)]! + feature;
   const raise = (term: Term, feature: number, least: number): void => {
-    const at = OFFSETS[TERMS.indexOf(term)]! + feature;
+    const at = place(term, feature);
     result[at] = Math.max(result[at]!, least);
   };
   for (const feature of BLACK_THUMB) raise(crossing, feature, LEAST_BLACK_THUMB);
@@ -33,5 +42,7 @@ export function floored(weights: Float64Array): Float64Array {
   LEAST_HOP.forEach((least, pace) => {
     raise(hop, pace, least);
   });
+  for (let feature = 0; feature < OVERLAP; feature++) result[place(crossing, feature)]! += MORE_FOR_CROSSING;
+  for (const feature of GROUPS_OF_TWO) result[place(chain, feature)]! += MORE_FOR_GROUP_OF_TWO;
   return result;
 }
