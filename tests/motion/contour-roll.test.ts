@@ -2,10 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { handModel } from '../../packages/core/src/anatomy/hand.js';
 import { planMotion } from '../../packages/core/src/motion/motion.js';
+import { planRoll } from '../../packages/core/src/motion/roll.js';
+import type { Finger } from '../../packages/core/src/score/model.js';
 import { SCALES, scale } from '../practice/handbook.js';
 import { steps } from './arbitrary.js';
 import { type Given, lineOf, melody } from './lines.js';
 
+const FINGER = fc.constantFrom<Finger>(1, 2, 3, 4, 5);
 const hand = handModel();
 const plan = ({ line, fingers }: Given) => planMotion(line, fingers, hand);
 
@@ -69,6 +72,22 @@ describe('roll', () => {
     expect(plan(melody('right', [64, 64, 64], '333', 0.5)).slices.some((own) => own.rollPrepare)).toBe(false);
     const onwards = plan(melody('right', [60, 64, 71], '235', 0.1)).slices.map((own) => own.rollPrepare);
     expect(onwards).toEqual([false, false, true]);
+  });
+
+  it('is the same to the last bit in whatever order a chord’s keys come', () => {
+    fc.assert(
+      fc.property(fc.uniqueArray(FINGER, { minLength: 2 }), FINGER, (chord, next) => {
+        const [one, other] = [chord, [...chord].reverse()].map((fingers) => {
+          const { line } = melody('right', [60, 62], '11');
+          const uses = [fingers, [next]].map((own) =>
+            own.map((finger) => ({ finger, key: 60 + finger, struck: true })),
+          );
+          return planRoll(line, uses);
+        });
+        expect(other).toEqual(one);
+      }),
+      { numRuns: 500 },
+    );
   });
 
   it('stays between its ends and takes the mean of a chord', () => {

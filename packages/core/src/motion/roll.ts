@@ -2,8 +2,8 @@ import { startsAnew } from '../hands/anew.js';
 import type { Line } from '../hands/line.js';
 import type { Use } from './use.js';
 
-/** Forearm roll by finger: -1 fully towards the thumb ... 1 fully towards 5. */
-const BY_FINGER = [-1, -0.4, 0, 0.4, 1] as const;
+/** Forearm roll by finger in fifths, which add up exactly in any order: -5 fully towards the thumb ... 5 towards 5. */
+const FIFTHS = [-5, -2, 0, 2, 5] as const;
 /** A turn in the same sense as the one before it and larger than this has no swing to come from: from memory. */
 const LARGE_TURN = 0.7;
 /** Below this many seconds a repeated finger gets no swing from its own rebound: from memory. */
@@ -25,7 +25,7 @@ export function planRoll(line: Line, uses: readonly (readonly Use[])[]): readonl
   return uses.map((all, at) => {
     const playing = all.filter((use) => use.struck);
     if (playing.length === 0) return { roll: last, prepare: false };
-    const roll = playing.reduce((sum, use) => sum + BY_FINGER[use.finger - 1]!, 0) / playing.length;
+    const roll = playing.reduce((sum, use) => sum + FIFTHS[use.finger - 1]!, 0) / (5 * playing.length);
     const turn = roll - last;
     const anew = startsAnew(line.slices[at]!);
     const thumb = [...playing, ...(uses[at - 1] ?? [])].some((use) => use.finger === 1);
