@@ -29,6 +29,9 @@ const FINGERS: readonly Finger[] = [1, 2, 3, 4, 5];
 /** Rounding room in mm: the tips may land off the keys' centres. */
 const TOLERANCE = 5;
 
+/** mm below which two places are one. */
+const ROUNDING = 1e-6;
+
 const memo = new WeakMap<HandModel, Map<string, Assignments>>();
 
 /**
@@ -80,15 +83,12 @@ function dropHeld(wanted: readonly Wanted[], hand: HandModel): Assignments | und
   const struck = wanted.filter((w) => w.struck);
   if (struck.length === 0 || struck.length === wanted.length) return undefined;
   const centre = struck.reduce((sum, w) => sum + keyX(w.key), 0) / struck.length;
+  // Rounded, so that keys equally far away are so in every octave.
+  const away = ({ key }: Wanted): number => Math.round(Math.abs(keyX(key) - centre) / ROUNDING);
   const order = wanted
     .map((w, at) => ({ at, w }))
     .filter(({ w }) => !w.struck)
-    .sort(
-      (a, b) =>
-        Number(b.w.pedalled) - Number(a.w.pedalled) ||
-        Math.abs(keyX(b.w.key) - centre) - Math.abs(keyX(a.w.key) - centre) ||
-        a.at - b.at,
-    );
+    .sort((a, b) => Number(b.w.pedalled) - Number(a.w.pedalled) || away(b.w) - away(a.w) || a.at - b.at);
   const dropped = new Set<number>();
   for (const { at } of order) {
     dropped.add(at);

@@ -1,0 +1,54 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { handModel } from '../../packages/core/src/anatomy/hand.js';
+import { assignments, type Wanted } from '../../packages/core/src/fingering/candidates.js';
+import type { Finger } from '../../packages/core/src/score/model.js';
+
+const wanted = fc
+  .uniqueArray(
+    fc.record({
+      key: fc.integer({ min: 45, max: 56 }),
+      struck: fc.boolean(),
+      pedalled: fc.boolean(),
+      fixed: fc.option(fc.constantFrom<Finger>(1, 2, 3, 4, 5), { freq: 4, nil: undefined }),
+    }),
+    { minLength: 1, maxLength: 6, selector: ({ key }) => key },
+  )
+  .map((all) =>
+    all
+      .map((own): Wanted => ({ ...own, fixed: own.struck ? own.fixed : undefined }))
+      .sort((a, b) => a.key - b.key),
+  );
+
+it('the same keys in another octave have the same fingers, and the same keys are let go', () => {
+  let partial = 0;
+  fc.assert(
+    fc.property(wanted, fc.constantFrom(-24, -12, 12, 36), fc.boolean(), (all, shift, rolled) => {
+      const hand = handModel('small');
+      const here = assignments(all, hand, rolled);
+      const there = assignments(
+        all.map((own) => ({ ...own, key: own.key + shift })),
+        hand,
+        rolled,
+      );
+      expect(there).toEqual(here);
+      if (here.kept.length < all.length) partial++;
+    }),
+    {
+      numRuns: 2000,
+      examples: [
+        [
+          [
+            { key: 53, struck: true, pedalled: false, fixed: 3 },
+            { key: 54, struck: false, pedalled: false, fixed: undefined },
+            { key: 58, struck: false, pedalled: false, fixed: undefined },
+            { key: 59, struck: true, pedalled: false, fixed: undefined },
+          ],
+          -12,
+          false,
+        ],
+      ],
+    },
+  );
+  expect(partial).toBeGreaterThan(0);
+});
