@@ -212,4 +212,5 @@ it('a line of a thousand slices and an empty one end as they should', () => {
   const found = alternatives(lineOf('right', events[0]!), model, { count: 10 });
   expect(found).toHaveLength(10);
   expect(alternatives({ hand: 'left', part: 0, slices: [] }, model)).toEqual([]);
+  expect(alternatives(lineOf('right', events[0]!), model, { count: 0 })).toEqual([]);
 });

@@ -11,15 +11,14 @@ interface Table {
 /** Fingerings followed slice by slice, with the least cost of everything after each known beforehand. */
 export class Walk {
   readonly #tables: Table[] = [];
+  /** Costs by depth before the first slice. */
+  readonly start = new Float64Array(DEPTH_COUNT);
 
   /** @param toGo `costsToGo` of the stages */
   constructor(
     private readonly stages: Stages,
     private readonly toGo: readonly Float64Array[],
   ) {}
-
-  /** Costs by depth before the first slice. */
-  readonly start = new Float64Array(DEPTH_COUNT);
 
   /**
    * Least cost of the path up to slice `at` with `candidate` there, by depth of that slice.

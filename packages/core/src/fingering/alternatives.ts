@@ -34,6 +34,7 @@ export function alternatives(
   options: AlternativesOptions = {},
 ): readonly LineFingering[] {
   const { keepDigits = true, count = 2 } = options;
+  if (count < 1) return [];
   const prepared = prepare(line, hand, { keepDigits });
   const { views, around, costs, grid } = prepared;
   const figures = figuresOf(views);
