@@ -36,6 +36,8 @@ interface Result {
   readonly rank: number;
   /** Whether the handbook's is among the alternatives that the library itself gives. */
   readonly among: boolean;
+  /** Whether any fingering at all costs less than ours. */
+  readonly beaten: boolean;
   readonly travel: number;
 }
 
@@ -74,6 +76,7 @@ function judge(passage: Passage): Result {
     handbookCost,
     rank: 1 + ranking.cheaper(handbookCost, FURTHEST),
     among: best.some((digits) => passage.forms.includes(digits)),
+    beaten: ranking.cheaper(ranking.cost(ours), 1) > 0,
     travel: planMotion(line, fingering, model).depthTravel,
   };
 }
@@ -163,7 +166,8 @@ describe.each(HANDS)('%s hand', (hand) => {
       const [leastShare, leastAmong] = LEVELS[hand][what];
       expect(share).toBeGreaterThanOrEqual(leastShare);
       expect(among).toBeGreaterThanOrEqual(leastAmong);
-      for (const { passage, equal, ours, cost, handbookCost } of results[hand][what]) {
+      for (const { passage, equal, ours, cost, handbookCost, beaten } of results[hand][what]) {
+        expect(beaten, passage.name).toBe(false);
         expect(equal >= 0.9 * ours.length || cost < handbookCost, passage.name).toBe(true);
       }
       // The library's alternatives and a ranking that follows every fingering to its end must agree.
