@@ -6,7 +6,7 @@ import { cheapestPaths } from '../../packages/core/src/fingering/alternatives-be
 import { SECOND_CHOICE_MARGIN, secondChoices } from '../../packages/core/src/fingering/alternatives-notes.js';
 import { leastCostsThrough } from '../../packages/core/src/fingering/alternatives-to-go.js';
 import { fingerLine, prepare } from '../../packages/core/src/fingering/finger.js';
-import { chosenModels, figuresOf, unlikeness } from '../../packages/core/src/fingering/likeness.js';
+import { figuresOf, unlikeness } from '../../packages/core/src/fingering/likeness.js';
 import { type Bias, leastChoice, leastCost } from '../../packages/core/src/fingering/search.js';
 import { Stages } from '../../packages/core/src/fingering/stages.js';
 import type { Hand } from '../../packages/core/src/hands/line.js';
@@ -186,7 +186,7 @@ it('alternatives of like figures are those of the whole enumeration, unlikeness 
         const figures = figuresOf(views);
         const all: number[] = [];
         eachFingering(new Ledger(views, model), (moved, path) => {
-          all.push(moved + unlikeness(views, figures, chosenModels(views, figures, path), path));
+          all.push(moved + unlikeness(views, figures, path));
         });
         all.sort((a, b) => a - b);
         const found = alternatives(line, model, { count });

@@ -4,7 +4,7 @@ import { handModel } from '../../packages/core/src/anatomy/hand.js';
 import { alikeChoice } from '../../packages/core/src/fingering/alike.js';
 import { CostTable } from '../../packages/core/src/fingering/cost.js';
 import { DEPTH_WEIGHT, DepthGrid } from '../../packages/core/src/fingering/depth.js';
-import { chosenModels, figuresOf, unlikeness } from '../../packages/core/src/fingering/likeness.js';
+import { figuresOf, unlikeness } from '../../packages/core/src/fingering/likeness.js';
 import { outlooks } from '../../packages/core/src/fingering/outlook.js';
 import { leastCost } from '../../packages/core/src/fingering/search.js';
 import { type SliceView, viewLine } from '../../packages/core/src/fingering/view.js';
@@ -34,8 +34,7 @@ it('like figures of a passage: the joint minimum of movement and unlikeness, aga
       const line = lineOf(hand, again(events, events.length === 2 ? 3 : 2, octaves));
       const views = viewLine(line, model, true);
       const figures = figuresOf(views);
-      const total = (cost: number, path: readonly number[]) =>
-        cost + unlikeness(views, figures, chosenModels(views, figures, path), path);
+      const total = (cost: number, path: readonly number[]) => cost + unlikeness(views, figures, path);
       const { path, cost, plain } = searched(views);
       let least = Number.POSITIVE_INFINITY;
       eachFingering(new Ledger(views, model), (own, fingers) => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { chosenModels, figuresOf, unlikeness } from '../../packages/core/src/fingering/likeness.js';
+import { figuresOf, unlikeness } from '../../packages/core/src/fingering/likeness.js';
 import { viewLine } from '../../packages/core/src/fingering/view.js';
 import type { Hand } from '../../packages/core/src/hands/line.js';
 import { eachFingering, Ledger } from '../fingering/enumerate.js';
@@ -29,7 +29,7 @@ it('ranks as a comparison with every fingering does, figures that come twice inc
         const nth = Math.floor(share * 5 ** views.length);
         const costs: number[] = [];
         eachFingering(new Ledger(views, hand), (moved, path) => {
-          const paid = unlikeness(views, figures, chosenModels(views, figures, path), path);
+          const paid = unlikeness(views, figures, path);
           if (paid > 0) unlike++;
           costs.push(moved + paid);
           if (costs.length !== nth + 1) return;

@@ -1,11 +1,6 @@
 import type { HandModel } from '../../packages/core/src/anatomy/hand.js';
 import { DEPTH_COUNT } from '../../packages/core/src/fingering/depth.js';
-import {
-  chosenModels,
-  type Figure,
-  figuresOf,
-  unlikeness,
-} from '../../packages/core/src/fingering/likeness.js';
+import { type Figure, figuresOf, unlikeness } from '../../packages/core/src/fingering/likeness.js';
 import { type SliceView, viewLine } from '../../packages/core/src/fingering/view.js';
 import type { Line } from '../../packages/core/src/hands/line.js';
 import { Ledger } from '../fingering/enumerate.js';
@@ -18,7 +13,7 @@ export class Ranking {
   readonly #count: number;
   readonly #rows: readonly (readonly Float64Array[])[];
   readonly #moves: readonly Float64Array[];
-  /** Least cost from a slice on, by the fingers before and at it and the depth at it; the slice's own and likeness left out. */
+  /** Least cost from a slice on, by the fingers before and at it and the depth at it; its own and likeness left out. */
   readonly #toGo: readonly Float64Array[];
 
   constructor(line: Line, hand: HandModel) {
@@ -72,7 +67,7 @@ export class Ranking {
   }
 
   #unlike(path: readonly number[]): number {
-    return unlikeness(this.#views, this.#figures, chosenModels(this.#views, this.#figures, path), path);
+    return unlikeness(this.#views, this.#figures, path);
   }
 
   /** Cost of a path up to slice `at`, by the depth there. */

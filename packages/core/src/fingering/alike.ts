@@ -11,7 +11,7 @@ import {
   type Models,
   unlikeness,
 } from './likeness.js';
-import { type Choice, leastChoice } from './search.js';
+import { type Choice, leastChoice, ROUNDING } from './search.js';
 import { type Bias, type Further, Stages } from './stages.js';
 import type { Outlook } from './terms/term.js';
 import type { SliceView } from './view.js';
@@ -21,8 +21,6 @@ const LIKENESS_PASSES = 2;
 /** Slices of a passage that is short enough to look for the joint minimum itself, and beginnings followed for it. */
 const PASSAGE = 64;
 const MOST_BEGINNINGS = 5000;
-/** Costs that differ by less are the same. */
-const ROUNDING = 1e-9;
 
 /** A choice and the bias under which it is the least; none where no figure comes twice. */
 export interface AlikeChoice extends Choice {
@@ -46,17 +44,15 @@ export function alikeChoice(
   const free = new Stages(views, around, costs, grid, undefined, further);
   const states: Float64Array[] = [];
   const plain = leastChoice(free, states);
-  const unlike = (path: readonly number[]): number =>
-    unlikeness(views, figures, chosenModels(views, figures, path), path);
   let best: AlikeChoice = plain;
-  let least = plain.cost + unlike(plain.path);
+  let least = plain.cost + unlikeness(views, figures, plain.path);
   // A choice that follows every model is the least with their bias too.
   if (least === plain.cost) return plain;
   const choose = (models: Models): Choice => {
     const bias = likenessBias(views, figures, models);
     const choice = leastChoice(new Stages(views, around, costs, grid, bias, further));
     const moved = choice.cost - choice.biased.reduce((sum, cost) => sum + cost, 0);
-    const total = moved + unlike(choice.path);
+    const total = moved + unlikeness(views, figures, choice.path);
     const better = total < least - ROUNDING;
     // Of equal ones, the one that is judged against what most of its own figures chose.
     const truer = total < least + ROUNDING && (!best.bias || choice.cost < best.cost - ROUNDING);

@@ -1,10 +1,9 @@
+import { insertByCost } from './alternatives-best.js';
 import type { Walk } from './alternatives-walk.js';
-import { chosenModels, type Figure, unlikeness } from './likeness.js';
+import { type Figure, unlikeness } from './likeness.js';
 import { LikenessTally } from './likeness-tally.js';
+import { ROUNDING } from './search.js';
 import type { SliceView } from './view.js';
-
-/** Costs that differ by less are the same. */
-const ROUNDING = 1e-9;
 
 /** One more candidate behind a beginning. */
 interface Way {
@@ -17,26 +16,25 @@ interface Way {
 
 /** Fingerings found, cheapest first, likeness included: of equal ones the one found first. */
 class Best {
-  readonly paths: (readonly number[])[] = [];
-  readonly #costs: number[] = [];
+  readonly #found: { readonly path: readonly number[]; readonly cost: number }[] = [];
   readonly #seen = new Set<string>();
 
   constructor(private readonly count: number) {}
 
   /** A further fingering must cost less than this. */
   get limit(): number {
-    return this.#costs.length < this.count ? Number.POSITIVE_INFINITY : this.#costs.at(-1)! - ROUNDING;
+    return this.#found.length < this.count ? Number.POSITIVE_INFINITY : this.#found.at(-1)!.cost - ROUNDING;
+  }
+
+  get paths(): readonly (readonly number[])[] {
+    return this.#found.map(({ path }) => path);
   }
 
   enter(path: readonly number[], cost: number): void {
     const name = path.join();
     if (cost >= this.limit || this.#seen.has(name)) return;
     this.#seen.add(name);
-    const found = this.#costs.findIndex((other) => other > cost);
-    const place = found < 0 ? this.#costs.length : found;
-    this.paths.splice(place, 0, [...path]);
-    this.#costs.splice(place, 0, cost);
-    this.paths.length = this.#costs.length = Math.min(this.count, this.#costs.length);
+    insertByCost(this.#found, { path: [...path], cost }, this.count);
   }
 }
 
@@ -57,8 +55,7 @@ export function cheapestAlike(
 ): readonly (readonly number[])[] {
   const best = new Best(count);
   const enter = (path: readonly number[], reached: Float64Array): void => {
-    const unlike = unlikeness(views, figures, chosenModels(views, figures, path), path);
-    best.enter(path, Math.min(...reached) + unlike);
+    best.enter(path, Math.min(...reached) + unlikeness(views, figures, path));
   };
   for (const path of known) enter(path, walk.through(path));
   const tally = new LikenessTally(views, figures);

@@ -22,12 +22,7 @@ export function cheapestPaths(stages: Stages, count: number): readonly (readonly
   const walk = new Walk(stages, costsToGo(stages));
   const branches: Branch[] = [];
   const enter = (branch: Branch): void => {
-    if (branch.cost === Number.POSITIVE_INFINITY) return;
-    let place = branches.length;
-    while (place > 0 && branches[place - 1]!.cost > branch.cost) place--;
-    if (place >= count - found.length) return;
-    branches.splice(place, 0, branch);
-    branches.length = Math.min(branches.length, count - found.length);
+    if (branch.cost < Number.POSITIVE_INFINITY) insertByCost(branches, branch, count - found.length);
   };
   found.push(cheapest(stages, walk, [], enter));
   while (found.length < count) {
@@ -37,6 +32,15 @@ export function cheapestPaths(stages: Stages, count: number): readonly (readonly
     found.push(cheapest(stages, walk, [...base.slice(0, at), candidate], enter));
   }
   return found;
+}
+
+/** Keeps the `most` cheapest of a list, cheapest first; of equal ones the earlier one comes first. */
+export function insertByCost<T extends { readonly cost: number }>(list: T[], entry: T, most: number): void {
+  let place = list.length;
+  while (place > 0 && list[place - 1]!.cost > entry.cost) place--;
+  if (place >= most) return;
+  list.splice(place, 0, entry);
+  list.length = Math.min(list.length, most);
 }
 
 /** The cheapest path with a given beginning; every other way to go on after that is told as a branch. */

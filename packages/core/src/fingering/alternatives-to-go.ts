@@ -29,7 +29,7 @@ function costsBehind(
   const here = new Float64Array(origins * rows * D);
   if (!after) return here;
   const onward = onwardCosts(stages, at + 1, after);
-  const chains = at > 0 ? stages.chains(at + 1) : new Float64Array(rows * columns);
+  const chains = stages.chains(at + 1);
   const { least, most } = ranges.fit(onward, rows * columns);
   for (let cell = 0; cell < origins * rows; cell++) {
     const [pairs, links] = [(cell % rows) * columns, cell * columns];

@@ -3,9 +3,9 @@ import type { Stages } from './stages.js';
 
 interface Table {
   readonly own: Float64Array;
+  readonly chains: Float64Array;
   readonly kernel?: Float64Array;
   readonly steps?: Float64Array;
-  readonly chains?: Float64Array;
 }
 
 /** Fingerings followed slice by slice, with the least cost of everything after each known beforehand. */
@@ -33,7 +33,7 @@ export class Walk {
     const [first, before] = [path[at - 2] ?? 0, path[at - 1] ?? 0];
     const added =
       (steps?.[before * columns + candidate] ?? 0) +
-      (chains?.[(first * this.stages.count(at - 1) + before) * columns + candidate] ?? 0);
+      chains[(first * this.stages.count(at - 1) + before) * columns + candidate]!;
     for (let to = 0; to < D; to++) {
       let best = kernel ? Number.POSITIVE_INFINITY : 0;
       if (kernel) {
@@ -65,8 +65,8 @@ export class Walk {
     const { stages } = this;
     this.#tables[at] ??= {
       own: stages.own(at),
+      chains: stages.chains(at),
       ...(at > 0 && { steps: stages.steps(at), kernel: stages.kernel(at) }),
-      ...(at > 1 && { chains: stages.chains(at) }),
     };
     return this.#tables[at];
   }

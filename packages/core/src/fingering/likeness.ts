@@ -123,13 +123,13 @@ export function likenessBias(
   return bias;
 }
 
-/** What a choice pays for being unlike. */
+/** What a choice pays for being unlike the models that it chooses itself. */
 export function unlikeness(
   views: readonly SliceView[],
   figures: readonly Figure[],
-  models: Models,
   path: readonly number[],
 ): number {
+  const models = chosenModels(views, figures, path);
   let sum = 0;
   figures.forEach(({ slices, price }, nth) => {
     for (const at of slices) if (fingersAt(views[at]!, path[at]!) !== models[nth]) sum += price;

@@ -3,7 +3,7 @@ import type { Flow, Join } from '../hands/flow.js';
 import type { Finger } from '../score/model.js';
 import type { CostTable } from './cost.js';
 import { DEPTH_COUNT, type DepthGrid } from './depth.js';
-import { type Choice, leastChoice } from './search.js';
+import { type Choice, leastChoice, ROUNDING } from './search.js';
 import type { Further, Stages } from './stages.js';
 import { paceOf, type SliceView } from './view.js';
 
@@ -13,8 +13,6 @@ const ROUNDS = 3;
 const WINDOW = 12;
 /** Slices outside a window that its costs look at. */
 const CONTEXT = 2;
-/** mm equivalents below which nothing has changed. */
-const SETTLED = 1e-9;
 
 /** A choice, and the stages with the joins' costs that it pays. */
 export interface JoinedChoice {
@@ -52,7 +50,7 @@ export function settleJoins(
   for (let turn = 1; turn < 2 * ROUNDS; turn++) {
     const other: Side = side === 'from' ? 'to' : 'from';
     const next = search(best, other);
-    if (!(next.cost < best.cost - SETTLED)) break;
+    if (!(next.cost < best.cost - ROUNDING)) break;
     [best, side] = [next, other];
   }
   const table = new Extras(views, best);

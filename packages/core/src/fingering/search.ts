@@ -6,6 +6,9 @@ import type { SliceView } from './view.js';
 
 export type { Bias } from './stages.js';
 
+/** mm equivalents: costs that differ by less are the same, added up in another order. */
+export const ROUNDING = 1e-9;
+
 /** The least-cost choice of candidates. */
 export interface Choice {
   /** Index into `candidates` by slice. */
@@ -82,7 +85,7 @@ export function forward(stages: Stages): Forward {
     moved = size(moved, origins * rows * D);
     spread(state, stages.kernel(at), origins * rows, moved, depth);
     const steps = stages.steps(at);
-    const chains = at > 1 ? stages.chains(at) : new Float64Array(rows * columns);
+    const chains = stages.chains(at);
     const cells = rows * columns * D;
     buffers[at % 2] = size(buffers[at % 2]!, cells);
     const next = buffers[at % 2]!.subarray(0, cells);

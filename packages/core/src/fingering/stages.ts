@@ -84,10 +84,13 @@ export class Stages {
     return sum;
   }
 
-  /** Chains that end in slice `at > 1`: `[(first * count(at - 1) + second) * count(at) + third]`. Not to be written to. */
+  /**
+   * Chains that end in slice `at`: `[(first * count(at - 1) + second) * count(at) + third]`, all 0 where there are no three
+   * in a row. Not to be written to.
+   */
   chains(at: number): Float64Array {
-    const [first, second, third] = [this.views[at - 2]!, this.views[at - 1]!, this.views[at]!];
-    if (!second.cut && !third.cut) return this.costs.chains(first, second, third);
+    const [first, second, third] = [this.views[at - 2], this.views[at - 1]!, this.views[at]!];
+    if (first && !second.cut && !third.cut) return this.costs.chains(first, second, third);
     return new Float64Array(this.count(at - 2) * this.count(at - 1) * this.count(at));
   }
 

@@ -17,9 +17,9 @@ export interface Pitch {
 export type NoKey = 'unreadable' | 'microtonal';
 
 /**
- * Key and place on the staff of a `<pitch>`; the transposition is added to the key. Notes under an `<octave-shift>`
- * need nothing: their `<pitch>` is where they sound ("a treble clef line noted with 8va will be indicated with an octave-shift down from the pitch
- * data", MusicXML 4.0 schema, octave-shift); neither does an octave clef.
+ * Key and place on the staff of a `<pitch>`; the transposition is added to the key. Notes under an `<octave-shift>` need
+ * nothing: their `<pitch>` is where they sound ("a treble clef line noted with 8va will be indicated with an octave-shift
+ * down from the pitch data", MusicXML 4.0 schema, octave-shift); neither does an octave clef.
  */
 export function pitchOf(pitch: XmlElement, transposition: number): Pitch | NoKey {
   let step: number | undefined;

@@ -15,9 +15,7 @@ type Tree = ReturnType<typeof create>;
 const BREAK = '\ue000';
 const INDENT = '\ue001';
 // XML 1.0 has no way to write the others.
-const FORBIDDEN =
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: exactly the characters that XML forbids
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ue000\ue001\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+const FORBIDDEN = /(?![\t\n\r\u007f-\u009f])\p{Cc}|[\ue000\ue001\ufffe\uffff]|\p{Cs}/gu;
 
 /** The text as an XML file can hold it. */
 export function xmlText(text: string): string {
