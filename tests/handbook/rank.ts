@@ -37,7 +37,16 @@ export class Ranking {
     const path = [...digits].map((digit) => Number(digit) - 1);
     let sums: Float64Array | undefined;
     for (let at = 0; at < path.length; at++) sums = this.#depths(sums, path, at);
-    return Math.min(...sums!) + this.#unlike(path);
+    return Math.min(...sums!) + this.unlikeness(digits);
+  }
+
+  /** What these digits pay for being unlike themselves. */
+  unlikeness(digits: string): number {
+    return unlikeness(
+      this.#views,
+      this.#figures,
+      [...digits].map((digit) => Number(digit) - 1),
+    );
   }
 
   /**
@@ -51,7 +60,7 @@ export class Ranking {
     const walk = (sums: Float64Array | undefined): void => {
       const at = path.length;
       if (at === this.#count) {
-        if (Math.min(...sums!) + this.#unlike(path) < limit) found++;
+        if (Math.min(...sums!) + unlikeness(this.#views, this.#figures, path) < limit) found++;
         return;
       }
       for (let finger = 0; finger < 5 && found < most; finger++) {
@@ -64,10 +73,6 @@ export class Ranking {
     };
     walk(undefined);
     return found;
-  }
-
-  #unlike(path: readonly number[]): number {
-    return unlikeness(this.#views, this.#figures, path);
   }
 
   /** Cost of a path up to slice `at`, by the depth there. */

@@ -1,13 +1,17 @@
+import { runPlaces } from './runs.js';
+import { isStep, strideOf } from './terms/term.js';
+import { wayOf } from './terms/way.js';
 import type { SliceView } from './view.js';
 
 /**
  * How wide the surroundings of a slice are that make up its figure, in slices to either side, and what a slice pays in
  * mm equivalents for being fingered unlike the same figure elsewhere: `given` where the file prints a digit in one of
  * the figure's places, since an editor who prints one means its equals too (common practice), else `free`. A slice pays
- * at every width at which it differs, so that more of the same music around it makes being unlike dearer. Chosen as
- * those with which works held out agree best.
+ * at every width at which it differs, so that more of the same music around it makes being unlike dearer. At reach 0 the
+ * figure is a chord on its very keys, whatever stands around it. Chosen as those with which works held out agree best.
  */
 const WIDTHS = [
+  { reach: 0, free: 4, given: 16 },
   { reach: 1, free: 3, given: 12 },
   { reach: 2, free: 8, given: 25 },
   { reach: 4, free: 6, given: 10 },
@@ -23,7 +27,10 @@ export interface Figure {
   readonly price: number;
 }
 
-/** The same figures have the same intervals, key colours, rhythm and held keys. */
+/**
+ * The same figures have the same intervals, key colours, rhythm and held keys. Where a figure is but a stretch of a run
+ * by step, as much of a scale is like much else of it, it is the same only at the same place of the run.
+ */
 export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
   const shapes = views.map((view) => {
     const keys = view.keys.map(
@@ -31,10 +38,16 @@ export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
     );
     return { keys: keys.join(','), time: `${view.pace}${view.fresh ? 'f' : ''}` };
   });
+  const places = runPlaces(views);
+  const ways = views.map((view, at) => stepInto(views[at - 1], view));
   return WIDTHS.flatMap(({ reach, free, given }) => {
     const groups = new Map<string, number[]>();
-    views.forEach(({ low }, at) => {
-      let figure = '';
+    views.forEach(({ low, keys }, at) => {
+      if (reach === 0 && keys.length < 2) return;
+      let figure = reach === 0 ? `${low}|` : '';
+      if (isRun(ways.slice(Math.max(0, at - reach + 1), at + reach + 1), 2 * reach)) {
+        figure = `${places[at]!.since},${places[at]!.until}|`;
+      }
       for (let other = at - reach; other <= at + reach; other++) {
         const [view, shape] = [views[other], shapes[other]];
         if (!view || !shape) figure += '-|';
@@ -48,6 +61,17 @@ export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
       .filter((slices) => slices.length > 1)
       .map((slices) => ({ slices, price: slices.some((at) => views[at]!.given) ? given : free }));
   });
+}
+
+/** Direction of a step between single keys, 0 for anything else. */
+function stepInto(before: SliceView | undefined, view: SliceView): number {
+  if (before?.keys.length !== 1 || view.keys.length !== 1) return 0;
+  const way = wayOf(before, view);
+  return isStep(strideOf(way)) ? Math.sign(way) : 0;
+}
+
+function isRun(ways: readonly number[], steps: number): boolean {
+  return steps > 0 && ways.length === steps && ways[0] !== 0 && ways.every((way) => way === ways[0]);
 }
 
 /** The fingers that every figure should have, as `fingersAt` writes them. */

@@ -1,3 +1,4 @@
+import { BREAK, runPlaces } from './runs.js';
 import { type Outlook, strideOf } from './terms/term.js';
 import { wayOf } from './terms/way.js';
 import type { SliceView } from './view.js';
@@ -6,11 +7,10 @@ import type { SliceView } from './view.js';
 const FAR = 6;
 /** Semitones that one place of the hand covers at most. */
 const OCTAVE = 12;
-/** Seconds of rest that end the outlook. */
-const BREAK = 0.5;
 
 /** What lies around every slice of a line. */
 export function outlooks(views: readonly SliceView[]): readonly Outlook[] {
+  const places = runPlaces(views);
   return views.map((_, at) => {
     const ahead = room(views, at, 1);
     const behind = room(views, at, -1);
@@ -20,6 +20,7 @@ export function outlooks(views: readonly SliceView[]): readonly Outlook[] {
       around: [Math.max(ahead[0], behind[0]), Math.max(ahead[1], behind[1])],
       ledBy: run(views, at, -1),
       leadsTo: run(views, at, 1),
+      ...places[at]!,
       colours: coloursAround(views, at),
       strideIn: strideTo(views[at]!, views[at - 1]),
       strideOut: strideTo(views[at]!, views[at + 1]),

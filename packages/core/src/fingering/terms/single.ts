@@ -9,15 +9,17 @@ const TURN = PLACE + 3 * 5 * ROOM * ROOM;
 const BEAT = TURN + 5 * RUN * RUN;
 const COLOURS = BEAT + 5 * 2 * 9;
 const NEIGHBOURS = COLOURS + 5 * 32 * 3;
-const SIZE = NEIGHBOURS + 5 * STRIDES * STRIDES;
+const SINCE = NEIGHBOURS + 5 * STRIDES * STRIDES;
+const UNTIL = SINCE + 5 * 25;
+const SIZE = UNTIL + 5 * 25;
 
 /** Semitones of room in eight steps: 0, 1-2, 3-4, 5, 6-7, 8-9, 10-11, 12. */
 const STEPS = [0, 1, 1, 2, 2, 3, 4, 4, 5, 5, 6, 6, 7];
 
 /**
  * Habit for a single key: finger by key colour; by its place within the octave that the music stays in (ahead, behind,
- * around); by the run that leads to it and the run that follows; by the
- * colours of the two keys before and after; by the strides to its neighbours; by the beat.
+ * around); by the run that leads to it and the run that follows; by how far the run has come and how far it will go,
+ * octaves left out; by the colours of the two keys before and after; by the strides to its neighbours; by the beat.
  */
 export const single: Term = {
   name: 'habit: place',
@@ -36,6 +38,8 @@ export const single: Term = {
     const onward = Math.sign(outlook.leadsTo || outlook.ledBy) + 1;
     sink(COLOURS + (finger * 32 + outlook.colours) * 3 + onward, 1);
     sink(NEIGHBOURS + (finger * STRIDES + outlook.strideIn) * STRIDES + outlook.strideOut, 1);
+    sink(SINCE + finger * 25 + outlook.since + 12, 1);
+    sink(UNTIL + finger * 25 + outlook.until + 12, 1);
     sink(BEAT + (finger * 2 + (view.onBeat ? 1 : 0)) * 9 + way, 1);
   },
 };

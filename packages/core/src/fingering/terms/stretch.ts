@@ -1,21 +1,28 @@
 import type { HandModel } from '../../anatomy/hand.js';
-import { reach } from '../../anatomy/reach.js';
+import { type Reach, reach } from '../../anatomy/reach.js';
 import type { Finger } from '../../score/model.js';
 import type { Sink, Term } from './term.js';
 
-function strain(hand: HandModel, a: Finger, b: Finger, way: number, base: number, sink: Sink): void {
-  const span = a < b ? reach(hand, a, b) : reach(hand, b, a);
-  const mm = a < b ? way : -way;
-  if (mm > span.maxRelaxed) sink(base, mm - span.maxRelaxed);
-  if (mm > span.maxComfortable) sink(base + 1, mm - span.maxComfortable);
-  if (mm < span.minRelaxed) sink(base + 2, span.minRelaxed - mm);
-  if (mm < span.minComfortable) sink(base + 3, span.minComfortable - mm);
+function strain(
+  { maxRelaxed, maxComfortable, minRelaxed, minComfortable }: Reach,
+  mm: number,
+  base: number,
+  sink: Sink,
+): void {
+  if (mm > maxRelaxed) sink(base, mm - maxRelaxed);
+  if (mm > maxComfortable) sink(base + 1, mm - maxComfortable);
+  if (mm < minRelaxed) sink(base + 2, minRelaxed - mm);
+  if (mm < minComfortable) sink(base + 3, minComfortable - mm);
+}
+
+function reachOf(hand: HandModel, a: Finger, b: Finger): Reach {
+  return a < b ? reach(hand, a, b) : reach(hand, b, a);
 }
 
 /**
  * mm by which finger pairs are stretched beyond or squeezed below their relaxed and comfortable reach. Features: over
  * relaxed, over comfortable, under relaxed, under comfortable; first for keys held together, then for neighbours in
- * time.
+ * time. Beyond its practical reach a pair is stretched no further: from one key to the next the hand leaps.
  */
 export const stretch: Term = {
   name: 'stretch',
@@ -24,12 +31,17 @@ export const stretch: Term = {
     for (let low = 0; low < fingers.length; low++) {
       for (let high = low + 1; high < fingers.length; high++) {
         if (fingers[low] === fingers[high]) continue;
-        strain(hand, fingers[low]!, fingers[high]!, view.x[high]! - view.x[low]!, 0, sink);
+        const [a, b] = [fingers[low]!, fingers[high]!];
+        const way = view.x[high]! - view.x[low]!;
+        strain(reachOf(hand, a, b), a < b ? way : -way, 0, sink);
       }
     }
   },
   pair(before, view, from, to, sink, hand) {
     if (view.fresh || from.length !== 1 || to.length !== 1 || from[0] === to[0]) return;
-    strain(hand, from[0]!, to[0]!, view.x[0]! - before.x[0]!, 4, sink);
+    const [a, b] = [from[0]!, to[0]!];
+    const span = reachOf(hand, a, b);
+    const way = view.x[0]! - before.x[0]!;
+    strain(span, Math.min(a < b ? way : -way, span.maxPractical), 4, sink);
   },
 };

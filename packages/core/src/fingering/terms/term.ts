@@ -1,10 +1,11 @@
 import type { HandModel } from '../../anatomy/hand.js';
 import type { Finger } from '../../score/model.js';
+import type { RunPlace } from '../runs.js';
 import type { SliceView } from '../view.js';
 import { AUGMENTED_SECOND } from './way.js';
 
 /** What surrounds a slice, as seen by the terms that look ahead. */
-export interface Outlook {
+export interface Outlook extends RunPlace {
   /** Semitones that the music goes below and above before it leaves an octave: ahead, behind, and the wider of both. */
   readonly ahead: readonly [number, number];
   readonly behind: readonly [number, number];

@@ -1,0 +1,46 @@
+import type { SliceView } from './view.js';
+
+/** Seconds of rest that end a run, as they end all that a slice's surroundings take in. */
+export const BREAK = 0.5;
+
+const OCTAVE = 12;
+
+/** Where a slice stands in the run of one direction that leads to it and in the one that it leads on. */
+export interface RunPlace {
+  /**
+   * Semitones of the highest keys from where the run turned to here, up positive, 0 where none leads here. Octaves are
+   * left out (1 ... 12 recur), as a fingering recurs from one octave to the next.
+   */
+  readonly since: number;
+  /** The same from here to where the run will turn. */
+  readonly until: number;
+}
+
+export function runPlaces(views: readonly SliceView[]): readonly RunPlace[] {
+  const ways = views.map((view, at) => wayInto(views[at - 1], view));
+  const starts: number[] = [];
+  ways.forEach((way, at) => {
+    starts.push(way === 0 ? at : way === ways[at - 1] ? starts[at - 1]! : at - 1);
+  });
+  const ends = new Array<number>(views.length);
+  for (let at = views.length - 1; at >= 0; at--) {
+    const onward = ways[at + 1] ?? 0;
+    ends[at] = onward === 0 ? at : onward === ways[at + 2] ? ends[at + 1]! : at + 1;
+  }
+  return views.map(({ high }, at) => ({
+    since: withinOctave(high - views[starts[at]!]!.high),
+    until: withinOctave(views[ends[at]!]!.high - high),
+  }));
+}
+
+/** Direction of the highest keys into a slice, 0 where no run goes through. */
+function wayInto(before: SliceView | undefined, view: SliceView): number {
+  if (!before || before.keys.length === 0 || view.keys.length === 0) return 0;
+  if (view.cut || view.free > BREAK) return 0;
+  return Math.sign(view.high - before.high);
+}
+
+function withinOctave(semitones: number): number {
+  if (semitones === 0) return 0;
+  return Math.sign(semitones) * (((Math.abs(semitones) - 1) % OCTAVE) + 1);
+}
