@@ -1,16 +1,30 @@
+import type { SliceView } from '../view.js';
 import type { Term } from './term.js';
+
+/** First of the features of a hop beside a held key. */
+const ANCHORED = 3;
+
+/** Sliding from a black key to the white key beside it is no hop (common practice). */
+function slides(before: SliceView, from: number, view: SliceView, to: number): boolean {
+  return before.black[from]! && !view.black[to]! && Math.abs(view.keys[to]! - before.keys[from]!) === 1;
+}
 
 /**
  * One finger that plays two different keys in a row without a break: it must leave the first key early. Features by
- * pace: fast, moderate, slow. Sliding from a black key to the white key beside it is no hop (common practice).
+ * pace, fast, moderate, slow: of single keys, where the whole hand may go along; and beside a key that another finger
+ * holds, which keeps the hand where it is.
  */
 export const hop: Term = {
   name: 'hop',
-  size: 3,
+  size: 6,
   pair(before, view, from, to, sink) {
-    if (view.fresh || from.length !== 1 || to.length !== 1 || from[0] !== to[0]) return;
-    const way = Math.abs(view.low - before.low);
-    if (way === 0 || (way === 1 && before.black[0] && !view.black[0])) return;
-    sink(view.pace, 1);
+    if (view.fresh) return;
+    const single = from.length === 1 && to.length === 1;
+    if (!single && !view.struck.includes(false)) return;
+    for (let at = 0; at < to.length; at++) {
+      const was = from.indexOf(to[at]!);
+      if (was < 0 || !view.struck[at] || before.keys[was] === view.keys[at]) continue;
+      if (!slides(before, was, view, at)) sink((single ? 0 : ANCHORED) + view.pace, 1);
+    }
   },
 };

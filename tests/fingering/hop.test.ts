@@ -1,0 +1,53 @@
+import { expect, it } from 'vitest';
+import { handModel } from '../../packages/core/src/anatomy/hand.js';
+import { hop } from '../../packages/core/src/fingering/terms/hop.js';
+import { viewLine } from '../../packages/core/src/fingering/view.js';
+import type { Finger } from '../../packages/core/src/score/model.js';
+import { type Happening, lineOf, type Press } from './lines.js';
+
+const model = handModel();
+
+const press = (key: number, holds = 0): Press => ({ key, holds, pedalled: false });
+const together = (...presses: readonly Press[]): Happening => ({
+  presses,
+  seconds: 0.3,
+  rest: 0,
+  phraseStart: false,
+  grace: false,
+  onBeat: false,
+});
+
+/** Features counted from the last slice but one to the last, right hand, moderate pace. */
+function counted(events: readonly Happening[], from: readonly Finger[], to: readonly Finger[]): number[] {
+  const [before, view] = viewLine(lineOf('right', events), model, false).slice(-2);
+  const found: number[] = [];
+  hop.pair!(
+    before!,
+    view!,
+    from,
+    to,
+    (feature, value) => found.push(...new Array(value).fill(feature)),
+    model,
+  );
+  return found;
+}
+
+it('counts one finger on two single keys in a row, but no key twice, no other finger and no slide off a black key', () => {
+  const pair = (a: number, b: number) => [together(press(a)), together(press(b))];
+  expect(counted(pair(60, 64), [2], [2])).toEqual([1]);
+  expect(counted(pair(60, 64), [2], [3])).toEqual([]);
+  expect(counted(pair(60, 60), [2], [2])).toEqual([]);
+  expect(counted(pair(61, 60), [2], [2])).toEqual([]);
+  expect(counted(pair(60, 61), [2], [2])).toEqual([1]);
+});
+
+it('counts hops beside a held key apart, and none from chord to chord', () => {
+  const held = together(press(48, 2), press(55));
+  expect(counted([held, together(press(59))], [1, 3], [1, 3])).toEqual([4]);
+  expect(counted([held, together(press(59))], [1, 3], [1, 4])).toEqual([]);
+  expect(counted([held, together(press(55))], [1, 3], [1, 3])).toEqual([]);
+  expect(counted([held, together(press(55), press(59))], [1, 5], [1, 3, 5])).toEqual([4]);
+  expect(counted([together(press(48), press(55)), together(press(50), press(57))], [1, 5], [1, 5])).toEqual(
+    [],
+  );
+});
