@@ -22,7 +22,7 @@ const PARTS: readonly (readonly string[])[] = [
   ['CzernyC/O840', 'ChopinFF/O45', 'RachmaninoffS/O23', 'TchaikovskyPI/O39'],
 ];
 
-/** Trains on the works chosen. */
+/** The trainees of the works chosen. */
 type Pick = (chosen: (work: string) => boolean) => Trainee[];
 
 function digitsOf(sample: Sample): number {
