@@ -23,12 +23,16 @@ const FURTHEST = 200;
 /** mm equivalents by which ours must be cheaper to count as the easier one. */
 const CHEAPER = 3;
 
+interface Difference {
+  readonly name: string;
+  readonly more: number;
+}
+
 interface Result {
   readonly passage: Passage;
   readonly ours: string;
-  /** The handbook's form that is nearest to ours, and the cheapest. */
+  /** The handbook's form that is nearest to ours. */
   readonly nearest: string;
-  readonly cheapest: string;
   readonly equal: number;
   readonly cost: number;
   readonly handbookCost: number;
@@ -38,6 +42,8 @@ interface Result {
   readonly among: boolean;
   /** Whether any fingering at all costs less than ours. */
   readonly beaten: boolean;
+  /** Terms by which the cheapest of the handbook's forms costs more than ours or less, dearest for it first. */
+  readonly difference: readonly Difference[];
   readonly travel: number;
 }
 
@@ -70,20 +76,23 @@ function judge(passage: Passage): Result {
     passage,
     ours,
     nearest,
-    cheapest,
     equal: equalDigits(nearest, ours),
     cost: ranking.cost(ours),
     handbookCost,
     rank: 1 + ranking.cheaper(handbookCost, FURTHEST),
     among: best.some((digits) => passage.forms.includes(digits)),
     beaten: ranking.cheaper(ranking.cost(ours), 1) > 0,
+    difference: difference(passage, ranking, ours, cheapest),
     travel: planMotion(line, fingering, model).depthTravel,
   };
 }
 
-/** Terms by which the handbook's digits cost more than ours or less, dearest for the handbook first. */
-function difference({ passage, ours, cheapest }: Result): readonly { name: string; more: number }[] {
-  const ranking = new Ranking(lineOf(passage), model);
+function difference(
+  passage: Passage,
+  ranking: Ranking,
+  ours: string,
+  cheapest: string,
+): readonly Difference[] {
   const sums = (digits: string): Map<string, number> => {
     const { fingering } = fingerLine(lineOf(passage, digits), model, { keepDigits: true });
     const totals = new Map<string, number>();
@@ -99,7 +108,7 @@ function difference({ passage, ours, cheapest }: Result): readonly { name: strin
     .sort((a, b) => b.more - a.more);
 }
 
-function differenceText(terms: readonly { name: string; more: number }[]): string {
+function differenceText(terms: readonly Difference[]): string {
   return terms
     .filter(({ more }) => Math.abs(more) >= 0.05)
     .map(({ name, more }) => `${name} ${more > 0 ? '+' : ''}${more.toFixed(1)}`)
@@ -116,7 +125,7 @@ function print(result: Result): void {
     lines.push(
       `  ours     ${ours}`,
       `  handbook ${nearest}`,
-      `  the cheapest handbook form's terms against ours: ${differenceText(difference(result))}`,
+      `  the cheapest handbook form's terms against ours: ${differenceText(result.difference)}`,
     );
   }
   console.log(lines.join('\n'));
@@ -177,7 +186,7 @@ describe.each(HANDS)('%s hand', (hand) => {
       }
       // The terms that are printed explain the whole amount.
       for (const result of results[hand][what]) {
-        const explained = difference(result).reduce((sum, { more }) => sum + more, 0);
+        const explained = result.difference.reduce((sum, { more }) => sum + more, 0);
         expect(explained, result.passage.name).toBeCloseTo(result.handbookCost - result.cost, 6);
       }
       // The library's alternatives and a ranking that follows every fingering to its end must agree.

@@ -18,7 +18,7 @@ export interface AlternativesOptions {
   readonly count?: number;
 }
 
-/** Beginnings followed at most; two octaves of a scale up and down take some 1,100. */
+/** Beginnings followed at most; two octaves of a scale up and down take some 600. */
 const MOST_BEGINNINGS = 20_000;
 
 /**

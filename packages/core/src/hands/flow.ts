@@ -20,7 +20,7 @@ export interface Flow {
   readonly cuts: ReadonlySet<number>;
 }
 
-/** First and last slice of every measure that has any. */
+/** By measure: its first and last slice; measures without slices are left out. */
 function slicesByMeasure({ slices }: Line): ReadonlyMap<number, readonly [number, number]> {
   const found = new Map<number, readonly [number, number]>();
   for (const { measure, index } of slices) found.set(measure, [found.get(measure)?.[0] ?? index, index]);

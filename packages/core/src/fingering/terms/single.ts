@@ -3,6 +3,8 @@ import { colour, STRIDES } from './term.js';
 
 const ROOM = 8;
 const RUN = 13;
+/** Places in a run, -12 ... 12. */
+const IN_RUN = 25;
 const KEY = 0;
 const PLACE = 10;
 const TURN = PLACE + 3 * 5 * ROOM * ROOM;
@@ -10,8 +12,8 @@ const BEAT = TURN + 5 * RUN * RUN;
 const COLOURS = BEAT + 5 * 2 * 9;
 const NEIGHBOURS = COLOURS + 5 * 32 * 3;
 const SINCE = NEIGHBOURS + 5 * STRIDES * STRIDES;
-const UNTIL = SINCE + 5 * 25;
-const SIZE = UNTIL + 5 * 25;
+const UNTIL = SINCE + 5 * IN_RUN;
+const SIZE = UNTIL + 5 * IN_RUN;
 
 /** Semitones of room in eight steps: 0, 1-2, 3-4, 5, 6-7, 8-9, 10-11, 12. */
 const STEPS = [0, 1, 1, 2, 2, 3, 4, 4, 5, 5, 6, 6, 7];
@@ -38,8 +40,8 @@ export const single: Term = {
     const onward = Math.sign(outlook.leadsTo || outlook.ledBy) + 1;
     sink(COLOURS + (finger * 32 + outlook.colours) * 3 + onward, 1);
     sink(NEIGHBOURS + (finger * STRIDES + outlook.strideIn) * STRIDES + outlook.strideOut, 1);
-    sink(SINCE + finger * 25 + outlook.since + 12, 1);
-    sink(UNTIL + finger * 25 + outlook.until + 12, 1);
+    sink(SINCE + finger * IN_RUN + outlook.since + 12, 1);
+    sink(UNTIL + finger * IN_RUN + outlook.until + 12, 1);
     sink(BEAT + (finger * 2 + (view.onBeat ? 1 : 0)) * 9 + way, 1);
   },
 };
