@@ -1,8 +1,9 @@
 import type { HandModel } from '../../packages/core/src/anatomy/hand.js';
 import { CostTable, heldCost } from '../../packages/core/src/fingering/cost.js';
 import { DEPTH_COUNT, DEPTH_WEIGHT, DepthGrid } from '../../packages/core/src/fingering/depth.js';
+import { LineCosts } from '../../packages/core/src/fingering/line-costs.js';
 import { outlooks } from '../../packages/core/src/fingering/outlook.js';
-import type { Bias } from '../../packages/core/src/fingering/search.js';
+import { type Bias, Stages } from '../../packages/core/src/fingering/stages.js';
 import type { SliceView } from '../../packages/core/src/fingering/view.js';
 import { WEIGHTS } from '../../packages/core/src/fingering/weights.js';
 import type { Finger } from '../../packages/core/src/score/model.js';
@@ -54,6 +55,12 @@ export class Ledger {
     const view = this.views[at]!;
     return view.cut ? 0 : this.#grid.kernel(view)[from * DEPTH_COUNT + to]!;
   }
+}
+
+/** The stated cost of a line as the search asks for it. */
+export function stagesOf(views: readonly SliceView[], hand: HandModel, bias?: Bias): Stages {
+  const [costs, grid] = [new CostTable(hand, WEIGHTS), new DepthGrid(hand, DEPTH_WEIGHT)];
+  return new Stages(new LineCosts(views, outlooks(views), costs, grid), bias);
 }
 
 /** Number of fingerings of a line. */

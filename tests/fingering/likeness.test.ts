@@ -2,30 +2,24 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '../../packages/core/src/anatomy/hand.js';
 import { alikeChoice } from '../../packages/core/src/fingering/alike.js';
-import { CostTable } from '../../packages/core/src/fingering/cost.js';
-import { DEPTH_WEIGHT, DepthGrid } from '../../packages/core/src/fingering/depth.js';
-import { figuresOf, unlikeness } from '../../packages/core/src/fingering/likeness.js';
-import { outlooks } from '../../packages/core/src/fingering/outlook.js';
-import { leastCost } from '../../packages/core/src/fingering/search.js';
+import { figuresOf } from '../../packages/core/src/fingering/figures.js';
+import { unlikeness } from '../../packages/core/src/fingering/likeness.js';
+import { leastChoice } from '../../packages/core/src/fingering/search.js';
 import { type SliceView, viewLine } from '../../packages/core/src/fingering/view.js';
-import { WEIGHTS } from '../../packages/core/src/fingering/weights.js';
 import type { Hand } from '../../packages/core/src/hands/line.js';
-import { eachFingering, Ledger } from './enumerate.js';
+import { eachFingering, Ledger, stagesOf } from './enumerate.js';
 import { again, happenings, lineOf, type Texture } from './lines.js';
 
 const HANDS = fc.constantFrom<Hand>('right', 'left');
 const model = handModel();
-const ROUNDING = 1e-6;
 const NARROW: Texture = { keys: 1, holds: 0, ambit: 9 };
 const PAIRS: Texture = { keys: 2, holds: 0, ambit: 9 };
 
 function searched(views: readonly SliceView[]) {
-  const around = outlooks(views);
-  const costs = new CostTable(model, WEIGHTS);
-  const grid = new DepthGrid(model, DEPTH_WEIGHT);
-  const alike = alikeChoice(views, around, costs, grid);
+  const stages = stagesOf(views, model);
+  const alike = alikeChoice(stages);
   const paid = alike.biased.reduce((sum, cost) => sum + cost, 0);
-  return { path: alike.path, cost: alike.cost - paid, plain: leastCost(views, around, costs, grid) };
+  return { path: alike.path, cost: alike.cost - paid, plain: leastChoice(stages) };
 }
 
 it.each([
@@ -47,7 +41,7 @@ it.each([
           if (own < least) least = Math.min(least, total(own, fingers));
         });
         const own = total(cost, path);
-        expect(Math.abs(own - least)).toBeLessThan(ROUNDING);
+        expect(own).toBe(least);
         tally.cases++;
         if (total(plain.cost, plain.path) > plain.cost) tally.unlike++;
       }),

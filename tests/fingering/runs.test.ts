@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { figuresOf } from '../../packages/core/src/fingering/likeness.js';
+import { figuresOf } from '../../packages/core/src/fingering/figures.js';
 import { BREAK, runPlaces } from '../../packages/core/src/fingering/runs.js';
 import { type SliceView, viewLine } from '../../packages/core/src/fingering/view.js';
 import type { Line } from '../../packages/core/src/hands/line.js';

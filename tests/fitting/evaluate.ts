@@ -2,6 +2,8 @@ import { alikeChoice } from '../../packages/core/src/fingering/alike.js';
 import { corrected } from '../../packages/core/src/fingering/corrections.js';
 import { CostTable } from '../../packages/core/src/fingering/cost.js';
 import { DEPTH_WEIGHT, DepthGrid } from '../../packages/core/src/fingering/depth.js';
+import { LineCosts } from '../../packages/core/src/fingering/line-costs.js';
+import { Stages } from '../../packages/core/src/fingering/stages.js';
 import type { SliceView } from '../../packages/core/src/fingering/view.js';
 import { HAND, type Sample } from './data.js';
 
@@ -40,7 +42,7 @@ export function tally(
   const costs = new CostTable(HAND, corrected(weights));
   const grid = new DepthGrid(HAND, DEPTH_WEIGHT);
   for (const { work, views, around, digits } of samples) {
-    const { path } = alikeChoice(views, around, costs, grid);
+    const { path } = alikeChoice(new Stages(new LineCosts(views, around, costs, grid)));
     views.forEach((view, at) => {
       const { fingers } = view.candidates[path[at]!]!;
       digits[at]!.forEach((own, key) => {

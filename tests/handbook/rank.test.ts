@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { figuresOf, unlikeness } from '../../packages/core/src/fingering/likeness.js';
+import { figuresOf } from '../../packages/core/src/fingering/figures.js';
+import { unlikeness } from '../../packages/core/src/fingering/likeness.js';
 import { viewLine } from '../../packages/core/src/fingering/view.js';
 import type { Hand } from '../../packages/core/src/hands/line.js';
 import { eachFingering, Ledger } from '../fingering/enumerate.js';

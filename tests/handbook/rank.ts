@@ -1,6 +1,7 @@
 import type { HandModel } from '../../packages/core/src/anatomy/hand.js';
 import { DEPTH_COUNT } from '../../packages/core/src/fingering/depth.js';
-import { type Figure, figuresOf, unlikeness } from '../../packages/core/src/fingering/likeness.js';
+import { type Figure, figuresOf } from '../../packages/core/src/fingering/figures.js';
+import { unlikeness } from '../../packages/core/src/fingering/likeness.js';
 import { type SliceView, viewLine } from '../../packages/core/src/fingering/view.js';
 import type { Line } from '../../packages/core/src/hands/line.js';
 import { Ledger } from '../fingering/enumerate.js';

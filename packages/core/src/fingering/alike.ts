@@ -1,20 +1,10 @@
 import { cheapestAlike } from './alternatives-alike.js';
 import { costsToGo, leastCostsThrough } from './alternatives-to-go.js';
 import { Walk } from './alternatives-walk.js';
-import type { CostTable } from './cost.js';
-import type { DepthGrid } from './depth.js';
-import {
-  cheapestModels,
-  chosenModels,
-  figuresOf,
-  likenessBias,
-  type Models,
-  unlikeness,
-} from './likeness.js';
-import { type Choice, leastChoice, ROUNDING } from './search.js';
-import { type Bias, type Further, Stages } from './stages.js';
-import type { Outlook } from './terms/term.js';
-import type { SliceView } from './view.js';
+import { figuresOf } from './figures.js';
+import { cheapestModels, chosenModels, likenessBias, type Models, unlikeness } from './likeness.js';
+import { type Choice, leastChoice } from './search.js';
+import type { Bias, Stages } from './stages.js';
 
 /** Passes in which like figures settle on like fingers; a third changes next to nothing. */
 const LIKENESS_PASSES = 2;
@@ -32,16 +22,12 @@ export interface AlikeChoice extends Choice {
  * together, then those that the pass before chose. Each pass is exact for its stated cost; of all of them that one counts
  * whose own cost, with what its unlike figures pay against what most of them chose, is least. A passage of up to
  * `PASSAGE` slices is searched for a fingering that costs even less in this way.
+ *
+ * @param free the stated cost without a bias
  */
-export function alikeChoice(
-  views: readonly SliceView[],
-  around: readonly Outlook[],
-  costs: CostTable,
-  grid: DepthGrid,
-  further: readonly Further[] = [],
-): AlikeChoice {
+export function alikeChoice(free: Stages): AlikeChoice {
+  const { views } = free;
   const figures = figuresOf(views);
-  const free = new Stages(views, around, costs, grid, undefined, further);
   const states: Float64Array[] = [];
   const plain = leastChoice(free, states);
   let best: AlikeChoice = plain;
@@ -50,13 +36,13 @@ export function alikeChoice(
   if (least === plain.cost) return plain;
   const choose = (models: Models): Choice => {
     const bias = likenessBias(views, figures, models);
-    const choice = leastChoice(new Stages(views, around, costs, grid, bias, further));
+    const choice = leastChoice(free.with(bias));
     const moved = choice.cost - choice.biased.reduce((sum, cost) => sum + cost, 0);
     const total = moved + unlikeness(views, figures, choice.path);
-    const better = total < least - ROUNDING;
+    const better = total < least;
     // Of equal ones, the one that is judged against what most of its own figures chose.
-    const truer = total < least + ROUNDING && (!best.bias || choice.cost < best.cost - ROUNDING);
-    if (better || truer) [best, least] = [{ ...choice, bias }, Math.min(least, total)];
+    const truer = total === least && (!best.bias || choice.cost < best.cost);
+    if (better || truer) [best, least] = [{ ...choice, bias }, total];
     return choice;
   };
   let models = cheapestModels(views, figures, leastCostsThrough(free, states));

@@ -1,8 +1,8 @@
 import { insertByCost } from './alternatives-best.js';
 import type { Walk } from './alternatives-walk.js';
-import { type Figure, unlikeness } from './likeness.js';
+import type { Figure } from './figures.js';
+import { unlikeness } from './likeness.js';
 import { LikenessTally } from './likeness-tally.js';
-import { ROUNDING } from './search.js';
 import type { SliceView } from './view.js';
 
 /** One more candidate behind a beginning. */
@@ -23,7 +23,7 @@ class Best {
 
   /** A further fingering must cost less than this. */
   get limit(): number {
-    return this.#found.length < this.count ? Number.POSITIVE_INFINITY : this.#found.at(-1)!.cost - ROUNDING;
+    return this.#found.length < this.count ? Number.POSITIVE_INFINITY : this.#found.at(-1)!.cost;
   }
 
   get paths(): readonly (readonly number[])[] {

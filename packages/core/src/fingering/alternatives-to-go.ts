@@ -1,79 +1,91 @@
 import { DEPTH_COUNT } from './depth.js';
-import { Ranges } from './search.js';
+import { Fold } from './fold.js';
 import type { Stages } from './stages.js';
+
+const D = DEPTH_COUNT;
 
 /**
  * Least cost of everything after each slice, for every state of the search:
  * `[(candidate before * candidates + candidate) * DEPTH_COUNT + depth]`, exact, by the same recursion run backwards.
  */
 export function costsToGo(stages: Stages): readonly Float64Array[] {
+  const backward = new Backward(stages);
   const toGo: Float64Array[] = new Array(stages.views.length);
-  const ranges = new Ranges();
-  let after: Float64Array | undefined;
-  for (let at = toGo.length - 1; at >= 0; at--) {
-    after = costsBehind(stages, at, after, ranges);
-    toGo[at] = after;
-  }
+  for (let at = toGo.length - 1; at >= 0; at--) toGo[at] = backward.advance(at);
   return toGo;
 }
 
-/** The same of one slice, from that of the next one. */
-function costsBehind(
-  stages: Stages,
-  at: number,
-  after: Float64Array | undefined,
-  ranges: Ranges,
-): Float64Array {
-  const D = DEPTH_COUNT;
-  const [origins, rows, columns] = [stages.count(at - 1), stages.count(at), stages.count(at + 1)];
-  const here = new Float64Array(origins * rows * D);
-  if (!after) return here;
-  const onward = onwardCosts(stages, at + 1, after);
-  const chains = stages.chains(at + 1);
-  const { least, most } = ranges.fit(onward, rows * columns);
-  for (let cell = 0; cell < origins * rows; cell++) {
-    const [pairs, links] = [(cell % rows) * columns, cell * columns];
-    let limit = Number.POSITIVE_INFINITY;
-    for (let c = 0; c < columns; c++) {
-      const cost = most[pairs + c]! + chains[links + c]!;
-      if (cost < limit) limit = cost;
-    }
-    let first = true;
-    for (let c = 0; c < columns; c++) {
-      const chain = chains[links + c]!;
-      if (least[pairs + c]! + chain > limit) continue;
-      for (let d = 0; d < D; d++) {
-        const cost = chain + onward[(pairs + c) * D + d]!;
-        if (first || cost < here[cell * D + d]!) here[cell * D + d] = cost;
+/** Walks through the slices from the last one back. */
+class Backward extends Fold {
+  #after: Float64Array | undefined;
+  #own: Float64Array = new Float64Array(0);
+  #steps: Float64Array = this.#own;
+  #kernel: Float64Array = this.#own;
+  #columns = 0;
+  /** Of the pair that is being moved, by depth: cost of its later candidate and of all after it. */
+  readonly #onward = new Float64Array(D);
+
+  constructor(private readonly stages: Stages) {
+    super();
+  }
+
+  /** To be called for every slice in turn. */
+  advance(at: number): Float64Array {
+    const { stages } = this;
+    const [origins, rows, columns] = [stages.count(at - 1), stages.count(at), stages.count(at + 1)];
+    const here = new Float64Array(origins * rows * D);
+    if (this.#after) {
+      this.#prepare(at + 1, rows * columns);
+      const chains = stages.chains(at + 1);
+      for (let b = 0; b < rows; b++) {
+        const sources = { count: columns, first: b * columns, pair: 1, chain: 1 };
+        const targets = { count: origins, first: b, pair: rows, chain: rows * columns };
+        this.fold(sources, targets, chains, b * columns, here);
       }
-      first = false;
+    }
+    this.#after = here;
+    return here;
+  }
+
+  #prepare(at: number, pairs: number): void {
+    const { stages } = this;
+    this.makeRoom(pairs);
+    this.#own = stages.own(at);
+    this.#steps = stages.steps(at);
+    this.#kernel = stages.kernel(at);
+    this.#columns = stages.count(at);
+    for (let pair = 0; pair < pairs; pair++) {
+      this.#goOn(pair);
+      let low = Number.POSITIVE_INFINITY;
+      for (let depth = 0; depth < D; depth++) if (this.#onward[depth]! < low) low = this.#onward[depth]!;
+      this.least[pair] = low + this.#steps[pair]!;
     }
   }
-  return here;
-}
 
-/** From a depth of the slice before, through slice `at`, to the end: `[(before * candidates + candidate) * D + depth]`. */
-function onwardCosts(stages: Stages, at: number, after: Float64Array): Float64Array {
-  const D = DEPTH_COUNT;
-  const [own, steps, kernel] = [stages.own(at), stages.steps(at), stages.kernel(at)];
-  const columns = stages.count(at);
-  const onward = new Float64Array(after.length);
-  for (let pair = 0; pair * D < after.length; pair++) {
-    // The kernel is convex: from further out the best way leads no less far out.
+  #goOn(pair: number): void {
+    const [own, after] = [this.#own, this.#after!];
+    const start = (pair % this.#columns) * D;
+    for (let depth = 0; depth < D; depth++)
+      this.#onward[depth] = own[start + depth]! + after[pair * D + depth]!;
+  }
+
+  /** From every depth of the slice before the best way on; the further out, the less far in, because the kernel is convex. */
+  protected override move(pair: number): void {
+    const [kernel, onward] = [this.#kernel, this.#onward];
+    this.#goOn(pair);
     let aim = 0;
     for (let from = 0; from < D; from++) {
       let best = Number.POSITIVE_INFINITY;
       for (let to = aim; to < D; to++) {
-        const cost = kernel[from * D + to]! + own[(pair % columns) * D + to]! + after[pair * D + to]!;
+        const cost = kernel[from * D + to]! + onward[to]!;
         if (cost < best) {
           best = cost;
           aim = to;
         }
       }
-      onward[pair * D + from] = best + steps[pair]!;
+      this.moved[pair * D + from] = best + this.#steps[pair]!;
     }
   }
-  return onward;
 }
 
 /**
@@ -83,10 +95,9 @@ function onwardCosts(stages: Stages, at: number, after: Float64Array): Float64Ar
  */
 export function leastCostsThrough(stages: Stages, states: readonly Float64Array[]): readonly Float64Array[] {
   const through: Float64Array[] = new Array(states.length);
-  const ranges = new Ranges();
-  let after: Float64Array | undefined;
+  const backward = new Backward(stages);
   for (let at = states.length - 1; at >= 0; at--) {
-    after = costsBehind(stages, at, after, ranges);
+    const after = backward.advance(at);
     const state = states[at]!;
     const columns = stages.count(at);
     const own = new Float64Array(columns).fill(Number.POSITIVE_INFINITY);

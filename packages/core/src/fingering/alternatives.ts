@@ -5,10 +5,12 @@ import { cheapestAlike } from './alternatives-alike.js';
 import { cheapestPaths } from './alternatives-best.js';
 import { costsToGo } from './alternatives-to-go.js';
 import { Walk } from './alternatives-walk.js';
+import { figuresOf } from './figures.js';
 import { fingeringOf, prepare } from './finger.js';
-import { chosenModels, figuresOf, likenessBias } from './likeness.js';
+import { chosenModels, likenessBias } from './likeness.js';
+import { LineCosts } from './line-costs.js';
 import type { LineFingering } from './result.js';
-import { leastCost } from './search.js';
+import { leastChoice } from './search.js';
 import { Stages } from './stages.js';
 
 export interface AlternativesOptions {
@@ -36,16 +38,15 @@ export function alternatives(
   const { keepDigits = true, count = 2 } = options;
   if (count < 1) return [];
   const prepared = prepare(line, hand, { keepDigits });
-  const { views, around, costs, grid } = prepared;
+  const { views, around, costs, grid, stages } = prepared;
   const figures = figuresOf(views);
-  const { bias } = alikeChoice(views, around, costs, grid);
-  const known = cheapestPaths(new Stages(views, around, costs, grid, bias), count);
-  const stages = new Stages(views, around, costs, grid);
+  const { bias } = alikeChoice(stages);
+  const known = cheapestPaths(stages.with(bias), count);
   const walk = new Walk(stages, costsToGo(stages));
   return cheapestAlike(views, walk, figures, known, count, MOST_BEGINNINGS).map((path) => {
     const single = views.map((view, at) => ({ ...view, candidates: [view.candidates[path[at]!]!] }));
     const unlike = likenessBias(single, figures, chosenModels(views, figures, path));
-    const choice = leastCost(single, around, costs, grid, unlike);
+    const choice = leastChoice(new Stages(new LineCosts(single, around, costs, grid), unlike));
     return fingeringOf(prepared, { ...choice, path }, []);
   });
 }

@@ -1,7 +1,8 @@
 import type { HandModel } from '../anatomy/hand.js';
 import type { Finger } from '../score/model.js';
+import { grained } from './grain.js';
 import { Memory, MOST_PATTERNS, Patterns } from './memory.js';
-import type { Outlook, Sink } from './terms/term.js';
+import type { Outlook, Sink, Term } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
 import { isAugmentedSecond, wayOf } from './terms/way.js';
 import type { SliceView } from './view.js';
@@ -14,6 +15,17 @@ const SUBSTITUTION_SECONDS = 0.35;
 
 const ALL: readonly Finger[] = [1, 2, 3, 4, 5];
 
+/** The terms that look at so many slices, each with its first weight. */
+function termsThat<K extends 'slice' | 'pair' | 'triple'>(kind: K) {
+  return TERMS.flatMap((term, nth) => {
+    const count: Term[K] = term[kind];
+    return count ? [{ count: count as NonNullable<Term[K]>, base: OFFSETS[nth]! }] : [];
+  });
+}
+const SLICE_TERMS = termsThat('slice');
+const PAIR_TERMS = termsThat('pair');
+const TRIPLE_TERMS = termsThat('triple');
+
 /** Cost of slices, of steps between two and of chains of three, without depth; remembered by pattern of keys. */
 export class CostTable {
   readonly #plain = new Memory();
@@ -21,7 +33,6 @@ export class CostTable {
   readonly #steps = new Memory();
   readonly #chains = new Memory();
   readonly #patterns = new Patterns();
-  readonly #slices = new WeakMap<SliceView, Float64Array>();
   readonly #sink: Sink;
   #base = 0;
   #sum = 0;
@@ -37,17 +48,12 @@ export class CostTable {
   }
 
   slice(view: SliceView, fingers: readonly Finger[], outlook: Outlook): number {
-    return this.#total((term) => term.slice?.(view, fingers, outlook, this.#sink, this.hand));
-  }
-
-  /** Costs of all candidates of a slice. Not to be written to. */
-  slices(view: SliceView, outlook: Outlook): Float64Array {
-    let costs = this.#slices.get(view);
-    if (!costs) {
-      costs = Float64Array.from(view.candidates, ({ fingers }) => this.slice(view, fingers, outlook));
-      this.#slices.set(view, costs);
+    this.#sum = 0;
+    for (const { count, base } of SLICE_TERMS) {
+      this.#base = base;
+      count(view, fingers, outlook, this.#sink, this.hand);
     }
-    return costs;
+    return grained(this.#sum);
   }
 
   /** Costs of all steps: `[from * view.candidates.length + to]`. Not to be written to. */
@@ -90,7 +96,12 @@ export class CostTable {
   }
 
   pair(before: SliceView, view: SliceView, from: readonly Finger[], to: readonly Finger[]): number {
-    return this.#total((term) => term.pair?.(before, view, from, to, this.#sink, this.hand));
+    this.#sum = 0;
+    for (const { count, base } of PAIR_TERMS) {
+      this.#base = base;
+      count(before, view, from, to, this.#sink, this.hand);
+    }
+    return grained(this.#sum);
   }
 
   triple(
@@ -101,16 +112,12 @@ export class CostTable {
     b: readonly Finger[],
     c: readonly Finger[],
   ): number {
-    return this.#total((term) => term.triple?.(first, second, third, a, b, c, this.#sink, this.hand));
-  }
-
-  #total(count: (term: (typeof TERMS)[number]) => void): number {
     this.#sum = 0;
-    for (let at = 0; at < TERMS.length; at++) {
-      this.#base = OFFSETS[at]!;
-      count(TERMS[at]!);
+    for (const { count, base } of TRIPLE_TERMS) {
+      this.#base = base;
+      count(first, second, third, a, b, c, this.#sink, this.hand);
     }
-    return this.#sum;
+    return grained(this.#sum);
   }
 
   /** What single steps depend on: the key left within the octave, the interval, the pace. */

@@ -2,6 +2,7 @@ import { placeTip } from '../anatomy/fingertip.js';
 import type { HandModel } from '../anatomy/hand.js';
 import { travelCost, travelWeight } from '../anatomy/travel.js';
 import type { Finger } from '../score/model.js';
+import { grained } from './grain.js';
 import type { SliceView } from './view.js';
 
 /** Forearm depths that the search tells apart, mm; the motion plan refines them. */
@@ -38,7 +39,9 @@ export class DepthGrid {
       kernel = new Float64Array(DEPTH_COUNT * DEPTH_COUNT);
       for (let from = 0; from < DEPTH_COUNT; from++) {
         for (let to = 0; to < DEPTH_COUNT; to++) {
-          kernel[from * DEPTH_COUNT + to] = this.weight * travelCost(DEPTHS[to]! - DEPTHS[from]!, weight);
+          kernel[from * DEPTH_COUNT + to] = grained(
+            this.weight * travelCost(DEPTHS[to]! - DEPTHS[from]!, weight),
+          );
         }
       }
       // Scores with a tempo that glides would grow the table without end.
@@ -51,9 +54,8 @@ export class DepthGrid {
     const id = finger * 12 + (((key % 12) + 12) % 12);
     let row = this.#rows[id];
     if (!row) {
-      row = Float64Array.from(
-        DEPTHS,
-        (depth) => this.weight * placeTip(this.hand, finger, key, depth).discomfort,
+      row = Float64Array.from(DEPTHS, (depth) =>
+        grained(this.weight * placeTip(this.hand, finger, key, depth).discomfort),
       );
       this.#rows[id] = row;
     }

@@ -2,6 +2,7 @@ import type { HandModel } from '../anatomy/hand.js';
 import type { Finger } from '../score/model.js';
 import { heldCost } from './cost.js';
 import { DEPTH_COUNT, type DepthGrid } from './depth.js';
+import { told } from './grain.js';
 import type { Choice } from './search.js';
 import type { Further } from './stages.js';
 import type { Outlook, Sink } from './terms/term.js';
@@ -28,7 +29,8 @@ export function explain(
   return views.map((view, at) => {
     const terms: Record<string, number> = {};
     const note = (name: string, cost: number): void => {
-      if (cost !== 0) terms[name] = (terms[name] ?? 0) + cost;
+      const own = told(cost);
+      if (own !== 0) terms[name] = told((terms[name] ?? 0) + own);
     };
     const [before, first] = [views[at - 1], views[at - 2]];
     const fingers = chosen[at]!;

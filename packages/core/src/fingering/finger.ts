@@ -8,6 +8,8 @@ import { secondChoices } from './alternatives-notes.js';
 import { CostTable } from './cost.js';
 import { DEPTH_WEIGHT, DepthGrid } from './depth.js';
 import { explain } from './explain.js';
+import { told } from './grain.js';
+import { LineCosts } from './line-costs.js';
 import { ornamentCosts } from './ornaments.js';
 import { outlooks } from './outlook.js';
 import { settleJoins } from './repeats.js';
@@ -51,20 +53,18 @@ export interface Prepared {
   readonly around: readonly Outlook[];
   readonly costs: CostTable;
   readonly grid: DepthGrid;
-  readonly further: readonly Further[];
+  /** The stated cost without likeness and joins. */
+  readonly stages: Stages;
 }
 
 export function prepare(line: Line, hand: HandModel, options: FingerOptions): Prepared {
   const views = viewLine(line, hand, options.keepDigits ?? true, options.flow?.cuts);
-  return {
-    line,
-    hand,
-    views,
-    around: outlooks(views),
-    costs: new CostTable(hand, WEIGHTS),
-    grid: new DepthGrid(hand, DEPTH_WEIGHT),
-    further: options.ornaments ? [ornamentCosts(views, options.ornaments, line.hand, hand)] : [],
-  };
+  const around = outlooks(views);
+  const costs = new CostTable(hand, WEIGHTS);
+  const grid = new DepthGrid(hand, DEPTH_WEIGHT);
+  const further = options.ornaments ? [ornamentCosts(views, options.ornaments, line.hand, hand)] : [];
+  const stages = new Stages(new LineCosts(views, around, costs, grid), undefined, further);
+  return { line, hand, views, around, costs, grid, stages };
 }
 
 /**
@@ -73,13 +73,12 @@ export function prepare(line: Line, hand: HandModel, options: FingerOptions): Pr
  */
 export function fingerLine(line: Line, hand: HandModel, options: FingerOptions = {}): Fingered {
   const prepared = prepare(line, hand, options);
-  const { views, around, costs, grid, further } = prepared;
-  const { bias, ...alike } = alikeChoice(views, around, costs, grid, further);
-  const stagesWith = (joins: readonly Further[]) =>
-    new Stages(views, around, costs, grid, bias, [...further, ...joins]);
+  const { views, costs, grid } = prepared;
+  const { bias, ...alike } = alikeChoice(prepared.stages);
+  const start = prepared.stages.with(bias);
   const { choice, stages } = options.flow
-    ? settleJoins(alike, stagesWith, options.flow, costs, grid)
-    : { choice: alike, stages: stagesWith([]) };
+    ? settleJoins(alike, start, options.flow, costs, grid)
+    : { choice: alike, stages: start };
   const most = options.alternates ?? 0;
   return {
     fingering: fingeringOf(prepared, choice, stages.further),
@@ -103,7 +102,7 @@ export function fingeringOf(
   return {
     line,
     slices: views.map((view, at) => ({ ...placed(view, chosen[at]!), terms: terms[at]! })),
-    cost: choice.cost,
+    cost: told(choice.cost),
   };
 }
 

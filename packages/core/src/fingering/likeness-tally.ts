@@ -1,4 +1,4 @@
-import type { Figure } from './likeness.js';
+import type { Figure } from './figures.js';
 import type { SliceView } from './view.js';
 
 /**

@@ -1,78 +1,8 @@
-import { runPlaces } from './runs.js';
-import { isStep, strideOf } from './terms/term.js';
-import { wayOf } from './terms/way.js';
+import type { Figure } from './figures.js';
 import type { SliceView } from './view.js';
 
-/**
- * How wide the surroundings of a slice are that make up its figure, in slices to either side, and what a slice pays in
- * mm equivalents for being fingered unlike the same figure elsewhere: `given` where the file prints a digit in one of
- * the figure's places, since an editor who prints one means its equals too (common practice), else `free`. A slice pays
- * at every width at which it differs, so that more of the same music around it makes being unlike dearer. At reach 0 the
- * figure is a chord on its very keys, whatever stands around it. Chosen as those with which works held out agree best.
- */
-const WIDTHS = [
-  { reach: 0, free: 4, given: 16 },
-  { reach: 1, free: 3, given: 12 },
-  { reach: 2, free: 8, given: 25 },
-  { reach: 4, free: 6, given: 10 },
-] as const;
 /** A digit that the file gives counts as this many chosen ones. */
 const GIVEN_VOTES = 100;
-
-/** A figure that comes more than once. */
-export interface Figure {
-  /** Slices in its middle. */
-  readonly slices: readonly number[];
-  /** mm equivalents of being unlike. */
-  readonly price: number;
-}
-
-/**
- * The same figures have the same intervals, key colours, rhythm and held keys. Where a figure is but a stretch of a run
- * by step, as much of a scale is like much else of it, it is the same only at the same place of the run.
- */
-export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
-  const shapes = views.map((view) => {
-    const keys = view.keys.map(
-      (key, at) => `${key - view.low}${view.black[at] ? 'b' : ''}${view.struck[at] ? '' : 'h'}`,
-    );
-    return { keys: keys.join(','), time: `${view.pace}${view.fresh ? 'f' : ''}` };
-  });
-  const places = runPlaces(views);
-  const ways = views.map((view, at) => stepInto(views[at - 1], view));
-  return WIDTHS.flatMap(({ reach, free, given }) => {
-    const groups = new Map<string, number[]>();
-    views.forEach(({ low, keys }, at) => {
-      if (reach === 0 && keys.length < 2) return;
-      let figure = reach === 0 ? `${low}|` : '';
-      if (isRun(ways.slice(Math.max(0, at - reach + 1), at + reach + 1), 2 * reach)) {
-        figure = `${places[at]!.since},${places[at]!.until}|`;
-      }
-      for (let other = at - reach; other <= at + reach; other++) {
-        const [view, shape] = [views[other], shapes[other]];
-        if (!view || !shape) figure += '-|';
-        else figure += `${view.low - low}:${shape.keys}:${other > at - reach ? shape.time : ''}|`;
-      }
-      const group = groups.get(figure);
-      if (group) group.push(at);
-      else groups.set(figure, [at]);
-    });
-    return [...groups.values()]
-      .filter((slices) => slices.length > 1)
-      .map((slices) => ({ slices, price: slices.some((at) => views[at]!.given) ? given : free }));
-  });
-}
-
-/** Direction of a step between single keys, 0 for anything else. */
-function stepInto(before: SliceView | undefined, view: SliceView): number {
-  if (before?.keys.length !== 1 || view.keys.length !== 1) return 0;
-  const way = wayOf(before, view);
-  return isStep(strideOf(way)) ? Math.sign(way) : 0;
-}
-
-function isRun(ways: readonly number[], steps: number): boolean {
-  return steps > 0 && ways.length === steps && ways[0] !== 0 && ways.every((way) => way === ways[0]);
-}
 
 /** The fingers that every figure should have, as `fingersAt` writes them. */
 export type Models = readonly string[];
@@ -103,15 +33,16 @@ export function cheapestModels(
   figures: readonly Figure[],
   through: readonly Float64Array[],
 ): Models {
+  const least = through.map((costs) => Math.min(...costs));
   return figures.map(({ slices, price }) => {
     const saved = new Map<string, number>();
     for (const at of slices) {
-      const least = through[at]!.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
-      views[at]!.candidates.forEach((_, candidate) => {
-        const own = Math.max(0, price - (through[at]![candidate]! - least)) * votesOf(views[at]!);
+      const [costs, votes] = [through[at]!, votesOf(views[at]!)];
+      for (let candidate = 0; candidate < costs.length; candidate++) {
+        const own = Math.max(0, price - (costs[candidate]! - least[at]!)) * votes;
         const fingers = fingersAt(views[at]!, candidate);
         saved.set(fingers, (saved.get(fingers) ?? 0) + own);
-      });
+      }
     }
     return dearest(saved);
   });

@@ -3,8 +3,8 @@ import type { Flow, Join } from '../hands/flow.js';
 import type { Finger } from '../score/model.js';
 import type { CostTable } from './cost.js';
 import { DEPTH_COUNT, type DepthGrid } from './depth.js';
-import { type Choice, leastChoice, ROUNDING } from './search.js';
-import type { Further, Stages } from './stages.js';
+import { type Choice, leastChoice } from './search.js';
+import type { Stages } from './stages.js';
 import { paceOf, type SliceView } from './view.js';
 
 /** Rounds of settling both ends of all joins; most lines need one. */
@@ -27,35 +27,38 @@ export interface JoinedChoice {
  * the windows around all ends of joins with the joins' first slices held, then with their last ones held, until nothing
  * changes; no turn raises it. The line is never unfolded: a turn searches the windows once, whatever is repeated how
  * often.
+ *
+ * @param plain the printed line's stages, of which `start` is the least choice
  */
 export function settleJoins(
   start: Choice,
-  stagesWith: (further: readonly Further[]) => Stages,
+  plain: Stages,
   { joins }: Flow,
   costs: CostTable,
   grid: DepthGrid,
 ): JoinedChoice {
-  const plain = stagesWith([]);
   const { views, bias } = plain;
+  const stagesWith = ({ extras }: Extras): Stages =>
+    plain.with(bias, [...plain.further, { name: 'repeat', extras }]);
   if (joins.length === 0) return { choice: start, stages: plain };
   const windows = windowsAround(joins, views.length);
   const search = (choice: Choice, side: Side): Choice => {
     const table = new Extras(views, choice);
     addJoins(table, joins, side, costs, grid);
     for (const window of windows) holdContext(table, window);
-    return searchWindows(stagesWith([{ name: 'repeat', extras: table.extras }]), windows, choice);
+    return searchWindows(stagesWith(table), windows, choice);
   };
   let side: Side = 'from';
   let best = search(start, side);
   for (let turn = 1; turn < 2 * ROUNDS; turn++) {
     const other: Side = side === 'from' ? 'to' : 'from';
     const next = search(best, other);
-    if (!(next.cost < best.cost - ROUNDING)) break;
+    if (next.cost >= best.cost) break;
     [best, side] = [next, other];
   }
   const table = new Extras(views, best);
   addJoins(table, joins, side, costs, grid);
-  const stages = stagesWith([{ name: 'repeat', extras: table.extras }]);
+  const stages = stagesWith(table);
   const biased = best.path.map((candidate, at) => bias?.[at]?.[candidate] ?? 0);
   return { choice: { ...best, biased, cost: costOf(stages, best) }, stages };
 }
@@ -155,18 +158,18 @@ function addJoins(
     if (side === 'from') {
       table.fix(to, true);
       if (after) table.fix(to + 1, false);
-      table.own(from, (candidate, depth) => {
+      table.own(from, (candidate) => {
         const across = step(candidate, path[to]!) + (after ? follow(candidate, path[to]!, path[to + 1]!) : 0);
-        return across + kernel[depth * DEPTH_COUNT + depths[to]!]!;
+        return (depth) => across + kernel[depth * DEPTH_COUNT + depths[to]!]!;
       });
       if (before) table.steps(from, (a, b) => lead(a, b, path[to]!));
     } else {
       table.fix(from, true);
       if (before) table.fix(from - 1, false);
-      table.own(to, (candidate, depth) => {
+      table.own(to, (candidate) => {
         const across =
           step(path[from]!, candidate) + (before ? lead(path[from - 1]!, path[from]!, candidate) : 0);
-        return across + kernel[depths[from]! * DEPTH_COUNT + depth]!;
+        return (depth) => across + kernel[depths[from]! * DEPTH_COUNT + depth]!;
       });
       if (after) table.steps(to + 1, (c, d) => follow(path[from]!, c, d));
     }
@@ -182,12 +185,13 @@ class Extras {
     readonly choice: Choice,
   ) {}
 
-  own(at: number, cost: (candidate: number, depth: number) => number): void {
+  own(at: number, costOf: (candidate: number) => (depth: number) => number): void {
     const extra = this.#at(at);
     extra.own ??= new Float64Array(this.#count(at) * DEPTH_COUNT);
     for (let candidate = 0; candidate < this.#count(at); candidate++) {
+      const cost = costOf(candidate);
       for (let depth = 0; depth < DEPTH_COUNT; depth++) {
-        extra.own[candidate * DEPTH_COUNT + depth]! += cost(candidate, depth);
+        extra.own[candidate * DEPTH_COUNT + depth]! += cost(depth);
       }
     }
   }
@@ -203,8 +207,10 @@ class Extras {
   /** Forbids all but the chosen candidate, and all but the chosen depth where that is held too. */
   fix(at: number, depthToo: boolean): void {
     const { path, depths } = this.choice;
-    this.own(at, (candidate, depth) =>
-      candidate === path[at] && (!depthToo || depth === depths[at]) ? 0 : Number.POSITIVE_INFINITY,
+    this.own(
+      at,
+      (candidate) => (depth) =>
+        candidate === path[at] && (!depthToo || depth === depths[at]) ? 0 : Number.POSITIVE_INFINITY,
     );
   }
 

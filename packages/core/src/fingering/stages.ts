@@ -1,6 +1,5 @@
-import type { CostTable } from './cost.js';
-import { DEPTH_COUNT, type DepthGrid } from './depth.js';
-import type { Outlook } from './terms/term.js';
+import { DEPTH_COUNT } from './depth.js';
+import type { LineCosts } from './line-costs.js';
 import type { SliceView } from './view.js';
 
 /** Extra cost of candidates by slice, mm equivalents; undefined where there is none. */
@@ -25,29 +24,35 @@ export interface Further {
  * move in depth. Slices that are never played in a row (`view.cut`) have neither steps nor moves between them.
  */
 export class Stages {
+  readonly views: readonly SliceView[];
+
+  /** @param range the slices from its start up to its end, as if they were the whole line; by default all */
   constructor(
-    readonly views: readonly SliceView[],
-    private readonly around: readonly Outlook[],
-    private readonly costs: CostTable,
-    private readonly grid: DepthGrid,
+    private readonly costs: LineCosts,
     readonly bias?: Bias,
     readonly further: readonly Further[] = [],
-  ) {}
+    private readonly range: readonly [start: number, end: number] = [0, costs.views.length],
+  ) {
+    this.views = costs.views.slice(...range);
+  }
+
+  /** The same line with other costs on top. */
+  with(bias: Bias | undefined, further: readonly Further[] = this.further): Stages {
+    return new Stages(this.costs, bias, further, this.range);
+  }
 
   /** The slices from `start` up to `end`, as if they were the whole line; indices count from `start`. */
   section(start: number, end: number): Stages {
-    const further = this.further.map(({ name, extras }) => ({
-      name,
-      extras: new Map([...extras].map(([at, extra]) => [at - start, extra])),
-    }));
-    return new Stages(
-      this.views.slice(start, end),
-      this.around.slice(start, end),
-      this.costs,
-      this.grid,
-      this.bias?.slice(start, end),
-      further,
-    );
+    const further = this.further.map(({ name, extras }) => {
+      const own = new Map<number, Extra>();
+      for (let at = start; at < end; at++) {
+        const extra = extras.get(at);
+        if (extra) own.set(at - start, extra);
+      }
+      return { name, extras: own };
+    });
+    const first = this.range[0];
+    return new Stages(this.costs, this.bias?.slice(start, end), further, [first + start, first + end]);
   }
 
   /** Number of candidates of a slice; 1 before the first. */
@@ -55,31 +60,27 @@ export class Stages {
     return this.views[at]?.candidates.length ?? 1;
   }
 
-  /** `[candidate * DEPTH_COUNT + depth]` */
+  /** `[candidate * DEPTH_COUNT + depth]`. Not to be written to. */
   own(at: number): Float64Array {
-    const view = this.views[at]!;
-    const own = new Float64Array(view.candidates.length * DEPTH_COUNT);
+    const plain = this.costs.own(this.range[0] + at);
     const bias = this.bias?.[at];
-    const costs = this.costs.slices(view, this.around[at]!);
-    for (let nth = 0; nth < costs.length; nth++) {
-      const cost = costs[nth]! + (bias?.[nth] ?? 0);
-      const start = nth * DEPTH_COUNT;
-      for (let depth = 0; depth < DEPTH_COUNT; depth++) own[start + depth] = cost;
-      this.grid.addDiscomfort(view, view.candidates[nth]!.fingers, own, start);
-    }
-    for (const { extras } of this.further) addTo(own, extras.get(at)?.own);
+    const more = this.further.flatMap(({ extras }) => extras.get(at)?.own ?? []);
+    if (!bias && more.length === 0) return plain;
+    const own = plain.slice();
+    if (bias)
+      for (let cell = 0; cell < own.length; cell++) own[cell]! += bias[Math.floor(cell / DEPTH_COUNT)]!;
+    for (const extra of more) addTo(own, extra);
     return own;
   }
 
   /** Steps into slice `at > 0`: `[candidate before * count(at) + candidate]`. Not to be written to. */
   steps(at: number): Float64Array {
-    const [before, view] = [this.views[at - 1]!, this.views[at]!];
-    const steps = view.cut
+    const steps = this.views[at]!.cut
       ? new Float64Array(this.count(at - 1) * this.count(at))
-      : this.costs.steps(before, view);
+      : this.costs.steps(this.range[0] + at);
     const more = this.further.flatMap(({ extras }) => extras.get(at)?.steps ?? []);
     if (more.length === 0) return steps;
-    const sum = Float64Array.from(steps);
+    const sum = steps.slice();
     for (const extra of more) addTo(sum, extra);
     return sum;
   }
@@ -89,14 +90,14 @@ export class Stages {
    * in a row. Not to be written to.
    */
   chains(at: number): Float64Array {
-    const [first, second, third] = [this.views[at - 2], this.views[at - 1]!, this.views[at]!];
-    if (first && !second.cut && !third.cut) return this.costs.chains(first, second, third);
+    const inARow = at > 1 && !this.views[at - 1]!.cut && !this.views[at]!.cut;
+    if (inARow) return this.costs.chains(this.range[0] + at);
     return new Float64Array(this.count(at - 2) * this.count(at - 1) * this.count(at));
   }
 
-  /** Moves into slice `at > 0`: `[from * DEPTH_COUNT + to]`. */
+  /** Moves into slice `at > 0`: `[from * DEPTH_COUNT + to]`. Not to be written to. */
   kernel(at: number): Float64Array {
-    return this.views[at]!.cut ? NO_MOVES : this.grid.kernel(this.views[at]!);
+    return this.views[at]!.cut ? NO_MOVES : this.costs.kernel(this.range[0] + at);
   }
 }
 
