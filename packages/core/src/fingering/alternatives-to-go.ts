@@ -1,5 +1,6 @@
 import { DEPTH_COUNT } from './depth.js';
 import { Fold } from './fold.js';
+import { numbers } from './slab.js';
 import type { Stages } from './stages.js';
 
 const D = DEPTH_COUNT;
@@ -17,6 +18,7 @@ export function costsToGo(stages: Stages): readonly Float64Array[] {
 
 /** Walks through the slices from the last one back. */
 class Backward extends Fold {
+  readonly #slab = numbers();
   #after: Float64Array | undefined;
   #own: Float64Array = new Float64Array(0);
   #steps: Float64Array = this.#own;
@@ -33,23 +35,21 @@ class Backward extends Fold {
   advance(at: number): Float64Array {
     const { stages } = this;
     const [origins, rows, columns] = [stages.count(at - 1), stages.count(at), stages.count(at + 1)];
-    const here = new Float64Array(origins * rows * D);
+    const here = this.#slab.take(origins * rows * D);
     if (this.#after) {
-      this.#prepare(at + 1, rows * columns);
+      this.#prepare(at + 1, rows * columns, Math.max(origins, columns));
       const chains = stages.chains(at + 1);
-      for (let b = 0; b < rows; b++) {
-        const sources = { count: columns, first: b * columns, pair: 1, chain: 1 };
-        const targets = { count: origins, first: b, pair: rows, chain: rows * columns };
-        this.fold(sources, targets, chains, b * columns, here);
-      }
+      const sources = { count: columns, pair: 1, chain: 1, middle: columns };
+      const targets = { count: origins, pair: rows, chain: rows * columns, middle: 1 };
+      for (let b = 0; b < rows; b++) this.fold(b, sources, targets, chains, b * columns, here);
     }
     this.#after = here;
     return here;
   }
 
-  #prepare(at: number, pairs: number): void {
+  #prepare(at: number, pairs: number, candidates: number): void {
     const { stages } = this;
-    this.makeRoom(pairs);
+    this.makeRoom(pairs, candidates);
     this.#own = stages.own(at);
     this.#steps = stages.steps(at);
     this.#kernel = stages.kernel(at);

@@ -13,7 +13,8 @@ const NO_TIME = 2000;
 /** Seconds that a silent substitution takes at least (from memory). */
 const SUBSTITUTION_SECONDS = 0.35;
 
-const ALL: readonly Finger[] = [1, 2, 3, 4, 5];
+/** The ways to play one key. */
+const ALL: readonly (readonly Finger[])[] = [[1], [2], [3], [4], [5]];
 
 /** The terms that look at so many slices, each with its first weight. */
 function termsThat<K extends 'slice' | 'pair' | 'triple'>(kind: K) {
@@ -127,7 +128,7 @@ export class CostTable {
     return this.#plain.of(id, () => {
       const costs = new Float64Array(25);
       let at = 0;
-      for (const a of ALL) for (const b of ALL) costs[at++] = this.pair(before, view, [a], [b]);
+      for (const a of ALL) for (const b of ALL) costs[at++] = this.pair(before, view, a, b);
       return costs;
     });
   }
@@ -138,8 +139,7 @@ export class CostTable {
       const costs = new Float64Array(125);
       let at = 0;
       for (const a of ALL)
-        for (const b of ALL)
-          for (const c of ALL) costs[at++] = this.triple(first, second, third, [a], [b], [c]);
+        for (const b of ALL) for (const c of ALL) costs[at++] = this.triple(first, second, third, a, b, c);
       return costs;
     });
   }

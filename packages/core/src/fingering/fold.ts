@@ -2,14 +2,14 @@ import { DEPTH_COUNT } from './depth.js';
 
 const D = DEPTH_COUNT;
 
-/** The candidates on one side of the slice in the middle: where their pairs with it and their chains lie in the tables. */
+/** The candidates on one side of a slice: where their pairs with its own candidates and their chains lie in the tables. */
 export interface Side {
   readonly count: number;
-  /** Index of the first one's pair, and the way from one to the next. */
-  readonly first: number;
+  /** From one candidate's pair, and its chain, to the next one's. */
   readonly pair: number;
-  /** The way from one's chains to the next one's. */
   readonly chain: number;
+  /** From the pairs with one candidate of the slice itself to those with the next one. */
+  readonly middle: number;
 }
 
 /** What both recursions of the search, from the first slice on and from the last one back, have in common. */
@@ -24,21 +24,27 @@ export abstract class Fold {
   /** Lets the forearm of a pair move from every depth to every other. None of its costs falls below its least. */
   protected abstract move(pair: number): void;
 
-  protected makeRoom(pairs: number): void {
-    if (this.least.length >= pairs) return;
-    this.least = new Float64Array(2 * pairs);
-    this.moved = new Float64Array(2 * pairs * D);
+  protected makeRoom(pairs: number, candidates: number): void {
+    if (this.least.length < pairs) {
+      this.least = new Float64Array(2 * pairs);
+      this.moved = new Float64Array(2 * pairs * D);
+    }
+    if (this.#limits.length < candidates) {
+      this.#limits = new Float64Array(2 * candidates);
+      this.#kept = new Uint8Array(2 * candidates);
+    }
   }
 
   /**
-   * For one candidate in the middle, every target and depth, the cheapest source with its chain:
+   * For a candidate in the middle, every target and depth, the cheapest source with its chain:
    * `out[pair * DEPTH_COUNT + depth]`, and in `before` which one it was. Of equal ones the first wins. Moving evens depths
    * out, so that a pair's costs lie close together: a source whose least costs more than another's greatest, whatever the
    * target, is neither moved nor followed.
    *
-   * @param start index of the first chain
+   * @param start index of the candidate's first chain
    */
   protected fold(
+    middle: number,
     sources: Side,
     targets: Side,
     chains: Float64Array,
@@ -47,78 +53,71 @@ export abstract class Fold {
     before?: Uint8Array,
   ): void {
     const { least, moved } = this;
-    const count = this.#follow(sources, targets, chains, start);
+    const [limits, kept] = [this.#limits, this.#kept];
+    const first = middle * sources.middle;
+    const count = this.#follow(first, sources, targets, chains, start);
     for (let target = 0; target < targets.count; target++) {
-      const to = (targets.first + target * targets.pair) * D;
-      const limit = this.#limits[target]!;
-      let first = true;
+      const to = (middle * targets.middle + target * targets.pair) * D;
+      const limit = limits[target]!;
+      let fresh = true;
       for (let nth = 0; nth < count; nth++) {
-        const source = this.#kept[nth]!;
-        const pair = sources.first + source * sources.pair;
+        const source = kept[nth]!;
+        const pair = first + source * sources.pair;
         const chain = chains[start + source * sources.chain + target * targets.chain]!;
         if (least[pair]! + chain > limit) continue;
         for (let depth = 0; depth < D; depth++) {
           const cost = moved[pair * D + depth]! + chain;
-          if (first || cost < out[to + depth]!) {
+          if (fresh || cost < out[to + depth]!) {
             out[to + depth] = cost;
             if (before) before[to + depth] = source;
           }
         }
-        first = false;
+        fresh = false;
       }
     }
   }
 
   /** Moves the sources that can be the cheapest for any target; returns how many there are. */
-  #follow(sources: Side, targets: Side, chains: Float64Array, start: number): number {
+  #follow(first: number, sources: Side, targets: Side, chains: Float64Array, start: number): number {
     const { least } = this;
-    if (this.#limits.length < targets.count) this.#limits = new Float64Array(2 * targets.count);
-    if (this.#kept.length < sources.count) this.#kept = new Uint8Array(2 * sources.count);
-    const limits = this.#limits.fill(Number.POSITIVE_INFINITY, 0, targets.count);
+    const [limits, kept] = [this.#limits, this.#kept];
+    limits.fill(Number.POSITIVE_INFINITY, 0, targets.count);
     let lead = 0;
+    let low = least[first]!;
     for (let source = 1; source < sources.count; source++) {
-      const [own, best] = [sources.first + source * sources.pair, sources.first + lead * sources.pair];
-      if (least[own]! < least[best]!) lead = source;
+      const own = least[first + source * sources.pair]!;
+      if (own < low) [lead, low] = [source, own];
     }
-    this.#moveWithin(sources, lead, targets, chains, start);
+    this.#limit(first + lead * sources.pair, targets, chains, start + lead * sources.chain);
     let count = 0;
     for (let source = 0; source < sources.count; source++) {
       if (source !== lead) {
-        const low = least[sources.first + source * sources.pair]!;
+        const pair = first + source * sources.pair;
+        const own = least[pair]!;
         let chain = start + source * sources.chain;
         let target = 0;
-        for (; target < targets.count; target++, chain += targets.chain) {
-          if (low + chains[chain]! <= limits[target]!) break;
+        while (target < targets.count && own + chains[chain]! > limits[target]!) {
+          target++;
+          chain += targets.chain;
         }
         if (target === targets.count) continue;
-        this.#moveWithin(sources, source, targets, chains, start);
+        this.#limit(pair, targets, chains, start + source * sources.chain);
       }
-      this.#kept[count++] = source;
+      kept[count++] = source;
     }
     return count;
   }
 
-  /** Moves a source's pair; what it costs at most limits what others may cost. */
-  #moveWithin(sources: Side, source: number, targets: Side, chains: Float64Array, start: number): void {
+  /** Moves a pair; what it costs at most limits what others may cost. */
+  #limit(pair: number, targets: Side, chains: Float64Array, start: number): void {
     const { moved } = this;
     const limits = this.#limits;
-    const pair = sources.first + source * sources.pair;
     this.move(pair);
     let most = Number.NEGATIVE_INFINITY;
     for (let cell = pair * D; cell < (pair + 1) * D; cell++) if (moved[cell]! > most) most = moved[cell]!;
-    let chain = start + source * sources.chain;
-    for (let target = 0; target < targets.count; target++, chain += targets.chain) {
-      const cost = most + chains[chain]!;
+    for (let target = 0; target < targets.count; target++) {
+      const cost = most + chains[start + target * targets.chain]!;
       if (cost < limits[target]!) limits[target] = cost;
     }
-  }
-}
-
-/** The least of every state's costs by depth. */
-export function leastByDepth(costs: Float64Array, states: number, least: Float64Array): void {
-  for (let state = 0; state < states; state++) {
-    let low = Number.POSITIVE_INFINITY;
-    for (let cell = state * D; cell < (state + 1) * D; cell++) if (costs[cell]! < low) low = costs[cell]!;
-    least[state] = low;
   }
 }

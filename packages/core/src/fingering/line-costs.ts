@@ -1,5 +1,6 @@
 import type { CostTable } from './cost.js';
 import { DEPTH_COUNT, type DepthGrid } from './depth.js';
+import { numbers } from './slab.js';
 import type { Outlook } from './terms/term.js';
 import type { SliceView } from './view.js';
 
@@ -8,6 +9,7 @@ import type { SliceView } from './view.js';
  * the search. Not to be written to.
  */
 export class LineCosts {
+  readonly #slab = numbers();
   readonly #own: Float64Array[] = [];
   readonly #steps: Float64Array[] = [];
   readonly #chains: Float64Array[] = [];
@@ -24,7 +26,7 @@ export class LineCosts {
     const known = this.#own[at];
     if (known) return known;
     const view = this.views[at]!;
-    const own = new Float64Array(view.candidates.length * DEPTH_COUNT);
+    const own = this.#slab.take(view.candidates.length * DEPTH_COUNT);
     view.candidates.forEach(({ fingers }, nth) => {
       const start = nth * DEPTH_COUNT;
       own.fill(this.costs.slice(view, fingers, this.around[at]!), start, start + DEPTH_COUNT);

@@ -1,5 +1,6 @@
 import { DEPTH_COUNT } from './depth.js';
 import type { LineCosts } from './line-costs.js';
+import { numbers } from './slab.js';
 import type { SliceView } from './view.js';
 
 /** Extra cost of candidates by slice, mm equivalents; undefined where there is none. */
@@ -25,6 +26,7 @@ export interface Further {
  */
 export class Stages {
   readonly views: readonly SliceView[];
+  readonly #slab = numbers();
 
   /** @param range the slices from its start up to its end, as if they were the whole line; by default all */
   constructor(
@@ -62,27 +64,26 @@ export class Stages {
 
   /** `[candidate * DEPTH_COUNT + depth]`. Not to be written to. */
   own(at: number): Float64Array {
-    const plain = this.costs.own(this.range[0] + at);
+    let own = this.costs.own(this.range[0] + at);
     const bias = this.bias?.[at];
-    const more = this.further.flatMap(({ extras }) => extras.get(at)?.own ?? []);
-    if (!bias && more.length === 0) return plain;
-    const own = plain.slice();
-    if (bias)
-      for (let cell = 0; cell < own.length; cell++) own[cell]! += bias[Math.floor(cell / DEPTH_COUNT)]!;
-    for (const extra of more) addTo(own, extra);
+    if (bias) {
+      own = this.#copy(own);
+      for (let candidate = 0; candidate < bias.length; candidate++) {
+        const end = (candidate + 1) * DEPTH_COUNT;
+        for (let cell = end - DEPTH_COUNT; cell < end; cell++) own[cell]! += bias[candidate]!;
+      }
+    }
+    for (const { extras } of this.further) own = this.#sum(own, extras.get(at)?.own);
     return own;
   }
 
   /** Steps into slice `at > 0`: `[candidate before * count(at) + candidate]`. Not to be written to. */
   steps(at: number): Float64Array {
-    const steps = this.views[at]!.cut
-      ? new Float64Array(this.count(at - 1) * this.count(at))
+    let steps = this.views[at]!.cut
+      ? this.#slab.take(this.count(at - 1) * this.count(at))
       : this.costs.steps(this.range[0] + at);
-    const more = this.further.flatMap(({ extras }) => extras.get(at)?.steps ?? []);
-    if (more.length === 0) return steps;
-    const sum = steps.slice();
-    for (const extra of more) addTo(sum, extra);
-    return sum;
+    for (const { extras } of this.further) steps = this.#sum(steps, extras.get(at)?.steps);
+    return steps;
   }
 
   /**
@@ -92,17 +93,26 @@ export class Stages {
   chains(at: number): Float64Array {
     const inARow = at > 1 && !this.views[at - 1]!.cut && !this.views[at]!.cut;
     if (inARow) return this.costs.chains(this.range[0] + at);
-    return new Float64Array(this.count(at - 2) * this.count(at - 1) * this.count(at));
+    return this.#slab.take(this.count(at - 2) * this.count(at - 1) * this.count(at));
   }
 
   /** Moves into slice `at > 0`: `[from * DEPTH_COUNT + to]`. Not to be written to. */
   kernel(at: number): Float64Array {
     return this.views[at]!.cut ? NO_MOVES : this.costs.kernel(this.range[0] + at);
   }
-}
 
-function addTo(costs: Float64Array, more: Float64Array | undefined): void {
-  if (more) for (let cell = 0; cell < more.length; cell++) costs[cell]! += more[cell]!;
+  #copy(costs: Float64Array): Float64Array {
+    const copy = this.#slab.take(costs.length);
+    copy.set(costs);
+    return copy;
+  }
+
+  #sum(costs: Float64Array, more: Float64Array | undefined): Float64Array {
+    if (!more) return costs;
+    const sum = this.#copy(costs);
+    for (let cell = 0; cell < sum.length; cell++) sum[cell]! += more[cell]!;
+    return sum;
+  }
 }
 
 const NO_MOVES = new Float64Array(DEPTH_COUNT * DEPTH_COUNT);

@@ -15,9 +15,9 @@ function strain(
   if (mm < minComfortable) sink(base + 3, minComfortable - mm);
 }
 
-/** Reach of a pair, and mm from its lower finger to its higher one. */
-function spread(hand: HandModel, a: Finger, b: Finger, way: number): { span: Reach; mm: number } {
-  return a < b ? { span: reach(hand, a, b), mm: way } : { span: reach(hand, b, a), mm: -way };
+/** Reach of two fingers in either order. */
+function reachOf(hand: HandModel, a: Finger, b: Finger): Reach {
+  return a < b ? reach(hand, a, b) : reach(hand, b, a);
 }
 
 /**
@@ -32,14 +32,15 @@ export const stretch: Term = {
     for (let low = 0; low < fingers.length; low++) {
       for (let high = low + 1; high < fingers.length; high++) {
         if (fingers[low] === fingers[high]) continue;
-        const { span, mm } = spread(hand, fingers[low]!, fingers[high]!, view.x[high]! - view.x[low]!);
-        strain(span, mm, 0, sink);
+        const [a, b, way] = [fingers[low]!, fingers[high]!, view.x[high]! - view.x[low]!];
+        strain(reachOf(hand, a, b), a < b ? way : -way, 0, sink);
       }
     }
   },
   pair(before, view, from, to, sink, hand) {
     if (view.fresh || from.length !== 1 || to.length !== 1 || from[0] === to[0]) return;
-    const { span, mm } = spread(hand, from[0]!, to[0]!, view.x[0]! - before.x[0]!);
-    strain(span, Math.min(mm, span.maxPractical), 4, sink);
+    const [a, b, way] = [from[0]!, to[0]!, view.x[0]! - before.x[0]!];
+    const span = reachOf(hand, a, b);
+    strain(span, Math.min(a < b ? way : -way, span.maxPractical), 4, sink);
   },
 };
