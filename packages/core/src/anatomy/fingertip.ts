@@ -42,34 +42,84 @@ export interface TipPlacement {
   readonly discomfort: number;
 }
 
+/** What a finger finds on a key at any depth of the forearm. */
+interface Hold {
+  /** Depth of the natural tip against that of the forearm, mm. */
+  readonly natural: number;
+  /** Least depth of the tip, and that of a secure hold, mm. */
+  readonly least: number;
+  readonly secure: number;
+  readonly gap: Gap;
+  /** Depths of the tip at which the cost of the key bends. */
+  readonly corners: readonly number[];
+}
+
+/** Where the cost of the finger bends, mm from its natural tip. */
+const OWN_CORNERS = [-EASY_CURL, EASY_STRETCH] as const;
+
 /**
  * Cheapest place of a fingertip on a key when the forearm is at `depth` (the depth of 3's natural tip). A white key may
  * be played in front of the black keys or, wedged, between them; a black key from its front to near the fallboard. The
  * cost is piecewise linear in the tip, so that its least value lies at a corner.
  */
 export function placeTip(hand: HandModel, finger: Finger, key: number, depth: number): TipPlacement {
-  const natural = depth + naturalTip(hand, finger);
-  const least = isBlack(key) ? BLACK_LEAST : FRONT_LEAST;
+  return cheapest(holdOf(hand, finger, key), depth);
+}
+
+/** `placeTip` for `count` depths, 1 mm apart. */
+export function placeTips(
+  hand: HandModel,
+  finger: Finger,
+  key: number,
+  depth: number,
+  count: number,
+): readonly TipPlacement[] {
+  const hold = holdOf(hand, finger, key);
+  return Array.from({ length: count }, (_, step) => cheapest(hold, depth + step));
+}
+
+function holdOf(hand: HandModel, finger: Finger, key: number): Hold {
   const secure = isBlack(key) ? BLACK_SECURE : finger === 1 ? FRONT_SECURE_THUMB : FRONT_SECURE;
   const gap = gapOf(
     tipWidth(hand, finger),
     freeWidth(key),
     finger === 1 ? Number.POSITIVE_INFINITY : SIDEWAYS,
   );
-  const corners = [natural, natural - EASY_CURL, natural + EASY_STRETCH, secure];
+  const corners = [secure];
   for (let third = 0; third <= 3; third++) corners.push(gap.start + (third * gap.way) / 3);
-  let best: TipPlacement | undefined;
-  for (const corner of corners) {
-    const tip = Math.min(DEEPEST, Math.max(least, corner));
-    const discomfort =
-      bend(natural - tip) +
-      INSECURE_WEIGHT * Math.max(0, secure - tip) +
-      LEVER_WEIGHT * Math.max(0, tip - BLACK_FRONT) +
-      gap.wedge * entered((tip - gap.start) / gap.way);
-    // Of equal places the one nearest to the natural tip, which is tried first.
-    if (!best || discomfort < best.discomfort - 1e-9) best = { tip, curl: natural - tip, discomfort };
+  const least = isBlack(key) ? BLACK_LEAST : FRONT_LEAST;
+  return { natural: naturalTip(hand, finger), least, secure, gap, corners };
+}
+
+function cheapest(hold: Hold, depth: number): TipPlacement {
+  const natural = depth + hold.natural;
+  // Of equal places the one nearest to the natural tip, which is tried first.
+  let tip = within(natural, hold);
+  let discomfort = discomfortAt(tip, natural, hold);
+  for (let nth = 0; nth < OWN_CORNERS.length + hold.corners.length; nth++) {
+    const own = OWN_CORNERS[nth];
+    const other = within(own === undefined ? hold.corners[nth - OWN_CORNERS.length]! : natural + own, hold);
+    const cost = discomfortAt(other, natural, hold);
+    if (cost < discomfort - 1e-9) {
+      tip = other;
+      discomfort = cost;
+    }
   }
-  return best!;
+  return { tip, curl: natural - tip, discomfort };
+}
+
+/** The depth that a tip can take up which lies nearest to a wanted one. */
+function within(tip: number, { least }: Hold): number {
+  return Math.min(DEEPEST, Math.max(least, tip));
+}
+
+function discomfortAt(tip: number, natural: number, { secure, gap }: Hold): number {
+  return (
+    bend(natural - tip) +
+    INSECURE_WEIGHT * Math.max(0, secure - tip) +
+    LEVER_WEIGHT * Math.max(0, tip - BLACK_FRONT) +
+    gap.wedge * entered((tip - gap.start) / gap.way)
+  );
 }
 
 interface Gap {
@@ -91,7 +141,8 @@ function gapOf(width: number, free: number, most: number): Gap {
 function entered(share: number): number {
   if (share <= 0) return 0;
   const third = Math.min(2, Math.floor(share * 3));
-  const [from, to] = [WEDGE_BY_THIRDS[third]!, WEDGE_BY_THIRDS[third + 1]!];
+  const from = WEDGE_BY_THIRDS[third]!;
+  const to = WEDGE_BY_THIRDS[third + 1]!;
   return from + (to - from) * Math.min(1, share * 3 - third);
 }
 

@@ -27,25 +27,18 @@ export function planDepth(line: Line, uses: readonly (readonly Use[])[], tips: T
   return leastPath(rows, weights).map((step) => step + LEAST_DEPTH);
 }
 
-/** Discomfort of all fingers in use by grid step. */
+/** Discomfort of all fingers in use by grid step; the same fingers on the same key classes share one row. */
 function discomfortRow(uses: readonly Use[], tips: TipTable, cache: Map<number, Float64Array>): Float64Array {
-  const [only] = uses;
-  if (only && uses.length === 1) return fingerRow(only, tips, cache);
+  const id = uses.reduce((ids, { finger, key }) => ids * TipTable.IDS + TipTable.id(finger, key), 0);
+  const known = cache.get(id);
+  if (known) return known;
   const row = new Float64Array(SIZE);
-  for (const use of uses) {
-    const own = fingerRow(use, tips, cache);
-    for (let step = 0; step < SIZE; step++) row[step]! += own[step]!;
+  for (const { finger, key } of uses) {
+    const own = tips.row(finger, key);
+    for (let step = 0; step < SIZE; step++) row[step]! += grained(own[step]!.discomfort);
   }
-  return row;
-}
-
-function fingerRow({ finger, key }: Use, tips: TipTable, cache: Map<number, Float64Array>): Float64Array {
-  const id = TipTable.id(finger, key);
-  let row = cache.get(id);
-  if (!row) {
-    row = Float64Array.from(tips.row(finger, key), (tip) => grained(tip.discomfort));
-    cache.set(id, row);
-  }
+  // Only of more than eight fingers, two to a key, is the id no exact number.
+  if (Number.isSafeInteger(id)) cache.set(id, row);
   return row;
 }
 
@@ -58,20 +51,21 @@ function fingerRow({ finger, key }: Use, tips: TipTable, cache: Map<number, Floa
 export function leastPath(rows: readonly Float64Array[], weights: readonly number[]): number[] {
   const count = rows.length;
   if (count === 0) return [];
+  const [low, high] = worthwhile(rows);
   const from = new Uint8Array(count * SIZE);
   let costs = Float64Array.from(rows[0]!);
   let next = new Float64Array(SIZE);
   const kernel = new Float64Array(SIZE);
   for (let at = 1; at < count; at++) {
     const weight = weights[at]!;
-    for (let mm = 0; mm < SIZE; mm++) kernel[mm] = grained(weight * TRAVEL[mm]!);
-    const origin = from.subarray(at * SIZE, (at + 1) * SIZE);
-    spread(costs, kernel, next, origin, 0, SIZE - 1, 0, SIZE - 1);
+    for (let mm = 0; mm <= high - low; mm++) kernel[mm] = grained(weight * TRAVEL[mm]!);
+    spread(costs, kernel, next, from.subarray(at * SIZE, (at + 1) * SIZE), low, high);
     const row = rows[at]!;
-    for (let step = 0; step < SIZE; step++) next[step]! += row[step]!;
+    for (let step = low; step <= high; step++) next[step]! += row[step]!;
     [costs, next] = [next, costs];
   }
-  let step = costs.indexOf(Math.min(...costs));
+  let step = low;
+  for (let other = low + 1; other <= high; other++) if (costs[other]! < costs[step]!) step = other;
   const path = new Array<number>(count);
   for (let at = count - 1; at >= 0; at--) {
     path[at] = step;
@@ -81,8 +75,30 @@ export function leastPath(rows: readonly Float64Array[], weights: readonly numbe
 }
 
 /**
- * Least `costs[origin] + kernel[|step - origin|]` for every step. Because the kernel is convex, the furthest out of the
- * best origins never moves out while the step moves in: halve the steps, and the origins split with them.
+ * The steps that the chosen path keeps to. Where every row falls up to a step, or rises from one on, a path that goes
+ * beyond it is no better than the same path cut off there: no move gets longer by that.
+ */
+function worthwhile(rows: readonly Float64Array[]): readonly [low: number, high: number] {
+  let low = SIZE - 1;
+  let high = 0;
+  for (const row of new Set(rows)) {
+    let falls = 0;
+    while (falls < low && row[falls + 1]! < row[falls]!) falls++;
+    low = falls;
+    let rises = SIZE - 1;
+    while (rises > high && row[rises - 1]! <= row[rises]!) rises--;
+    high = rises;
+  }
+  return [Math.min(low, high), high];
+}
+
+/** Largest power of two within the grid. */
+const FIRST_STRIDE = 2 ** Math.floor(Math.log2(SIZE));
+
+/**
+ * Least `costs[origin] + kernel[|step - origin|]` for every step from `low` to `high`. Because the kernel is convex,
+ * the furthest out of the best origins never moves out while the step moves in: each round halves the stride, and the
+ * origins of a step lie between those of its two neighbours in the rounds before.
  */
 function spread(
   costs: Float64Array,
@@ -91,22 +107,23 @@ function spread(
   origins: Uint8Array,
   low: number,
   high: number,
-  first: number,
-  last: number,
 ): void {
-  if (low > high) return;
-  const step = (low + high) >> 1;
-  let best = Number.POSITIVE_INFINITY;
-  let bestOrigin = first;
-  for (let origin = first; origin <= last; origin++) {
-    const cost = costs[origin]! + kernel[Math.abs(step - origin)]!;
-    if (cost < best) {
-      best = cost;
-      bestOrigin = origin;
+  for (let stride = FIRST_STRIDE; stride >= 1; stride >>= 1) {
+    let first = low;
+    for (let step = low + stride - 1; step <= high; step += 2 * stride) {
+      const last = step + stride > high ? high : origins[step + stride]!;
+      let best = Number.POSITIVE_INFINITY;
+      let bestOrigin = first;
+      for (let origin = first; origin <= last; origin++) {
+        const cost = costs[origin]! + kernel[Math.abs(step - origin)]!;
+        if (cost < best) {
+          best = cost;
+          bestOrigin = origin;
+        }
+      }
+      least[step] = best;
+      origins[step] = bestOrigin;
+      first = last;
     }
   }
-  least[step] = best;
-  origins[step] = bestOrigin;
-  spread(costs, kernel, least, origins, low, step - 1, first, bestOrigin);
-  spread(costs, kernel, least, origins, step + 1, high, bestOrigin, last);
 }

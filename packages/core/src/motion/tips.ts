@@ -1,4 +1,4 @@
-import { placeTip, type TipPlacement } from '../anatomy/fingertip.js';
+import { placeTips, type TipPlacement } from '../anatomy/fingertip.js';
 import type { HandModel } from '../anatomy/hand.js';
 import type { Finger } from '../score/model.js';
 
@@ -24,9 +24,7 @@ export class TipTable {
     const id = TipTable.id(finger, key);
     let row = this.#rows.get(id);
     if (!row) {
-      row = Array.from({ length: GRID_SIZE }, (_, step) =>
-        placeTip(this.#hand, finger, key, step + LEAST_DEPTH),
-      );
+      row = placeTips(this.#hand, finger, key, LEAST_DEPTH, GRID_SIZE);
       this.#rows.set(id, row);
     }
     return row;
@@ -36,6 +34,9 @@ export class TipTable {
   at(finger: Finger, key: number, depth: number): TipPlacement {
     return this.row(finger, key)[depth - LEAST_DEPTH]!;
   }
+
+  /** Ids of rows lie below this. */
+  static readonly IDS = 72;
 
   /** Equal for placements that share a row. */
   static id(finger: Finger, key: number): number {

@@ -19,18 +19,24 @@ export interface Use {
 /** Fingers in use at every slice, struck ones first; keys without a finger are left out. */
 export function fingersInUse(line: Line, given: GivenFingers): readonly (readonly Use[])[] {
   return line.slices.map((slice, at) => {
-    const fingers = given.slices[at];
     const uses: Use[] = [];
-    const add = (keys: Slice['struck'], digits: readonly (Finger | null)[] | undefined, struck: boolean) => {
-      keys.forEach(({ key }, nth) => {
-        const finger = digits?.[nth];
-        if (finger) uses.push({ finger, key, struck });
-      });
-    };
-    add(slice.struck, fingers?.struck, true);
-    add(slice.held, fingers?.held, false);
+    const fingers = given.slices[at];
+    addUses(uses, slice.struck, fingers?.struck, true);
+    addUses(uses, slice.held, fingers?.held, false);
     return uses;
   });
+}
+
+function addUses(
+  uses: Use[],
+  keys: Slice['struck'],
+  fingers: readonly (Finger | null)[] | undefined,
+  struck: boolean,
+): void {
+  for (let nth = 0; nth < keys.length; nth++) {
+    const finger = fingers?.[nth];
+    if (finger) uses.push({ finger, key: keys[nth]!.key, struck });
+  }
 }
 
 /** Sideways place of a key as the right hand sees it: for the left hand on the mirrored keyboard. mm from D4. */
