@@ -54,8 +54,8 @@ interface Hold {
   readonly corners: readonly number[];
 }
 
-/** Where the cost of the finger bends, mm from its natural tip. */
-const OWN_CORNERS = [-EASY_CURL, EASY_STRETCH] as const;
+/** Where the cost of the finger bends, mm from its natural tip: of equal places the nearest to it is tried first. */
+const OWN_CORNERS = [0, -EASY_CURL, EASY_STRETCH] as const;
 
 /**
  * Cheapest place of a fingertip on a key when the forearm is at `depth` (the depth of 3's natural tip). A white key may
@@ -63,19 +63,39 @@ const OWN_CORNERS = [-EASY_CURL, EASY_STRETCH] as const;
  * cost is piecewise linear in the tip, so that its least value lies at a corner.
  */
 export function placeTip(hand: HandModel, finger: Finger, key: number, depth: number): TipPlacement {
-  return cheapest(holdOf(hand, finger, key), depth);
+  const hold = holdOf(hand, finger, key);
+  const natural = depth + hold.natural;
+  const tip = cheapestTip(natural, hold);
+  return { tip, curl: natural - tip, discomfort: discomfortAt(tip, natural, hold) };
 }
 
-/** `placeTip` for `count` depths, 1 mm apart. */
+/** `placeTip` for depths 1 mm apart, property by property. */
+export interface TipRow {
+  readonly tips: Float64Array;
+  readonly curls: Float64Array;
+  readonly discomforts: Float64Array;
+}
+
+/** @param depth the first of `count` depths */
 export function placeTips(
   hand: HandModel,
   finger: Finger,
   key: number,
   depth: number,
   count: number,
-): readonly TipPlacement[] {
+): TipRow {
   const hold = holdOf(hand, finger, key);
-  return Array.from({ length: count }, (_, step) => cheapest(hold, depth + step));
+  const tips = new Float64Array(count);
+  const curls = new Float64Array(count);
+  const discomforts = new Float64Array(count);
+  for (let step = 0; step < count; step++) {
+    const natural = depth + step + hold.natural;
+    const tip = cheapestTip(natural, hold);
+    tips[step] = tip;
+    curls[step] = natural - tip;
+    discomforts[step] = discomfortAt(tip, natural, hold);
+  }
+  return { tips, curls, discomforts };
 }
 
 function holdOf(hand: HandModel, finger: Finger, key: number): Hold {
@@ -91,21 +111,20 @@ function holdOf(hand: HandModel, finger: Finger, key: number): Hold {
   return { natural: naturalTip(hand, finger), least, secure, gap, corners };
 }
 
-function cheapest(hold: Hold, depth: number): TipPlacement {
-  const natural = depth + hold.natural;
-  // Of equal places the one nearest to the natural tip, which is tried first.
+function cheapestTip(natural: number, hold: Hold): number {
+  const { corners } = hold;
   let tip = within(natural, hold);
-  let discomfort = discomfortAt(tip, natural, hold);
-  for (let nth = 0; nth < OWN_CORNERS.length + hold.corners.length; nth++) {
+  let least = Number.POSITIVE_INFINITY;
+  for (let nth = 0; nth < OWN_CORNERS.length + corners.length; nth++) {
     const own = OWN_CORNERS[nth];
-    const other = within(own === undefined ? hold.corners[nth - OWN_CORNERS.length]! : natural + own, hold);
-    const cost = discomfortAt(other, natural, hold);
-    if (cost < discomfort - 1e-9) {
+    const other = within(own === undefined ? corners[nth - OWN_CORNERS.length]! : natural + own, hold);
+    const discomfort = discomfortAt(other, natural, hold);
+    if (discomfort < least - 1e-9) {
       tip = other;
-      discomfort = cost;
+      least = discomfort;
     }
   }
-  return { tip, curl: natural - tip, discomfort };
+  return tip;
 }
 
 /** The depth that a tip can take up which lies nearest to a wanted one. */
@@ -151,6 +170,6 @@ function bend(curl: number): number {
   return graded(-curl, EASY_STRETCH, STRETCH_WEIGHTS);
 }
 
-function graded(mm: number, easy: number, [within, beyond]: readonly [number, number]): number {
-  return mm <= easy ? mm * within : easy * within + (mm - easy) * beyond;
+function graded(mm: number, easy: number, weights: readonly [within: number, beyond: number]): number {
+  return mm <= easy ? mm * weights[0] : easy * weights[0] + (mm - easy) * weights[1];
 }

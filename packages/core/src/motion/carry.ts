@@ -6,6 +6,9 @@ import type { Finger } from '../score/model.js';
 import { tautPath, type Window } from './taut.js';
 import { handX, type Use } from './use.js';
 
+/** Sideways place of a finger relative to 3, relaxed, mm: least and greatest. */
+type Place = readonly [number, number];
+
 /** mm by which the hand may turn about the wrist, so that a finger lies beside its relaxed place: from memory. */
 const PIVOT = 35;
 /** Shortest time between two onsets that the path reckons with, seconds. */
@@ -18,6 +21,11 @@ const LEAST_SECONDS = 0.02;
  */
 export function planCarry(line: Line, uses: readonly (readonly Use[])[], hand: HandModel): readonly number[] {
   const side = line.hand === 'right' ? 1 : -1;
+  const known: Place[] = [];
+  const place = (finger: Finger): Place => {
+    known[finger] ??= relaxedPlace(finger, hand);
+    return known[finger];
+  };
   const arm: number[] = [];
   for (let start = 0; start < uses.length; ) {
     let end = start + 1;
@@ -26,15 +34,7 @@ export function planCarry(line: Line, uses: readonly (readonly Use[])[], hand: H
     let time = 0;
     for (let at = start; at < end; at++) {
       time += at === start ? 0 : Math.max(LEAST_SECONDS, line.slices[at]!.seconds);
-      const window = armWindow(line, uses[at]!, hand);
-      if (window) windows.push({ time, ...window });
-      else
-        windows.push({
-          time,
-          low: Number.NEGATIVE_INFINITY,
-          high: Number.POSITIVE_INFINITY,
-          rest: Number.NaN,
-        });
+      windows.push(armWindow(time, line, uses[at]!, place));
     }
     for (const x of tautPath(windows)) arm.push(side * x + 0);
     start = end;
@@ -43,25 +43,24 @@ export function planCarry(line: Line, uses: readonly (readonly Use[])[], hand: H
 }
 
 /** Window of the arm and its relaxed place within it, in the right hand's sense. */
-function armWindow(line: Line, uses: readonly Use[], hand: HandModel): Omit<Window, 'time'> | undefined {
-  if (uses.length === 0) return undefined;
+function armWindow(time: number, line: Line, uses: readonly Use[], place: (finger: Finger) => Place): Window {
   let low = Number.NEGATIVE_INFINITY;
   let high = Number.POSITIVE_INFINITY;
   let rest = 0;
   for (const { finger, key } of uses) {
-    const [near, far] = relaxedPlace(finger, hand);
+    const [near, far] = place(finger);
     const x = handX(line.hand, key);
     const pivot = finger === 1 ? 0 : PIVOT;
     low = Math.max(low, x - far - pivot);
     high = Math.min(high, x - near + pivot);
     rest += (x - (near + far) / 2) / uses.length;
   }
+  if (uses.length === 0) return { time, low, high, rest: Number.NaN };
   if (low > high) low = high = (low + high) / 2;
-  return { low, high, rest: Math.min(high, Math.max(low, rest)) };
+  return { time, low, high, rest: Math.min(high, Math.max(low, rest)) };
 }
 
-/** Sideways place of a finger relative to 3, relaxed, mm: least and greatest. */
-function relaxedPlace(finger: Finger, hand: HandModel): readonly [number, number] {
+function relaxedPlace(finger: Finger, hand: HandModel): Place {
   if (finger === 3) return [0, 0];
   const span = finger < 3 ? reach(hand, finger, 3) : reach(hand, 3, finger);
   return finger < 3 ? [-span.maxRelaxed, -span.minRelaxed] : [span.minRelaxed, span.maxRelaxed];

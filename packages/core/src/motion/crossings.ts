@@ -31,7 +31,7 @@ export function thumbCrossings(
 ): readonly (Crossing | undefined)[] {
   // From the thumb's side outwards: of two keys under one finger both hands then judge the same one.
   const sides = slices.map((uses) =>
-    [...uses].sort((a, b) => handX(line.hand, a.key) - handX(line.hand, b.key)),
+    uses.length < 2 ? uses : [...uses].sort((a, b) => handX(line.hand, a.key) - handX(line.hand, b.key)),
   );
   return sides.map((now, at) => {
     const before = sides[at - 1];

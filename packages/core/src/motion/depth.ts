@@ -34,8 +34,8 @@ function discomfortRow(uses: readonly Use[], tips: TipTable, cache: Map<number, 
   if (known) return known;
   const row = new Float64Array(SIZE);
   for (const { finger, key } of uses) {
-    const own = tips.row(finger, key);
-    for (let step = 0; step < SIZE; step++) row[step]! += grained(own[step]!.discomfort);
+    const { discomforts } = tips.row(finger, key);
+    for (let step = 0; step < SIZE; step++) row[step]! += grained(discomforts[step]!);
   }
   // Only of more than eight fingers, two to a key, is the id no exact number.
   if (Number.isSafeInteger(id)) cache.set(id, row);

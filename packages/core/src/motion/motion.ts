@@ -60,5 +60,5 @@ function fingerDepth(use: Use, depth: number, tips: TipTable): FingerDepth {
 /** A small move in although every struck finger would have been at ease without it. */
 function isLean(from: number, to: number, now: readonly Use[], tips: TipTable): boolean {
   if (to <= from || to - from > LARGEST_LEAN) return false;
-  return now.every((use) => !use.struck || tips.at(use.finger, use.key, from).discomfort <= AT_EASE);
+  return now.every((use) => !use.struck || tips.discomfort(use.finger, use.key, from) <= AT_EASE);
 }

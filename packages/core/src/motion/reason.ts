@@ -39,7 +39,7 @@ function gainer(from: number, to: number, uses: readonly Use[], tips: TipTable):
   let best: Use | undefined;
   let most = WORTH;
   for (const use of uses) {
-    const gain = tips.at(use.finger, use.key, from).discomfort - tips.at(use.finger, use.key, to).discomfort;
+    const gain = tips.discomfort(use.finger, use.key, from) - tips.discomfort(use.finger, use.key, to);
     if (gain > most) [best, most] = [use, gain];
   }
   return best;

@@ -28,11 +28,15 @@ export function planRoll(line: Line, uses: readonly (readonly Use[])[]): readonl
     const roll = playing.reduce((sum, use) => sum + FIFTHS[use.finger - 1]!, 0) / (5 * playing.length);
     const turn = roll - last;
     const anew = startsAnew(line.slices[at]!);
-    const thumb = [...playing, ...(uses[at - 1] ?? [])].some((use) => use.finger === 1);
+    const thumb = playing.some(isThumb) || uses[at - 1]?.some(isThumb);
     const onwards = turn * lastTurn > 0 && Math.abs(turn) > LARGE_TURN && !thumb;
     const repeated = turn === 0 && playing.length === 1 && line.slices[at]!.seconds < QUICK;
     last = roll;
     if (turn !== 0) lastTurn = turn;
     return { roll, prepare: !anew && (onwards || repeated) };
   });
+}
+
+function isThumb({ finger }: Use): boolean {
+  return finger === 1;
 }

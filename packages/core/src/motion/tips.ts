@@ -1,4 +1,4 @@
-import { placeTips, type TipPlacement } from '../anatomy/fingertip.js';
+import { placeTips, type TipPlacement, type TipRow } from '../anatomy/fingertip.js';
 import type { HandModel } from '../anatomy/hand.js';
 import type { Finger } from '../score/model.js';
 
@@ -13,14 +13,14 @@ export const GRID_SIZE = GREATEST_DEPTH - LEAST_DEPTH + 1;
  */
 export class TipTable {
   readonly #hand: HandModel;
-  readonly #rows = new Map<number, readonly TipPlacement[]>();
+  readonly #rows = new Map<number, TipRow>();
 
   constructor(hand: HandModel) {
     this.#hand = hand;
   }
 
   /** Placements of a finger on a key by grid step. */
-  row(finger: Finger, key: number): readonly TipPlacement[] {
+  row(finger: Finger, key: number): TipRow {
     const id = TipTable.id(finger, key);
     let row = this.#rows.get(id);
     if (!row) {
@@ -32,7 +32,14 @@ export class TipTable {
 
   /** @param depth forearm depth in whole mm on the grid */
   at(finger: Finger, key: number, depth: number): TipPlacement {
-    return this.row(finger, key)[depth - LEAST_DEPTH]!;
+    const { tips, curls, discomforts } = this.row(finger, key);
+    const step = depth - LEAST_DEPTH;
+    return { tip: tips[step]!, curl: curls[step]!, discomfort: discomforts[step]! };
+  }
+
+  /** mm equivalents, at a forearm depth as for `at`. */
+  discomfort(finger: Finger, key: number, depth: number): number {
+    return this.row(finger, key).discomforts[depth - LEAST_DEPTH]!;
   }
 
   /** Ids of rows lie below this. */
