@@ -44,11 +44,12 @@ export function analyse(score: Score, lines: readonly Line[], settings: Settings
     });
     return { line, ...found, plan: planMotion(line, found.fingering, hand) };
   });
+  const pairs: Pair[] = [];
   return fingered.map((one) => {
     const { line } = one;
     const partner = score.parts[line.part]!.braced?.other ?? line.part;
     const other = fingered.find(({ line: { part, hand } }) => part === partner && hand !== line.hand);
-    const over = other && handCrossingsOf(one, other)[line.hand];
+    const over = other && handCrossingsOf(one, other, pairs)[line.hand];
     const cues = planCues(line, one.plan, {
       measures: score.parts[line.part]!.measures,
       layers: settings.layers,
@@ -79,10 +80,22 @@ function idle({ hand, part }: Line): Line {
 
 type Fingering = Pick<LineAnalysis, 'line' | 'fingering'>;
 
-function handCrossingsOf(one: Fingering, other: Fingering): HandCrossings {
+/** Two hands that may cross, and where they do. */
+interface Pair {
+  readonly right: Line;
+  readonly left: Line;
+  readonly crossings: HandCrossings;
+}
+
+/** @param known pairs that were asked for already: a hand mostly asks for the same one as its partner */
+function handCrossingsOf(one: Fingering, other: Fingering, known: Pair[]): HandCrossings {
   const [right, left] = one.line.hand === 'right' ? [one, other] : [other, one];
-  return handCrossings(
+  const found = known.find((pair) => pair.right === right.line && pair.left === left.line);
+  if (found) return found.crossings;
+  const crossings = handCrossings(
     { line: right.line, fingers: right.fingering },
     { line: left.line, fingers: left.fingering },
   );
+  known.push({ right: right.line, left: left.line, crossings });
+  return crossings;
 }

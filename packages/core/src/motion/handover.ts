@@ -90,17 +90,19 @@ export function handCrossings(right: FingeredLine, left: FingeredLine): HandCros
 function advance(right: HandState, left: HandState): readonly HandState[] {
   const [r, l] = [right.next(), left.next()];
   const order = r && l ? compare(r.onset, l.onset) : r ? -1 : 1;
-  const moved = [...(r && order <= 0 ? [right] : []), ...(l && order >= 0 ? [left] : [])];
+  const moved: HandState[] = [];
+  if (r && order <= 0) moved.push(right);
+  if (l && order >= 0) moved.push(left);
   for (const hand of moved) hand.at++;
   return moved;
 }
 
 function crossed(right: HandState, left: HandState): boolean {
-  const [r, l] = [right.hand.line.slices[right.at], left.hand.line.slices[left.at]];
-  if (!r || !l || Math.abs(toNumber(subtract(r.onset, l.onset))) > PRESENT_QUARTERS) return false;
-  const highest = Math.max(...right.use().map((use) => use.key));
-  const lowest = Math.min(...left.use().map((use) => use.key));
-  return right.use().length > 0 && left.use().length > 0 && lowest > highest;
+  const [rights, lefts] = [right.use(), left.use()];
+  if (rights.length === 0 || lefts.length === 0) return false;
+  if (!lefts.every((own) => rights.every((other) => own.key > other.key))) return false;
+  const [r, l] = [right.hand.line.slices[right.at]!, left.hand.line.slices[left.at]!];
+  return Math.abs(toNumber(subtract(r.onset, l.onset))) <= PRESENT_QUARTERS;
 }
 
 function centre(uses: readonly Use[]): number {
