@@ -39,6 +39,7 @@ export function ornamentsOf(line: Line, part: Part): Ornaments | undefined {
   const tremolos = new Set<number>();
   for (const slice of line.slices) {
     for (const { key, notes } of slice.struck) {
+      if (notes.every((note) => part.notes[note]!.ornaments.length === 0)) continue;
       for (const ornament of new Set(notes.flatMap((note) => part.notes[note]!.ornaments))) {
         if (ornament === 'tremolo-stop') {
           const before = line.slices[slice.index - 1];

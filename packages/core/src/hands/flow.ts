@@ -22,8 +22,12 @@ export interface Flow {
 
 /** By measure: its first and last slice; measures without slices are left out. */
 function slicesByMeasure({ slices }: Line): ReadonlyMap<number, readonly [number, number]> {
-  const found = new Map<number, readonly [number, number]>();
-  for (const { measure, index } of slices) found.set(measure, [found.get(measure)?.[0] ?? index, index]);
+  const found = new Map<number, [number, number]>();
+  for (const { measure, index } of slices) {
+    const range = found.get(measure);
+    if (range) range[1] = index;
+    else found.set(measure, [index, index]);
+  }
   return found;
 }
 

@@ -41,12 +41,11 @@ export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock, d
   let lastUp = 0;
   moments.forEach((moment, index) => {
     const now = times[index] as number;
-    const keys = new Set(moment.strikes.map((strike) => strike.key));
     const held: Down[] = [];
     const released: number[] = [];
     for (const key of down) {
       const gone = key.grace || isOver(key.strike, moment);
-      if (!gone && !keys.has(key.strike.key)) {
+      if (!gone && !moment.strikes.some((strike) => strike.key === key.strike.key)) {
         held.push(key);
         continue;
       }
@@ -63,7 +62,7 @@ export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock, d
     }));
     const free = index === 0 || held.length > 0 ? 0 : Math.max(now - lastUp, 0);
     drafts.push({ moment, seconds: now, struck, held, released, free, phraseStart: phrases.begins(moment) });
-    down = [...held, ...struck].sort((a, b) => a.strike.key - b.strike.key);
+    down = held.length === 0 ? struck : [...held, ...struck].sort((a, b) => a.strike.key - b.strike.key);
   });
   for (const key of down)
     key.upAt = key.grace ? (times.at(-1) ?? 0) + GRACE_SECONDS : clock(key.strike.release);
@@ -100,20 +99,21 @@ function momentTimes(moments: readonly Moment[], clock: Clock): number[] {
 
 /** Follows slurs, fermatas and rests, voice by voice. */
 class Phrases {
-  private readonly ended = new Map<string, boolean>();
+  /** Voices whose phrase has ended. */
+  private readonly ended = new Set<string>();
   private writtenEnd = Number.NEGATIVE_INFINITY;
 
   /** True where a phrase begins at this moment; takes its notes into account for the next one. */
   begins(moment: Moment): boolean {
     let begins = moment.onset > this.writtenEnd + SLACK;
     for (const { notes, end } of moment.strikes) {
-      for (const note of notes) begins ||= this.ended.get(note.voice) === true;
+      for (const note of notes) begins ||= this.ended.has(note.voice);
       this.writtenEnd = Math.max(this.writtenEnd, end);
     }
-    for (const { notes } of moment.strikes) for (const note of notes) this.ended.set(note.voice, false);
+    for (const { notes } of moment.strikes) for (const note of notes) this.ended.delete(note.voice);
     for (const { notes } of moment.strikes) {
       for (const note of notes) {
-        if (note.fermata || (note.slurStop && !note.slurStart)) this.ended.set(note.voice, true);
+        if (note.fermata || (note.slurStop && !note.slurStart)) this.ended.add(note.voice);
       }
     }
     return begins;

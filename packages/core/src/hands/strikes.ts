@@ -70,7 +70,11 @@ export function soundEnds(notes: readonly Note[]): number[] {
 /** For every note the id of the note that strikes its key: its own, or the first of its chain of ties. */
 export function strikers(notes: readonly Note[]): number[] {
   const first = new Array<number>(notes.length).fill(-1);
-  for (const { id } of notes) {
+  for (const { id, tiedFrom } of notes) {
+    if (tiedFrom < 0) {
+      first[id] = id;
+      continue;
+    }
     const chain: number[] = [];
     let at = id;
     while (first[at] === -1 && (notes[at]?.tiedFrom ?? -1) >= 0) {
