@@ -36,13 +36,19 @@ export function cueCandidates(
   plan: MotionPlan,
   handCrossings: readonly (Crossing | undefined)[] = [],
 ): readonly (readonly Candidate[])[] {
-  const depth = depthCues(line, plan.slices);
-  const carry = carryCues(plan.slices);
-  const contour = contourCues(plan.slices);
-  const roll = rollCues(plan.slices);
+  const layers = [
+    depthCues(line, plan.slices),
+    carryCues(plan.slices),
+    contourCues(plan.slices),
+    rollCues(plan.slices),
+  ];
   return plan.slices.map((slice, at) => {
-    const lists = [crossingCue(slice.crossing), crossingCue(handCrossings[at]), depth[at], carry[at]];
-    return [...lists, contour[at], roll[at]].filter((cue) => cue !== undefined);
+    const cues: Candidate[] = [];
+    const add = (cue: Candidate | undefined) => cue && cues.push(cue);
+    add(crossingCue(slice.crossing));
+    add(crossingCue(handCrossings[at]));
+    for (const layer of layers) add(layer[at]);
+    return cues;
   });
 }
 

@@ -62,6 +62,7 @@ export function planCues(line: Line, plan: MotionPlan, context: CueContext): rea
 
 /** The weightiest cues of one slice, without those that say the same move again. */
 function merge(all: readonly Candidate[]): readonly Candidate[] {
+  if (all.length < 2) return all;
   const crossing = all.some((cue) => CUE_LAYERS[cue.key] === 'crossing');
   const distinct = crossing ? all.filter((cue) => !SAID_BY_CROSSING.includes(cue.key)) : all;
   return [...distinct].sort((a, b) => b.weight - a.weight).slice(0, MOST_KEYS);

@@ -1,5 +1,5 @@
 import type { Line } from '../hands/line.js';
-import type { MotionPlan } from '../motion/plan.js';
+import type { MotionPlan, SliceMotion } from '../motion/plan.js';
 import type { Density } from '../options.js';
 import { compare, subtract, toNumber } from '../score/fraction.js';
 import type { Measure } from '../score/model.js';
@@ -84,13 +84,15 @@ function forgetTold(
   return cues.map((all, at) => {
     if (all.length === 0) return all;
     const keys = all.map((cue) => cue.key);
-    const move = [plan.slices[at - 1], plan.slices[at]].map((slice) =>
-      slice?.fingers.map(({ finger, key }) => [finger, key]),
-    );
-    const id = JSON.stringify([keys, move]);
+    const id = `${keys} from ${grip(plan.slices[at - 1])} to ${grip(plan.slices[at])}`;
     const { measure } = line.slices[at]!;
     const last = lastMeasure.get(id);
     lastMeasure.set(id, measure);
     return last !== undefined && measure - last <= REMEMBERED_MEASURES ? [] : all;
   });
+}
+
+/** The keys under the fingers, as text. */
+function grip(slice: SliceMotion | undefined): string {
+  return slice ? slice.fingers.map(({ finger, key }) => `${finger}:${key}`).join() : 'the start';
 }
