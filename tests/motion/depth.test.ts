@@ -36,6 +36,24 @@ function enumerate(
   return least;
 }
 
+/** The path by the definition: every origin of every step, costs rounded as the plan rounds them. */
+function plainPath(rows: readonly Float64Array[], weights: readonly number[]): number[] {
+  const steps = Array.from({ length: GRID_SIZE }, (_, step) => step);
+  const travel = (mm: number, at: number): number =>
+    Math.round(weights[at]! * travelCost(mm, 1) * 2 ** 16) / 2 ** 16;
+  const lowest = (costs: readonly number[]): number => costs.indexOf(Math.min(...costs));
+  const from: number[][] = [];
+  let costs = [...rows[0]!];
+  for (let at = 1; at < rows.length; at++) {
+    const ways = steps.map((step) => steps.map((origin) => costs[origin]! + travel(step - origin, at)));
+    from[at] = ways.map(lowest);
+    costs = steps.map((step) => ways[step]![from[at]![step]!]! + rows[at]![step]!);
+  }
+  const path = [lowest(costs)];
+  for (let at = rows.length - 1; at > 0; at--) path.unshift(from[at]![path[0]!]!);
+  return path;
+}
+
 const weight = fc.constantFrom(0.015, 0.035, 0.06, 0.1);
 
 describe('the depth plan is exact', () => {
@@ -55,6 +73,32 @@ describe('the depth plan is exact', () => {
         expect(costOf(rows, weights, path)).toBeCloseTo(enumerate(rows, weights, grid), 2);
       }),
       { numRuns: 300 },
+    );
+  });
+
+  it('and of equal paths takes the one that lies furthest out, from the last slice backwards', () => {
+    // Rows that fall to a first step, wander on few values and then rise or stay level: most costs are met twice.
+    const shape = fc.tuple(
+      fc.integer({ min: 0, max: 40 }),
+      fc.array(fc.integer({ min: 0, max: 3 }), { minLength: 0, maxLength: 40 }),
+      fc.integer({ min: 0, max: 1 }),
+    );
+    const row = shape.map(([fall, middle, rise]) =>
+      Float64Array.from({ length: GRID_SIZE }, (_, step) => {
+        if (step < fall) return 4 + fall - step;
+        return middle[step - fall] ?? 4 + rise * (step - fall);
+      }),
+    );
+    // A slice without fingers costs nothing anywhere.
+    const rowOrNone = fc.oneof({ arbitrary: row, weight: 5 }, fc.constant(new Float64Array(GRID_SIZE)));
+    const cases = fc.array(fc.tuple(rowOrNone, weight), { minLength: 1, maxLength: 6 });
+    fc.assert(
+      fc.property(cases, (all) => {
+        const rows = all.map(([own]) => own);
+        const weights = all.map(([, own]) => own);
+        expect(leastPath(rows, weights)).toEqual(plainPath(rows, weights));
+      }),
+      { numRuns: 200 },
     );
   });
 
