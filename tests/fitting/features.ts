@@ -121,7 +121,7 @@ function chainRows(first: SliceView, before: SliceView, view: SliceView, scale: 
         for (const { fingers: c } of view.candidates) {
           rows.row((sinkOf) => {
             TERMS.forEach((term, nth) => {
-              term.triple?.(first, before, view, a, b, c, sinkOf(nth), HAND);
+              term.triple?.(first, before, view)(a, b, c, sinkOf(nth));
             });
           });
         }

@@ -20,12 +20,10 @@ export function costsToGo(stages: Stages): readonly Float64Array[] {
 class Backward extends Fold {
   readonly #slab = numbers();
   #after: Float64Array | undefined;
-  #own: Float64Array = new Float64Array(0);
-  #steps: Float64Array = this.#own;
-  #kernel: Float64Array = this.#own;
-  #columns = 0;
-  /** Of the pair that is being moved, by depth: cost of its later candidate and of all after it. */
-  readonly #onward = new Float64Array(D);
+  /** `[pair * DEPTH_COUNT + depth]`: cost of a pair's later candidate and of all after it. */
+  #onward: Float64Array = new Float64Array(0);
+  #steps: Float64Array = this.#onward;
+  #kernel: Float64Array = this.#onward;
 
   constructor(private readonly stages: Stages) {
     super();
@@ -47,43 +45,43 @@ class Backward extends Fold {
     return here;
   }
 
+  /** Makes ready to go back to the slice before `at`. */
   #prepare(at: number, pairs: number, candidates: number): void {
     const { stages } = this;
+    const [own, after, columns] = [stages.own(at), this.#after!, stages.count(at)];
     this.makeRoom(pairs, candidates);
-    this.#own = stages.own(at);
+    if (this.#onward.length < after.length) this.#onward = new Float64Array(2 * after.length);
     this.#steps = stages.steps(at);
     this.#kernel = stages.kernel(at);
-    this.#columns = stages.count(at);
+    const [onward, steps, least] = [this.#onward, this.#steps, this.least];
     for (let pair = 0; pair < pairs; pair++) {
-      this.#goOn(pair);
+      const start = (pair % columns) * D;
       let low = Number.POSITIVE_INFINITY;
-      for (let depth = 0; depth < D; depth++) if (this.#onward[depth]! < low) low = this.#onward[depth]!;
-      this.least[pair] = low + this.#steps[pair]!;
+      for (let depth = 0; depth < D; depth++) {
+        const cost = own[start + depth]! + after[pair * D + depth]!;
+        onward[pair * D + depth] = cost;
+        if (cost < low) low = cost;
+      }
+      least[pair] = low + steps[pair]!;
     }
-  }
-
-  #goOn(pair: number): void {
-    const [own, after] = [this.#own, this.#after!];
-    const start = (pair % this.#columns) * D;
-    for (let depth = 0; depth < D; depth++)
-      this.#onward[depth] = own[start + depth]! + after[pair * D + depth]!;
   }
 
   /** From every depth of the slice before the best way on; the further out, the less far in, because the kernel is convex. */
   protected override move(pair: number): void {
+    const { moved } = this;
     const [kernel, onward] = [this.#kernel, this.#onward];
-    this.#goOn(pair);
+    const start = pair * D;
     let aim = 0;
     for (let from = 0; from < D; from++) {
       let best = Number.POSITIVE_INFINITY;
       for (let to = aim; to < D; to++) {
-        const cost = kernel[from * D + to]! + onward[to]!;
+        const cost = kernel[from * D + to]! + onward[start + to]!;
         if (cost < best) {
           best = cost;
           aim = to;
         }
       }
-      this.moved[pair * D + from] = best + this.#steps[pair]!;
+      moved[start + from] = best + this.#steps[pair]!;
     }
   }
 }
@@ -101,13 +99,10 @@ export function leastCostsThrough(stages: Stages, states: readonly Float64Array[
     const state = states[at]!;
     const columns = stages.count(at);
     const own = new Float64Array(columns).fill(Number.POSITIVE_INFINITY);
-    for (let pair = 0; pair * DEPTH_COUNT < state.length; pair++) {
-      let least = own[pair % columns]!;
-      for (let cell = pair * DEPTH_COUNT; cell < (pair + 1) * DEPTH_COUNT; cell++) {
-        const cost = state[cell]! + after[cell]!;
-        if (cost < least) least = cost;
-      }
-      own[pair % columns] = least;
+    for (let cell = 0; cell < state.length; cell++) {
+      const cost = state[cell]! + after[cell]!;
+      const candidate = Math.floor(cell / D) % columns;
+      if (cost < own[candidate]!) own[candidate] = cost;
     }
     through[at] = own;
   }

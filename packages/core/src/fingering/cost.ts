@@ -80,20 +80,9 @@ export class CostTable {
     if (isPlain(first) && isPlain(second) && isPlain(third)) return this.#plainChains(first, second, third);
     const pair = this.#patterns.of(first) * MOST_PATTERNS + this.#patterns.of(second);
     const written = bit(isAugmentedSecond(first, second)) * 2 + bit(isAugmentedSecond(second, third));
-    return this.#chains.of((pair * MOST_PATTERNS + this.#patterns.of(third)) * 4 + written, () => {
-      const costs = new Float64Array(
-        first.candidates.length * second.candidates.length * third.candidates.length,
-      );
-      let at = 0;
-      for (const { fingers: a } of first.candidates) {
-        for (const { fingers: b } of second.candidates) {
-          for (const { fingers: c } of third.candidates) {
-            costs[at++] = this.triple(first, second, third, a, b, c);
-          }
-        }
-      }
-      return costs;
-    });
+    return this.#chains.of((pair * MOST_PATTERNS + this.#patterns.of(third)) * 4 + written, () =>
+      this.#triples(first, second, third, fingersOf(first), fingersOf(second), fingersOf(third)),
+    );
   }
 
   pair(before: SliceView, view: SliceView, from: readonly Finger[], to: readonly Finger[]): number {
@@ -113,12 +102,34 @@ export class CostTable {
     b: readonly Finger[],
     c: readonly Finger[],
   ): number {
-    this.#sum = 0;
+    return this.#triples(first, second, third, [a], [b], [c])[0]!;
+  }
+
+  #triples(
+    first: SliceView,
+    second: SliceView,
+    third: SliceView,
+    ofFirst: readonly (readonly Finger[])[],
+    ofSecond: readonly (readonly Finger[])[],
+    ofThird: readonly (readonly Finger[])[],
+  ): Float64Array {
+    const costs = new Float64Array(ofFirst.length * ofSecond.length * ofThird.length);
     for (const { count, base } of TRIPLE_TERMS) {
       this.#base = base;
-      count(first, second, third, a, b, c, this.#sink, this.hand);
+      const countFor = count(first, second, third);
+      let at = 0;
+      for (const a of ofFirst) {
+        for (const b of ofSecond) {
+          for (const c of ofThird) {
+            this.#sum = costs[at]!;
+            countFor(a, b, c, this.#sink);
+            costs[at++] = this.#sum;
+          }
+        }
+      }
     }
-    return grained(this.#sum);
+    for (let at = 0; at < costs.length; at++) costs[at] = grained(costs[at]!);
+    return costs;
   }
 
   /** What single steps depend on: the key left within the octave, the interval, the pace. */
@@ -135,14 +146,12 @@ export class CostTable {
 
   #plainChains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
     const id = (wayOf(first, second) + 128) * 256 + wayOf(second, third) + 128;
-    return this.#plainTriples.of(id, () => {
-      const costs = new Float64Array(125);
-      let at = 0;
-      for (const a of ALL)
-        for (const b of ALL) for (const c of ALL) costs[at++] = this.triple(first, second, third, a, b, c);
-      return costs;
-    });
+    return this.#plainTriples.of(id, () => this.#triples(first, second, third, ALL, ALL, ALL));
   }
+}
+
+function fingersOf({ candidates }: SliceView): readonly (readonly Finger[])[] {
+  return candidates.map(({ fingers }) => fingers);
 }
 
 function bit(set: boolean): number {

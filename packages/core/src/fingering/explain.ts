@@ -40,7 +40,7 @@ export function explain(
       term.slice?.(view, fingers, around[at]!, sink, hand);
       if (before && !view.cut) term.pair?.(before, view, chosen[at - 1]!, fingers, sink, hand);
       if (before && first && !before.cut && !view.cut) {
-        term.triple?.(first, before, view, chosen[at - 2]!, chosen[at - 1]!, fingers, sink, hand);
+        term.triple?.(first, before, view)(chosen[at - 2]!, chosen[at - 1]!, fingers, sink);
       }
       note(term.name, sum);
     });

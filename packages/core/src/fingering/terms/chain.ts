@@ -33,20 +33,28 @@ export const GROUPS_OF_TWO: readonly number[] = [-1, 1].map(
 export const chain: Term = {
   name: 'habit: chain',
   size: SIZE,
-  triple(first, second, third, a, b, c, sink) {
-    if (a.length === 0 || b.length === 0 || c.length === 0) return;
-    if (a.length === 1 && b.length === 1 && c.length === 1) {
-      const triple = tripleOf(a[0]!, b[0]!, c[0]!);
-      const strides = strideOf(wayOf(first, second)) * STRIDES + strideOf(wayOf(second, third));
-      sink(SKIP + pairOf(a[0]!, c[0]!) * INTERVALS + intervalOf(third.low - first.low), 1);
-      sink(CHAIN + triple * 9 + turnOf(first.low, second.low, third.low), 1);
-      sink(STRIDE_CHAIN + triple * STRIDES * STRIDES + strides, 1);
-      return;
-    }
-    sink(HIGH + pairOf(a.at(-1)!, c.at(-1)!) * INTERVALS + intervalOf(third.high - first.high), 1);
-    sink(LOW + pairOf(a[0]!, c[0]!) * INTERVALS + intervalOf(third.low - first.low), 1);
-    const high = turnOf(first.high, second.high, third.high);
-    sink(HIGH_CHAIN + tripleOf(a.at(-1)!, b.at(-1)!, c.at(-1)!) * 9 + high, 1);
-    sink(LOW_CHAIN + tripleOf(a[0]!, b[0]!, c[0]!) * 9 + turnOf(first.low, second.low, third.low), 1);
+  triple(first, second, third) {
+    const [skip, highSkip] = [intervalOf(third.low - first.low), intervalOf(third.high - first.high)];
+    const strides = strideOf(wayOf(first, second)) * STRIDES + strideOf(wayOf(second, third));
+    const [low, high] = [
+      turnOf(first.low, second.low, third.low),
+      turnOf(first.high, second.high, third.high),
+    ];
+    return (a, b, c, sink) => {
+      if (a.length === 0 || b.length === 0 || c.length === 0) return;
+      const [lowA, lowB, lowC] = [a[0]!, b[0]!, c[0]!];
+      const lowest = tripleOf(lowA, lowB, lowC);
+      if (a.length === 1 && b.length === 1 && c.length === 1) {
+        sink(SKIP + pairOf(lowA, lowC) * INTERVALS + skip, 1);
+        sink(CHAIN + lowest * 9 + low, 1);
+        sink(STRIDE_CHAIN + lowest * STRIDES * STRIDES + strides, 1);
+        return;
+      }
+      const [highA, highB, highC] = [a[a.length - 1]!, b[b.length - 1]!, c[c.length - 1]!];
+      sink(HIGH + pairOf(highA, highC) * INTERVALS + highSkip, 1);
+      sink(LOW + pairOf(lowA, lowC) * INTERVALS + skip, 1);
+      sink(HIGH_CHAIN + tripleOf(highA, highB, highC) * 9 + high, 1);
+      sink(LOW_CHAIN + lowest * 9 + low, 1);
+    };
   },
 };

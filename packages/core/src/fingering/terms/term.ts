@@ -23,6 +23,13 @@ export interface Outlook extends RunPlace {
 /** Adds `value` of a feature; the cost is the sum of weight x value over all features. */
 export type Sink = (feature: number, value: number) => void;
 
+export type TripleCount = (
+  a: readonly Finger[],
+  b: readonly Finger[],
+  c: readonly Finger[],
+  sink: Sink,
+) => void;
+
 /**
  * One named part of the cost. A term sees a slice with its fingers, two neighbouring slices, or three; it only counts,
  * the weights lie apart (`weights.ts`). Features are numbered from 0 within a term.
@@ -46,16 +53,8 @@ export interface Term {
     sink: Sink,
     hand: HandModel,
   ) => void;
-  readonly triple?: (
-    first: SliceView,
-    second: SliceView,
-    third: SliceView,
-    a: readonly Finger[],
-    b: readonly Finger[],
-    c: readonly Finger[],
-    sink: Sink,
-    hand: HandModel,
-  ) => void;
+  /** Looks at three slices once and counts for all their fingers. */
+  readonly triple?: (first: SliceView, second: SliceView, third: SliceView) => TripleCount;
 }
 
 /** Index of a finger pair, 0 ... 24. */
