@@ -3,7 +3,7 @@ import { costsToGo, leastCostsThrough } from './alternatives-to-go.js';
 import { Walk } from './alternatives-walk.js';
 import { figuresOf } from './figures.js';
 import { cheapestModels, chosenModels, likenessBias, type Models, unlikeness } from './likeness.js';
-import { type Choice, leastChoice } from './search.js';
+import { type Choice, leastPass } from './search.js';
 import type { Bias, Stages } from './stages.js';
 
 /** Passes in which like figures settle on like fingers; a third changes next to nothing. */
@@ -28,15 +28,16 @@ export interface AlikeChoice extends Choice {
 export function alikeChoice(free: Stages): AlikeChoice {
   const { views } = free;
   const figures = figuresOf(views);
-  const states: Float64Array[] = [];
-  const plain = leastChoice(free, states);
+  let last = leastPass(free);
+  const plain = last.choice;
   let best: AlikeChoice = plain;
   let least = plain.cost + unlikeness(views, figures, plain.path);
   // A choice that follows every model is the least with their bias too.
   if (least === plain.cost) return plain;
   const choose = (models: Models): Choice => {
     const bias = likenessBias(views, figures, models);
-    const choice = leastChoice(free.with(bias));
+    last = leastPass(free.with(bias), last);
+    const { choice } = last;
     const moved = choice.cost - choice.biased.reduce((sum, cost) => sum + cost, 0);
     const total = moved + unlikeness(views, figures, choice.path);
     const better = total < least;
@@ -45,7 +46,7 @@ export function alikeChoice(free: Stages): AlikeChoice {
     if (better || truer) [best, least] = [{ ...choice, bias }, total];
     return choice;
   };
-  let models = cheapestModels(views, figures, leastCostsThrough(free, states));
+  let models = cheapestModels(views, figures, leastCostsThrough(free, last.states));
   for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
     const chosen = chosenModels(views, figures, choose(models).path);
     if (chosen.every((model, nth) => model === models[nth])) break;

@@ -1,6 +1,6 @@
 import type { Finger } from '../score/model.js';
 import { leastCostsThrough } from './alternatives-to-go.js';
-import { leastChoice } from './search.js';
+import { leastPass } from './search.js';
 import type { Stages } from './stages.js';
 
 /**
@@ -22,9 +22,7 @@ export function secondChoices(
   path: readonly number[],
   most: number,
 ): readonly (readonly (readonly Finger[])[])[] {
-  const states: Float64Array[] = [];
-  leastChoice(stages, states);
-  const through = leastCostsThrough(stages, states);
+  const through = leastCostsThrough(stages, leastPass(stages).states);
   return stages.views.map((view, at) => {
     const costs = through[at]!;
     const chosen = view.candidates[path[at]!]!.fingers;

@@ -25,6 +25,14 @@ export interface Assignments {
   readonly trouble: 'none' | 'reach' | 'digits';
 }
 
+/** The kept keys as every slice with these keys sees them. */
+export interface Kept extends Assignments {
+  readonly keys: readonly number[];
+  readonly x: readonly number[];
+  readonly black: readonly boolean[];
+  readonly struck: readonly boolean[];
+}
+
 const FINGERS: readonly Finger[] = [1, 2, 3, 4, 5];
 /** Rounding room in mm: the tips may land off the keys' centres. */
 const TOLERANCE = 5;
@@ -32,7 +40,7 @@ const TOLERANCE = 5;
 /** mm below which two places are one. */
 const ROUNDING = 1e-6;
 
-const memo = new WeakMap<HandModel, Map<string, Assignments>>();
+const memo = new WeakMap<HandModel, Map<string, Kept>>();
 
 /**
  * Every way in which the hand can hold these keys: fingers ascend with the keys, every pair lies within its practical
@@ -41,19 +49,23 @@ const memo = new WeakMap<HandModel, Map<string, Assignments>>();
  * that keeps the outer key of the melody or bass side. A rolled chord may be wider than the hand: its neighbouring keys
  * must lie within reach of their fingers, the hand goes on to the others (common practice).
  */
-export function assignments(wanted: readonly Wanted[], hand: HandModel, rolled = false): Assignments {
+export function assignments(wanted: readonly Wanted[], hand: HandModel, rolled = false): Kept {
   let known = memo.get(hand);
   if (!known) {
     known = new Map();
     memo.set(hand, known);
   }
-  const keys = wanted
-    .map((w) => `${w.key % 12}:${w.key}${w.struck ? 's' : w.pedalled ? 'p' : 'h'}${w.fixed ?? ''}`)
-    .join(' ');
-  const id = rolled ? `rolled ${keys}` : keys;
+  let id = rolled ? 'rolled' : '';
+  for (const { key, struck, pedalled, fixed } of wanted) {
+    id += `${key}${struck ? 's' : pedalled ? 'p' : 'h'}${fixed ?? ''} `;
+  }
   let result = known.get(id);
   if (!result) {
-    result = search(wanted, hand, rolled);
+    const found = search(wanted, hand, rolled);
+    const kept = found.kept.map((at) => wanted[at]!);
+    const keys = kept.map(({ key }) => key);
+    const struck = kept.map((one) => one.struck);
+    result = { ...found, keys, x: keys.map(keyX), black: keys.map(isBlack), struck };
     known.set(id, result);
   }
   return result;

@@ -14,13 +14,15 @@ export function outlooks(views: readonly SliceView[]): readonly Outlook[] {
   return views.map((_, at) => {
     const ahead = room(views, at, 1);
     const behind = room(views, at, -1);
+    const { since, until } = places[at]!;
     return {
       ahead,
       behind,
       around: [Math.max(ahead[0], behind[0]), Math.max(ahead[1], behind[1])],
       ledBy: run(views, at, -1),
       leadsTo: run(views, at, 1),
-      ...places[at]!,
+      since,
+      until,
       colours: coloursAround(views, at),
       strideIn: strideTo(views[at]!, views[at - 1]),
       strideOut: strideTo(views[at]!, views[at + 1]),
@@ -36,9 +38,11 @@ function room(views: readonly SliceView[], at: number, step: 1 | -1): [number, n
     if (!next || next.keys.length === 0) break;
     const later = step > 0 ? next : views[at + step * (nth - 1)]!;
     if (later.free > BREAK) break;
-    const [lower, higher] = [Math.min(low, next.low), Math.max(high, next.high)];
+    const lower = Math.min(low, next.low);
+    const higher = Math.max(high, next.high);
     if (higher - lower > OCTAVE) break;
-    [low, high] = [lower, higher];
+    low = lower;
+    high = higher;
   }
   return [Math.min(OCTAVE, here.low - low), Math.min(OCTAVE, high - here.high)];
 }
@@ -48,7 +52,8 @@ function run(views: readonly SliceView[], at: number, step: 1 | -1): number {
   let direction = 0;
   let count = 0;
   for (let nth = 0; nth < FAR; nth++) {
-    const [here, next] = [views[at + step * nth], views[at + step * (nth + 1)]];
+    const here = views[at + step * nth];
+    const next = views[at + step * (nth + 1)];
     if (!here || !next) break;
     const way = Math.sign((next.high - here.high) * step);
     if (way === 0 || (direction !== 0 && way !== direction)) break;

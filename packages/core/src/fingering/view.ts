@@ -1,8 +1,8 @@
 import type { HandModel } from '../anatomy/hand.js';
 import { startsAnew } from '../hands/anew.js';
 import type { Line, Slice, SliceKey } from '../hands/line.js';
-import { isBlack, keyX, mirrorKey } from '../keyboard/plan.js';
-import { type Assignment, assignments } from './candidates.js';
+import { mirrorKey } from '../keyboard/plan.js';
+import { type Assignment, assignments, type Wanted } from './candidates.js';
 
 /**
  * A slice as the right hand sees it: the left hand's keys are mirrored about D4, so that every rule is written once and
@@ -48,9 +48,8 @@ export function paceOf(seconds: number): Pace {
   return seconds <= PACE_LIMITS[1] ? 1 : 2;
 }
 
-interface Member {
-  readonly key: number;
-  readonly struck: boolean;
+interface Member extends Wanted {
+  /** Index in `struck` or `held` of the slice. */
   readonly source: number;
   readonly given: SliceKey;
 }
@@ -68,39 +67,33 @@ export function viewLine(
   cuts: ReadonlySet<number> = NONE,
 ): readonly SliceView[] {
   const mirror = line.hand === 'left' ? mirrorKey : (key: number): number => key;
+  const member = (given: SliceKey, source: number, struck: boolean): Member => ({
+    key: mirror(given.key),
+    struck,
+    pedalled: given.pedalled === true,
+    fixed: keepDigits && struck ? given.fixed : undefined,
+    source,
+    given,
+  });
   return line.slices.map((slice) => {
-    const member = (struck: boolean) => (given: SliceKey, source: number) => ({
-      key: mirror(given.key),
-      struck,
-      source,
-      given,
+    const members = slice.struck.map((given, source) => member(given, source, true));
+    slice.held.forEach((given, source) => {
+      members.push(member(given, source, false));
     });
-    const members: Member[] = [...slice.struck.map(member(true)), ...slice.held.map(member(false))].sort(
-      (a, b) => a.key - b.key,
-    );
-    const found = assignments(
-      members.map(({ key, struck, given }) => ({
-        key,
-        struck,
-        pedalled: given.pedalled === true,
-        fixed: keepDigits && struck ? given.fixed : undefined,
-      })),
-      hand,
-      slice.rolled,
-    );
-    const kept = found.kept.map((at) => members[at]!);
-    const keys = kept.map(({ key }) => key);
+    if (members.length > 1) members.sort((one, other) => one.key - other.key);
+    const found = assignments(members, hand, slice.rolled);
+    const { kept, keys } = found;
     return {
       index: slice.index,
       keys,
-      x: keys.map(keyX),
-      black: keys.map(isBlack),
-      struck: kept.map(({ struck }) => struck),
+      x: found.x,
+      black: found.black,
+      struck: found.struck,
       low: keys[0] ?? 0,
-      high: keys.at(-1) ?? 0,
-      diatonic: kept.length === 1 ? kept[0]!.given.diatonic : undefined,
+      high: keys[keys.length - 1] ?? 0,
+      diatonic: kept.length === 1 ? members[kept[0]!]!.given.diatonic : undefined,
       candidates: found.assignments,
-      source: kept.map(({ source }) => source),
+      source: kept.map((at) => members[at]!.source),
       seconds: slice.seconds,
       free: slice.free,
       pace: paceOf(slice.seconds),
@@ -109,7 +102,7 @@ export function viewLine(
       onBeat: slice.onBeat,
       grace: slice.grace,
       slice,
-      given: keepDigits && members.some(({ struck, given }) => struck && given.fixed !== undefined),
+      given: members.some(({ fixed }) => fixed !== undefined),
       trouble: found.trouble,
     };
   });
