@@ -1,14 +1,13 @@
 import type { Limits } from '../options.js';
 import { HandlineError } from '../score/errors.js';
 import { readDoctype } from './doctype.js';
+import { forbiddenAt } from './forbidden.js';
+import { masked } from './masks.js';
 import { placeAt } from './position.js';
 
 // fast-xml-parser builds a tree from ill-formed text too (it never compares the names of start and end tags), its
 // own validator costs three times this scan and misses truncation inside comments; hence this check before it.
 
-// Half a surrogate pair can come in a string only.
-const FORBIDDEN =
-  /[^\t\n\r\u0020-\ufffd]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
 const NAME = /^[A-Za-z_:\u0080-\uffff][\w:.\-\u00b7-\uffff]*$/;
 const REFERENCE = /&(?:#(\d{1,7})|#x([\da-fA-F]{1,6})|([A-Za-z_:\u0080-\uffff][\w:.\-\u00b7-\uffff]*));/y;
 const PREDEFINED = new Set(['amp', 'lt', 'gt', 'quot', 'apos']);
@@ -16,6 +15,9 @@ const PREDEFINED = new Set(['amp', 'lt', 'gt', 'quot', 'apos']);
 const PROSE =
   /^(?:.*-?(?:words|text|title|name|abbreviation|number|description|field)|(?:.*:)?(?:rehearsal|creator|rights|software|encoder|source|relation|footnote|elision|symbol))$/;
 const POLLUTION = new Set(['__proto__', 'constructor', 'prototype']);
+const PLAIN_NAME = `(?!${[...POLLUTION].join('|')})[A-Za-z_][\\w.-]*`;
+/** An element of text alone with one attribute at most, and the text behind it: most of a score, and beyond reproach. */
+const LEAF = new RegExp(`<(${PLAIN_NAME})(?: ${PLAIN_NAME}="[^"<&]*")?>[^<&]*</\\1>[^<&]*`, 'y');
 
 /** Checks that a text is well-formed XML within the limits. */
 export class WellFormedness {
@@ -24,6 +26,7 @@ export class WellFormedness {
   private readonly masks: [number, number][] = [];
   private entities: ReadonlySet<string> | undefined;
   private roots = 0;
+  private reference = -1;
 
   constructor(
     private readonly text: string,
@@ -38,12 +41,14 @@ export class WellFormedness {
    */
   check(): string {
     const { text } = this;
-    const bad = text.search(FORBIDDEN);
+    const bad = forbiddenAt(text);
     if (bad !== -1)
       this.fail('NOT_XML', 'holds a character that no XML file may hold; it is no MusicXML', bad);
     let at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
     for (let open = text.indexOf('<', at); open !== -1; open = text.indexOf('<', at)) {
       this.checkText(at, open);
+      at = this.leaf(open);
+      if (at > open) continue;
       const code = text.charCodeAt(open + 1);
       if (code === 47) at = this.endTag(open);
       else if (code === 33) at = this.declaration(open);
@@ -56,7 +61,15 @@ export class WellFormedness {
       this.fail('NOT_XML', `<${name}> is not closed; the file seems to be truncated`, text.length);
     }
     if (this.roots === 0) this.fail('NOT_XML', 'holds no XML element; give a MusicXML file', 0);
-    return this.masked();
+    return masked(text, this.masks);
+  }
+
+  /** Where a plain leaf and the text behind it end; `open` where there is none. */
+  private leaf(open: number): number {
+    const depth = this.stack.length;
+    if (depth === 0 || depth >= this.limits.maxDepth) return open;
+    LEAF.lastIndex = open;
+    return LEAF.test(this.text) ? LEAF.lastIndex : open;
   }
 
   private startTag(open: number): number {
@@ -153,17 +166,27 @@ export class WellFormedness {
   }
 
   private checkText(from: number, to: number): void {
-    const { text } = this;
-    const outside = this.stack.length === 0;
-    for (let i = from; i < to; i++) {
-      const code = text.charCodeAt(i);
-      if (code === 38) this.checkReference(i, false);
-      else if (outside && !isSpace(code)) {
-        const what =
-          this.roots === 0 ? 'text stands before the first element' : 'text follows the root element';
-        this.fail('NOT_XML', `${what}; this is no MusicXML`, i);
-      }
+    if (this.stack.length === 0) this.checkOutside(from, to);
+    for (let at = this.nextReference(from); at < to; at = this.nextReference(at + 1)) {
+      this.checkReference(at, false);
     }
+  }
+
+  private checkOutside(from: number, to: number): void {
+    let at = this.skipSpace(from);
+    if (at >= to) return;
+    if (this.text.charCodeAt(at) === 38) this.checkReference(at++, false);
+    const what = this.roots === 0 ? 'text stands before the first element' : 'text follows the root element';
+    this.fail('NOT_XML', `${what}; this is no MusicXML`, at);
+  }
+
+  /** The first "&" from a place on; the places that are asked for ascend. */
+  private nextReference(from: number): number {
+    if (this.reference < from) {
+      const found = this.text.indexOf('&', from);
+      this.reference = found === -1 ? this.text.length : found;
+    }
+    return this.reference;
   }
 
   private checkReference(at: number, attribute: boolean): void {
@@ -173,7 +196,7 @@ export class WellFormedness {
     const [, decimal, hex, name] = match as RegExpExecArray;
     if (name === undefined) {
       const code = decimal === undefined ? Number.parseInt(hex as string, 16) : Number(decimal);
-      if (code > 0x10ffff || FORBIDDEN.test(String.fromCodePoint(code)))
+      if (code > 0x10ffff || forbiddenAt(String.fromCodePoint(code)) !== -1)
         this.fail('NOT_XML', 'a reference names a character that no XML file may hold', at);
       return;
     }
@@ -215,24 +238,6 @@ export class WellFormedness {
     const found = this.text.indexOf(what, from);
     if (found === -1) this.fail('NOT_XML', `${name} has no end; the file seems to be truncated`, open);
     return found + what.length;
-  }
-
-  private masked(): string {
-    const pieces: string[] = [];
-    let at = 0;
-    for (const [start, end] of this.masks) {
-      pieces.push(this.text.slice(at, start), this.mask(start, end));
-      at = end;
-    }
-    pieces.push(this.text.slice(at));
-    return pieces.join('');
-  }
-
-  /** An instruction may interrupt a value, so that it becomes a comment; one too short for that quotes nothing. */
-  private mask(start: number, end: number): string {
-    if (!this.text.startsWith('<?', start)) return ' '.repeat(end - start);
-    const inside = end - start - '<!---->'.length;
-    return inside < 0 ? this.text.slice(start, end) : `<!--${' '.repeat(inside)}-->`;
   }
 
   private fail(code: 'NOT_XML' | 'UNSAFE' | 'LIMIT', message: string, at: number): never {
