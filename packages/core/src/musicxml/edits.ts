@@ -1,13 +1,10 @@
 import type { Edit } from './edit.js';
 
-const LOW_SURROGATE = /^[\udc00-\udfff]/;
-const HIGH_SURROGATE = /[\ud800-\udbff]$/;
+const isHighSurrogate = (code: number) => code >= 0xd800 && code <= 0xdbff;
+const isLowSurrogate = (code: number) => code >= 0xdc00 && code <= 0xdfff;
 
 function splitsSurrogates(text: string, at: number): boolean {
-  if (at <= 0 || at >= text.length) return false;
-  const before = text.charCodeAt(at - 1);
-  const after = text.charCodeAt(at);
-  return before >= 0xd800 && before <= 0xdbff && after >= 0xdc00 && after <= 0xdfff;
+  return isHighSurrogate(text.charCodeAt(at - 1)) && isLowSurrogate(text.charCodeAt(at));
 }
 
 function check(text: string, edit: Edit, previousEnd: number): void {
@@ -21,7 +18,10 @@ function check(text: string, edit: Edit, previousEnd: number): void {
   if (splitsSurrogates(text, start) || splitsSurrogates(text, end)) {
     throw new RangeError(`edit [${start}, ${end}) cuts a character in two`);
   }
-  if (LOW_SURROGATE.test(edit.text) || HIGH_SURROGATE.test(edit.text)) {
+  if (
+    isLowSurrogate(edit.text.charCodeAt(0)) ||
+    isHighSurrogate(edit.text.charCodeAt(edit.text.length - 1))
+  ) {
     throw new RangeError(`edit [${start}, ${end}) would write half a character`);
   }
 }

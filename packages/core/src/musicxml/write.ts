@@ -2,7 +2,7 @@ import type { Edit, Marks } from './edit.js';
 import { signatureFor } from './marks.js';
 import type { ReadResult } from './read.js';
 import type { XmlElement } from './tree.js';
-import { ElementBuilder } from './writebuild.js';
+import { InsertionBuilder } from './writebuild.js';
 import { writeCue } from './writecue.js';
 import { writeDigit } from './writedigit.js';
 import { writeLegend } from './writelegend.js';
@@ -35,7 +35,7 @@ function beginning({ measureElements, elements }: MarkableScore, part: number): 
 export function writeMarks(text: string, source: MarkableScore, marks: Marks): Edit[] {
   const { root, score, elements } = source;
   const options = {
-    builder: new ElementBuilder(!isUnicode(text), root.prefix),
+    builder: new InsertionBuilder(!isUnicode(text), root.prefix),
     color: signatureFor(score.version),
     replace: marks.replaceDigits,
   };

@@ -35,12 +35,24 @@ function buildXml(element: NewElement, prefix: string, pretty: boolean): string 
   return document.end(options).replaceAll('\n', '&#10;');
 }
 
+/** What goes in at one place: an instruction, and the elements that it speaks of. */
+export interface Insertion {
+  readonly instruction: string;
+  readonly elements: readonly NewElement[];
+}
+
+interface Built {
+  readonly instruction: string;
+  readonly elements: readonly string[];
+}
+
 /**
- * Builds elements with xmlbuilder2 and lays them out. A score repeats few distinct elements many times, so each is
- * built once: `key` must tell apart all that a caller builds.
+ * Builds insertions with xmlbuilder2 and lays them out. A score repeats few distinct ones many times, so each is built
+ * and laid out once: `key` must tell apart all that a caller builds.
  */
-export class ElementBuilder {
-  readonly #built = new Map<string, string>();
+export class InsertionBuilder {
+  readonly #built = new Map<string, Built>();
+  readonly #laidOut = new Map<string, string>();
   readonly #asciiOnly: boolean;
   readonly #prefix: string;
 
@@ -53,18 +65,40 @@ export class ElementBuilder {
     this.#prefix = prefix;
   }
 
-  /** The element on lines after `layout.newline` and `layout.indent`, which are not part of the result. */
-  build(key: string, { newline, indent, unit }: Layout, make: () => NewElement): string {
-    const pretty = newline !== '' && unit !== '';
-    const fullKey = pretty ? `pretty ${key}` : key;
-    let xml = this.#built.get(fullKey);
-    if (xml === undefined) {
-      xml = buildXml(make(), this.#prefix, pretty);
-      if (this.#asciiOnly) {
-        xml = xml.replaceAll(/[\u0080-\ud7ff\ue002-\u{10ffff}]/gu, (char) => `&#${char.codePointAt(0)};`);
-      }
-      this.#built.set(fullKey, xml);
+  /** The text to insert, from the line break before it on. */
+  build(key: string, layout: Layout, make: () => Insertion): string {
+    const fullKey = `${layout.newline}${layout.indent}|${layout.unit}|${key}`;
+    let text = this.#laidOut.get(fullKey);
+    if (text === undefined) {
+      text = this.#layOut(key, layout, make);
+      this.#laidOut.set(fullKey, text);
     }
-    return pretty ? xml.replaceAll(BREAK, newline + indent).replaceAll(INDENT, unit) : xml;
+    return text;
+  }
+
+  #layOut(key: string, { newline, indent, unit }: Layout, make: () => Insertion): string {
+    const pretty = newline !== '' && unit !== '';
+    const lead = newline + indent;
+    const { instruction, elements } = this.#elements(key, pretty, make);
+    const lines = pretty
+      ? elements.map((xml) => xml.replaceAll(BREAK, lead).replaceAll(INDENT, unit))
+      : elements;
+    return `${lead}${instruction}${lines.join(lead)}`;
+  }
+
+  #elements(key: string, pretty: boolean, make: () => Insertion): Built {
+    const fullKey = pretty ? `pretty ${key}` : key;
+    const known = this.#built.get(fullKey);
+    if (known !== undefined) return known;
+    const { instruction, elements } = make();
+    const built = { instruction, elements: elements.map((element) => this.#xml(element, pretty)) };
+    this.#built.set(fullKey, built);
+    return built;
+  }
+
+  #xml(element: NewElement, pretty: boolean): string {
+    const xml = buildXml(element, this.#prefix, pretty);
+    if (!this.#asciiOnly) return xml;
+    return xml.replaceAll(/[\u0080-\ud7ff\ue002-\u{10ffff}]/gu, (char) => `&#${char.codePointAt(0)};`);
   }
 }

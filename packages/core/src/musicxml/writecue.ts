@@ -1,17 +1,15 @@
 import type { CueMark, Edit } from './edit.js';
 import { writeInstruction } from './marks.js';
 import type { XmlElement } from './tree.js';
-import { type ElementBuilder, type NewElement, xmlText } from './writebuild.js';
+import { type InsertionBuilder, type NewElement, xmlText } from './writebuild.js';
 import { behindContent, indexAt, layoutLike } from './writelayout.js';
 
-function childText(element: XmlElement, name: string): string | undefined {
-  const child = element.children.find((candidate) => candidate.name === name);
-  const text = child?.text.trim();
-  return text === undefined || text === '' ? undefined : text;
+function textIn(element: XmlElement, name: string): string | undefined {
+  return element.textOf(name) || undefined;
 }
 
 function isChordMember(note: XmlElement): boolean {
-  return note.children.some((child) => child.name === 'chord');
+  return note.child('chord') !== undefined;
 }
 
 /**
@@ -58,16 +56,18 @@ export function insertDirection(
   text: string,
   head: XmlElement,
   direction: DirectionText,
-  options: { readonly builder: ElementBuilder; readonly color: string | undefined },
+  options: { readonly builder: InsertionBuilder; readonly color: string | undefined },
 ): Edit {
   const at = behindContent(text, head.span.start);
   const layout = layoutLike(text, head);
-  const clean = { ...direction, text: xmlText(direction.text) };
-  const built = options.builder.build(`direction ${JSON.stringify(clean)}`, layout, () =>
-    directionElement(clean, options.color),
-  );
-  const instruction = writeInstruction({ kind: direction.kind, text: clean.text });
-  return { start: at, end: at, text: `${layout.newline}${layout.indent}${instruction}${built}` };
+  const built = options.builder.build(`direction ${JSON.stringify(direction)}`, layout, () => {
+    const clean = { ...direction, text: xmlText(direction.text) };
+    return {
+      instruction: writeInstruction({ kind: clean.kind, text: clean.text }),
+      elements: [directionElement(clean, options.color)],
+    };
+  });
+  return { start: at, end: at, text: built };
 }
 
 /**
@@ -79,11 +79,11 @@ export function writeCue(
   text: string,
   note: XmlElement,
   mark: CueMark,
-  options: { readonly builder: ElementBuilder; readonly color: string | undefined },
+  options: { readonly builder: InsertionBuilder; readonly color: string | undefined },
 ): Edit {
   const head = chordHead(note);
-  const staff = childText(note, 'staff');
-  const voice = childText(head, 'staff') === staff ? childText(note, 'voice') : undefined;
+  const staff = textIn(note, 'staff');
+  const voice = textIn(head, 'staff') === staff ? textIn(note, 'voice') : undefined;
   const { placement } = mark;
   return insertDirection(text, head, { kind: 'cue', text: mark.text, placement, voice, staff }, options);
 }

@@ -2,7 +2,7 @@ import type { Note } from '../score/model.js';
 import type { DigitMark, Edit } from './edit.js';
 import { replacing, type WrittenFinger, writeInstruction } from './marks.js';
 import type { XmlElement } from './tree.js';
-import type { ElementBuilder, NewElement } from './writebuild.js';
+import type { InsertionBuilder, NewElement } from './writebuild.js';
 import { afterLastChild, behindContent, isSelfClosed, type Layout, layoutBeside } from './writelayout.js';
 
 const AFTER_NOTATIONS = new Set(['lyric', 'play', 'listen']);
@@ -38,13 +38,17 @@ function before(text: string, parent: XmlElement, sibling: XmlElement): Omit<Sit
  * other. A self-closed one stays as it is and gets a sibling before it, for the same reason.
  */
 function findSite(text: string, note: XmlElement): Site | undefined {
-  const last = note.children.findLast((child) => !AFTER_NOTATIONS.has(child.name));
+  let last: XmlElement | undefined;
+  let notations: XmlElement | undefined;
+  for (const child of note.children) {
+    if (!AFTER_NOTATIONS.has(child.name)) last = child;
+    if (child.name === 'notations' && !isSetApart(child)) notations ??= child;
+  }
   if (last === undefined) return undefined;
   const layout = layoutBeside(text, note, last);
-  const notations = note.children.find((child) => child.name === 'notations' && !isSetApart(child));
   if (notations === undefined) return { at: last.span.end, layout, level: 'notations' };
   if (isSelfClosed(text, notations)) return { ...before(text, note, notations), level: 'notations' };
-  const technical = notations.children.find((child) => child.name === 'technical');
+  const technical = notations.child('technical');
   if (technical === undefined) return { ...afterLastChild(text, notations, layout.unit), level: 'technical' };
   if (isSelfClosed(text, technical)) return { ...before(text, notations, technical), level: 'technical' };
   return { ...afterLastChild(text, technical, layout.unit), level: 'fingering' };
@@ -74,6 +78,7 @@ function fingersOf(mark: DigitMark): WrittenFinger[] {
 
 /** What the user's own digits on the note already say is not printed twice. */
 function missing(fingers: readonly WrittenFinger[], note: Note): readonly WrittenFinger[] {
+  if (note.digits.length === 0) return fingers;
   return fingers.filter(
     ({ finger, role }) =>
       !note.digits.some(
@@ -109,7 +114,7 @@ export function writeDigit(
   note: Note,
   mark: DigitMark,
   options: {
-    readonly builder: ElementBuilder;
+    readonly builder: InsertionBuilder;
     readonly color: string | undefined;
     readonly replace: boolean;
   },
@@ -120,15 +125,13 @@ export function writeDigit(
   const site = fingers.length === 0 ? undefined : findSite(text, element);
   if (site === undefined) return edits;
   const { at, layout, level } = site;
-  const codes = writeInstruction({ kind: 'digit', fingers });
+  const instruction = writeInstruction({ kind: 'digit', fingers });
   const color = edits.length > 0 ? replacing(options.color) : options.color;
-  const key = `${level} ${mark.placement} ${codes} ${color}`;
-  const lines = wrap(
-    level,
-    fingers.map((finger) => fingeringElement(finger, mark.placement, color)),
-  );
-  const built = lines.map((line, index) => options.builder.build(`${key} ${index}`, layout, () => line));
-  const lead = `${layout.newline}${layout.indent}`;
-  edits.push({ start: at, end: at, text: `${lead}${codes}${built.join(lead)}` });
+  const key = `${level} ${mark.placement} ${instruction} ${color}`;
+  const built = options.builder.build(key, layout, () => {
+    const fingerings = fingers.map((finger) => fingeringElement(finger, mark.placement, color));
+    return { instruction, elements: wrap(level, fingerings) };
+  });
+  edits.push({ start: at, end: at, text: built });
   return edits;
 }

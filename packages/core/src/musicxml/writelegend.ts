@@ -1,12 +1,12 @@
 import type { Edit } from './edit.js';
 import { writeInstruction } from './marks.js';
 import type { XmlElement } from './tree.js';
-import { type ElementBuilder, type NewElement, xmlText } from './writebuild.js';
+import { type InsertionBuilder, type NewElement, xmlText } from './writebuild.js';
 import { insertDirection } from './writecue.js';
 import { layoutBeside } from './writelayout.js';
 
 interface Options {
-  readonly builder: ElementBuilder;
+  readonly builder: InsertionBuilder;
   readonly color: string | undefined;
 }
 
@@ -45,10 +45,10 @@ function creditEdit(text: string, root: XmlElement, legend: string, options: Opt
     children: [{ name: 'credit-words', attributes, text: legend }],
   };
   const layout = layoutBeside(text, root, last);
-  const built = options.builder.build('credit', layout, () => credit);
   const instruction = writeInstruction({ kind: 'legend', text: legend });
+  const built = options.builder.build('credit', layout, () => ({ instruction, elements: [credit] }));
   const { end } = last.span;
-  return { start: end, end, text: `${layout.newline}${layout.indent}${instruction}${built}` };
+  return { start: end, end, text: built };
 }
 
 /**
