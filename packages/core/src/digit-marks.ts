@@ -7,6 +7,8 @@ import type { DigitMark } from './musicxml/edit.js';
 import { digitPlacement } from './placement.js';
 import type { Finger, Note, Score } from './score/model.js';
 
+type MarkDraft = { -readonly [K in keyof DigitMark]: DigitMark[K] };
+
 /** True where the file itself prints the note's finger. */
 export function isPrinted(note: Note, { stacked }: Line): boolean {
   return stacked?.has(note.id) || note.stack.length > 0 || note.digits.some(({ alternate }) => !alternate);
@@ -22,7 +24,7 @@ export function digitMarks(
   const { line, fingering, alternates } = analysis;
   const part = score.parts[line.part]!;
   const { notes } = part;
-  const placement = digitPlacement(part);
+  const placement = digitPlacement(part, line.hand);
   const isKept = (note: number) => settings.existing !== 'replace' && isPrinted(notes[note]!, line);
   const changes = substitutions(analysis);
   const needed = settings.digits === 'sparse' ? neededDigits(analysis, changes, isKept, chosen) : undefined;
@@ -36,14 +38,10 @@ export function digitMarks(
       for (const note of struck.notes) {
         if (isKept(note)) continue;
         const substitution = changes.get(note);
-        marks.push({
-          part: line.part,
-          note,
-          finger,
-          placement: placement(notes[note]!, line.hand),
-          ...(substitution !== undefined && { substitution }),
-          ...(others.length > 0 && { alternates: others }),
-        });
+        const mark: MarkDraft = { part: line.part, note, finger, placement: placement(notes[note]!) };
+        if (substitution !== undefined) mark.substitution = substitution;
+        if (others.length > 0) mark.alternates = others;
+        marks.push(mark);
       }
     });
   });

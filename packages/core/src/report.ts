@@ -85,19 +85,17 @@ function sliceReport(
   cue?: string,
 ): SliceReport {
   const slice = line.slices[at]!;
-  const motion = plan.slices[at]!;
-  return {
-    ...beatOf(part, slice),
-    keys: slice.struck.map(({ key }) => key),
-    fingers: fingering.slices[at]!.struck,
-    ...(alternates && { alternates: alternates[at]! }),
-    terms: fingering.slices[at]!.terms,
-    depth: motion.depth,
-    depthChange: motion.depthChange,
-    reason: motion.reason,
-    ...(motion.crossing && { crossing: crossingText(motion.crossing) }),
-    ...(cue !== undefined && { cue }),
-  };
+  const { measure, beat } = beatOf(part, slice);
+  const keys = slice.struck.map(({ key }) => key);
+  const { struck: fingers, terms } = fingering.slices[at]!;
+  const { depth, depthChange, reason, crossing } = plan.slices[at]!;
+  // Spreads would cost more than all the rest of the report.
+  const report: { -readonly [K in keyof SliceReport]: SliceReport[K] } = alternates
+    ? { measure, beat, keys, fingers, alternates: alternates[at]!, terms, depth, depthChange, reason }
+    : { measure, beat, keys, fingers, terms, depth, depthChange, reason };
+  if (crossing) report.crossing = crossingText(crossing);
+  if (cue !== undefined) report.cue = cue;
+  return report;
 }
 
 /** `thumb-passing 3-1 up` */
@@ -106,7 +104,9 @@ function crossingText({ kind, from, to, direction }: Crossing): string {
 }
 
 function costOf(terms: Readonly<Record<string, number>>): number {
-  return Object.values(terms).reduce((sum, cost) => sum + cost, 0);
+  let sum = 0;
+  for (const term in terms) sum += terms[term]!;
+  return sum;
 }
 
 function hardest(
