@@ -160,20 +160,23 @@ export class PartReader {
       return;
     }
     const { notations } = written;
-    const span = element.span;
+    const { span } = element;
+    const { line, column } = this.context.lines.positionAt(span.start);
     this.elements.push(element);
     this.ticks.push(at.tick);
     this.lengths.push(at.ticks);
     this.notes.push({
       id: this.notes.length,
       span,
-      ...this.context.lines.positionAt(span.start),
+      line,
+      column,
       measure: this.measures.length,
       staff: at.staff,
       voice: written.voice,
       onset: ZERO,
       duration: ZERO,
-      ...pitch,
+      key: pitch.key,
+      diatonic: pitch.diatonic,
       chord: at.chord,
       grace: at.grace,
       tie: tieRole(notations),
