@@ -40,10 +40,15 @@ export function writeMarks(text: string, source: MarkableScore, marks: Marks): E
     replace: marks.replaceDigits,
   };
   const edits: Edit[] = [];
-  const part = [...marks.digits, ...marks.cues].reduce((least, mark) => Math.min(least, mark.part), Infinity);
-  if (marks.legend !== undefined && marks.legend !== '' && part !== Infinity) {
-    const staves = score.parts[part]?.staves ?? 1;
-    edits.push(...writeLegend(text, root, beginning(source, part), staves, marks.legend, options));
+  if (marks.legend !== undefined && marks.legend !== '') {
+    const part = [...marks.digits, ...marks.cues].reduce(
+      (least, mark) => Math.min(least, mark.part),
+      Infinity,
+    );
+    if (part !== Infinity) {
+      const staves = score.parts[part]?.staves ?? 1;
+      edits.push(...writeLegend(text, root, beginning(source, part), staves, marks.legend, options));
+    }
   }
   for (const cue of marks.cues) {
     const element = elements[cue.part]?.[cue.note];

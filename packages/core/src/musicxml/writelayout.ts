@@ -78,7 +78,8 @@ function unitBetween(outer: string | undefined, inner: string): string {
 export function layoutBeside(text: string, parent: XmlElement, sibling: XmlElement): Layout {
   const own = lineStart(text, sibling.span.start);
   if (own === undefined) return INLINE;
-  return { ...own, unit: unitBetween(lineStart(text, parent.span.start)?.indent, own.indent) };
+  const { newline, indent } = own;
+  return { newline, indent, unit: unitBetween(lineStart(text, parent.span.start)?.indent, indent) };
 }
 
 /** Layout of an element beside `element` that has the inner style of `element` itself. */
