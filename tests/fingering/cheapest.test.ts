@@ -8,7 +8,7 @@ import { leastCostsThrough } from '../../packages/core/src/fingering/alternative
 import { figuresOf } from '../../packages/core/src/fingering/figures.js';
 import { fingerLine, prepare } from '../../packages/core/src/fingering/finger.js';
 import { unlikeness } from '../../packages/core/src/fingering/likeness.js';
-import { type Bias, leastChoice } from '../../packages/core/src/fingering/search.js';
+import { type Bias, leastChoice, leastPass } from '../../packages/core/src/fingering/search.js';
 import type { Hand } from '../../packages/core/src/hands/line.js';
 import { eachFingering, fingerings, Ledger } from './enumerate.js';
 import { again, type Happening, happenings, lineOf, type Texture } from './lines.js';
@@ -111,9 +111,7 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
     fc.assert(
       fc.property(cases(texture, least, most), (own) => {
         const { stages, all } = setUp(own);
-        const states: Float64Array[] = [];
-        leastChoice(stages, states);
-        leastCostsThrough(stages, states).forEach((costs, at) => {
+        leastCostsThrough(stages, leastPass(stages).states).forEach((costs, at) => {
           costs.forEach((cost, candidate) => {
             const best = all.find(({ path }) => path[at] === candidate);
             expect(cost).toBe(best!.cost);
