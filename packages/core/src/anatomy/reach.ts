@@ -29,11 +29,28 @@ const SEMITONES: Readonly<Record<string, readonly number[]>> = {
   '45': [1, 1, 1, 2, 3, 5],
 };
 
+const tables = new WeakMap<HandModel, Map<number, Reach>>();
+
 /**
  * Reach of a finger pair, `low < high`, for this hand: maxima scale with the hand; minima do not, because a larger
  * hand folds as far as a small one.
  */
 export function reach(hand: HandModel, low: Finger, high: Finger): Reach {
+  let table = tables.get(hand);
+  if (!table) {
+    table = new Map();
+    tables.set(hand, table);
+  }
+  const pair = low * 10 + high;
+  let found = table.get(pair);
+  if (!found) {
+    found = reachOf(hand, low, high);
+    table.set(pair, found);
+  }
+  return found;
+}
+
+function reachOf(hand: HandModel, low: Finger, high: Finger): Reach {
   const row = SEMITONES[`${low}${high}`];
   if (!row) throw new RangeError(`no finger pair ${low}-${high}`);
   const mm = (nth: number, scale: number): number => row[nth]! * SEMITONE_WIDTH * scale;

@@ -26,27 +26,30 @@ export function explain(
     sum += WEIGHTS[base + feature]! * value;
   };
   const row = new Float64Array(DEPTH_COUNT);
+  let terms: Record<string, number> = {};
+  const note = (name: string, cost: number): void => {
+    const own = told(cost);
+    if (own !== 0) terms[name] = told((terms[name] ?? 0) + own);
+  };
   return views.map((view, at) => {
-    const terms: Record<string, number> = {};
-    const note = (name: string, cost: number): void => {
-      const own = told(cost);
-      if (own !== 0) terms[name] = told((terms[name] ?? 0) + own);
-    };
-    const [before, first] = [views[at - 1], views[at - 2]];
+    terms = {};
+    const before = view.cut ? undefined : views[at - 1];
+    const first = before?.cut ? undefined : views[at - 2];
     const fingers = chosen[at]!;
-    TERMS.forEach((term, nth) => {
+    for (let nth = 0; nth < TERMS.length; nth++) {
+      const term = TERMS[nth]!;
       base = OFFSETS[nth]!;
       sum = 0;
       term.slice?.(view, fingers, around[at]!, sink, hand);
-      if (before && !view.cut) term.pair?.(before, view, chosen[at - 1]!, fingers, sink, hand);
-      if (before && first && !before.cut && !view.cut) {
+      if (before) term.pair?.(before, view, chosen[at - 1]!, fingers, sink, hand);
+      if (before && first) {
         term.triple?.(first, before, view)(chosen[at - 2]!, chosen[at - 1]!, fingers, sink);
       }
       note(term.name, sum);
-    });
+    }
     row.fill(0);
     grid.addDiscomfort(view, fingers, row, 0);
-    const travel = before && !view.cut ? grid.kernel(view)[depths[at - 1]! * DEPTH_COUNT + depths[at]!]! : 0;
+    const travel = before ? grid.kernel(view)[depths[at - 1]! * DEPTH_COUNT + depths[at]!]! : 0;
     note('depth', row[depths[at]!]! + travel);
     note('likeness', biased[at]!);
     for (const { name, extras } of further) {
@@ -54,7 +57,7 @@ export function explain(
       const pair = at > 0 ? path[at - 1]! * view.candidates.length + path[at]! : 0;
       note(name, (own?.[path[at]! * DEPTH_COUNT + depths[at]!] ?? 0) + (steps?.[pair] ?? 0));
     }
-    if (before && !view.cut) note('substitution', heldCost(before, view, chosen[at - 1]!, fingers));
+    if (before) note('substitution', heldCost(before, view, chosen[at - 1]!, fingers));
     return terms;
   });
 }
