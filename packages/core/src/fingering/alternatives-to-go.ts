@@ -67,11 +67,12 @@ class Backward extends Fold {
   }
 
   /** From every depth of the slice before the best way on; the further out, the less far in, because the kernel is convex. */
-  protected override move(pair: number): void {
+  protected override move(pair: number): number {
     const { moved } = this;
-    const [kernel, onward] = [this.#kernel, this.#onward];
+    const [kernel, onward, step] = [this.#kernel, this.#onward, this.#steps[pair]!];
     const start = pair * D;
     let aim = 0;
+    let most = Number.NEGATIVE_INFINITY;
     for (let from = 0; from < D; from++) {
       let best = Number.POSITIVE_INFINITY;
       for (let to = aim; to < D; to++) {
@@ -81,8 +82,10 @@ class Backward extends Fold {
           aim = to;
         }
       }
-      moved[start + from] = best + this.#steps[pair]!;
+      moved[start + from] = best + step;
+      if (best + step > most) most = best + step;
     }
+    return most;
   }
 }
 
@@ -99,10 +102,13 @@ export function leastCostsThrough(stages: Stages, states: readonly Float64Array[
     const state = states[at]!;
     const columns = stages.count(at);
     const own = new Float64Array(columns).fill(Number.POSITIVE_INFINITY);
-    for (let cell = 0; cell < state.length; cell++) {
-      const cost = state[cell]! + after[cell]!;
-      const candidate = Math.floor(cell / D) % columns;
-      if (cost < own[candidate]!) own[candidate] = cost;
+    for (let cell = 0, candidate = 0; cell < state.length; candidate = (candidate + 1) % columns) {
+      let least = own[candidate]!;
+      for (const end = cell + D; cell < end; cell++) {
+        const cost = state[cell]! + after[cell]!;
+        if (cost < least) least = cost;
+      }
+      own[candidate] = least;
     }
     through[at] = own;
   }

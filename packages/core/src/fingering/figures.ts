@@ -30,6 +30,11 @@ const NOTHING = 0;
 /** More than all numbers that are given out: two of them make one exact number. */
 const MANY = 2 ** 26;
 
+/** More than any key's number. */
+const MOST_KEYS = 256;
+/** Semitones: places in a run reach from an octave below to an octave above. */
+const OCTAVE = 12;
+
 /** Numbers things from 1: equal things have equal numbers. */
 class Numbers {
   readonly #known = new Map<string | number, number>();
@@ -53,12 +58,13 @@ class Numbers {
  * by step, as much of a scale is like much else of it, it is the same only at the same place of the run.
  */
 export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
-  const names = new Numbers();
   const numbers = new Numbers();
-  const shapes = views.map((view) => names.of(shapeOf(view)));
-  const links = views.map((view, at) => names.of(`${shapes[at]} ${linkTo(views[at - 1] ?? view, view)}`));
+  const shapes = views.map((view) => numbers.of(shapeOf(view)));
+  const links = views.map((view, at) => numbers.ofTwo(shapes[at]!, linkTo(views[at - 1] ?? view, view)));
   const runs = stepsInARow(views);
-  const places = runPlaces(views).map(({ since, until }) => names.of(`place ${since} ${until}`));
+  const places = runPlaces(views).map(
+    ({ since, until }) => 1 + (since + OCTAVE) * (2 * OCTAVE + 1) + until + OCTAVE,
+  );
   /** By slice: the figure around it, as far as the width before reached. */
   let around: readonly number[] = views.map(() => NOTHING);
   let within = 0;
@@ -88,12 +94,16 @@ export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
 }
 
 function shapeOf({ keys, low, black, struck }: SliceView): string {
-  return keys.map((key, at) => `${key - low}${black[at] ? 'b' : ''}${struck[at] ? '' : 'h'}`).join();
+  let shape = '';
+  for (let at = 0; at < keys.length; at++) {
+    shape += `${keys[at]! - low}${black[at] ? 'b' : ''}${struck[at] ? '' : 'h'},`;
+  }
+  return shape;
 }
 
-/** How a slice follows the one before. */
-function linkTo(before: SliceView, { low, pace, fresh }: SliceView): string {
-  return `${low - before.low} ${pace}${fresh ? 'f' : ''}`;
+/** How a slice follows the one before, as a number. */
+function linkTo(before: SliceView, { low, pace, fresh }: SliceView): number {
+  return (low - before.low + MOST_KEYS) * 8 + pace * 2 + (fresh ? 1 : 0);
 }
 
 /** By slice: how many steps in one direction between single keys, without a turn, lead there last. */

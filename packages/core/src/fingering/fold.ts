@@ -21,8 +21,11 @@ export abstract class Fold {
   #limits = new Float64Array(0);
   #kept = new Uint8Array(0);
 
-  /** Lets the forearm of a pair move from every depth to every other. None of its costs falls below its least. */
-  protected abstract move(pair: number): void;
+  /**
+   * Lets the forearm of a pair move from every depth to every other. None of its costs falls below its least; returns the
+   * greatest.
+   */
+  protected abstract move(pair: number): number;
 
   protected makeRoom(pairs: number, candidates: number): void {
     if (this.least.length < pairs) {
@@ -65,8 +68,9 @@ export abstract class Fold {
         const pair = first + source * sources.pair;
         const chain = chains[start + source * sources.chain + target * targets.chain]!;
         if (least[pair]! + chain > limit) continue;
+        const from = pair * D;
         for (let depth = 0; depth < D; depth++) {
-          const cost = moved[pair * D + depth]! + chain;
+          const cost = moved[from + depth]! + chain;
           if (fresh || cost < out[to + depth]!) {
             out[to + depth] = cost;
             if (before) before[to + depth] = source;
@@ -81,7 +85,7 @@ export abstract class Fold {
   #follow(first: number, sources: Side, targets: Side, chains: Float64Array, start: number): number {
     const { least } = this;
     const [limits, kept] = [this.#limits, this.#kept];
-    limits.fill(Number.POSITIVE_INFINITY, 0, targets.count);
+    for (let target = 0; target < targets.count; target++) limits[target] = Number.POSITIVE_INFINITY;
     let lead = 0;
     let low = least[first]!;
     for (let source = 1; source < sources.count; source++) {
@@ -110,11 +114,8 @@ export abstract class Fold {
 
   /** Moves a pair; what it costs at most limits what others may cost. */
   #limit(pair: number, targets: Side, chains: Float64Array, start: number): void {
-    const { moved } = this;
     const limits = this.#limits;
-    this.move(pair);
-    let most = Number.NEGATIVE_INFINITY;
-    for (let cell = pair * D; cell < (pair + 1) * D; cell++) if (moved[cell]! > most) most = moved[cell]!;
+    const most = this.move(pair);
     for (let target = 0; target < targets.count; target++) {
       const cost = most + chains[start + target * targets.chain]!;
       if (cost < limits[target]!) limits[target] = cost;

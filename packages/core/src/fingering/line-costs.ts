@@ -13,6 +13,7 @@ export class LineCosts {
   readonly #own: Float64Array[] = [];
   readonly #steps: Float64Array[] = [];
   readonly #chains: Float64Array[] = [];
+  readonly #kernels: Float64Array[] = [];
 
   constructor(
     readonly views: readonly SliceView[],
@@ -50,6 +51,7 @@ export class LineCosts {
 
   /** Moves in depth into slice `at > 0`: `[from * DEPTH_COUNT + to]`. */
   kernel(at: number): Float64Array {
-    return this.grid.kernel(this.views[at]!);
+    this.#kernels[at] ??= this.grid.kernel(this.views[at]!);
+    return this.#kernels[at];
   }
 }

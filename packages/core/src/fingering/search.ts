@@ -111,9 +111,11 @@ class Forward extends Fold implements Pass {
       const sources = { count: origins, pair: rows, chain: rows * columns, middle: 1 };
       const targets = { count: columns, pair: 1, chain: 1, middle: columns };
       for (let b = 0; b < rows; b++) this.fold(b, sources, targets, chains, b * columns, next, before);
-      for (let pair = 0; pair < rows * columns; pair++) {
+      for (let pair = 0, cell = 0; pair < steps.length; pair++) {
+        const step = steps[pair]!;
         const start = (pair % columns) * D;
-        for (let depth = 0; depth < D; depth++) next[pair * D + depth]! += steps[pair]! + own[start + depth]!;
+        for (let depth = 0; depth < D; depth++, cell++)
+          next[cell] = next[cell]! + (step + own[start + depth]!);
       }
     }
     this.#enter(at, next);
@@ -143,12 +145,13 @@ class Forward extends Fold implements Pass {
   }
 
   /** For every depth the cheapest one to come from: the further out, the further out, because the kernel is convex. */
-  protected override move(pair: number): void {
+  protected override move(pair: number): number {
     const { moved } = this;
     const [state, kernel] = [this.states.at(-1)!, this.#kernel];
     const origins = this.#depth.at(-1)!;
     const start = pair * D;
     let origin = 0;
+    let most = Number.NEGATIVE_INFINITY;
     for (let to = 0; to < D; to++) {
       let best = state[start + origin]! + kernel[origin * D + to]!;
       for (let from = origin + 1; from < D; from++) {
@@ -160,7 +163,9 @@ class Forward extends Fold implements Pass {
       }
       moved[start + to] = best;
       origins[start + to] = origin;
+      if (best > most) most = best;
     }
+    return most;
   }
 
   #trace(): Choice {
