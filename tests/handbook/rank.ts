@@ -51,24 +51,23 @@ export class Ranking {
   }
 
   /**
-   * Number of fingerings that cost less by more than a rounding, up to `most`: each is followed to its end that costs
-   * less before its figures are compared.
+   * Number of fingerings that cost less, up to `most`: each is followed to its end that costs less before its figures are
+   * compared.
    */
   cheaper(cost: number, most: number): number {
-    const limit = cost - 1e-6;
     const path: number[] = [];
     let found = 0;
     const walk = (sums: Float64Array | undefined): void => {
       const at = path.length;
       if (at === this.#count) {
-        if (Math.min(...sums!) + unlikeness(this.#views, this.#figures, path) < limit) found++;
+        if (Math.min(...sums!) + unlikeness(this.#views, this.#figures, path) < cost) found++;
         return;
       }
       for (let finger = 0; finger < 5 && found < most; finger++) {
         path.push(finger);
         const own = this.#depths(sums, path, at);
         const base = ((path[at - 1] ?? 0) * 5 + finger) * DEPTH_COUNT;
-        if (own.some((sum, depth) => sum + this.#toGo[at]![base + depth]! < limit)) walk(own);
+        if (own.some((sum, depth) => sum + this.#toGo[at]![base + depth]! < cost)) walk(own);
         path.pop();
       }
     };
