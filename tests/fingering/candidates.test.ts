@@ -25,13 +25,13 @@ it('the same keys in another octave have the same fingers, and the same keys are
   fc.assert(
     fc.property(wanted, fc.constantFrom(-24, -12, 12, 36), fc.boolean(), (all, shift, rolled) => {
       const hand = handModel('small');
-      const here = assignments(all, hand, rolled);
-      const there = assignments(
+      const { x: _here, ...here } = assignments(all, hand, rolled);
+      const { x: _there, ...there } = assignments(
         all.map((own) => ({ ...own, key: own.key + shift })),
         hand,
         rolled,
       );
-      expect(there).toEqual(here);
+      expect(there).toEqual({ ...here, keys: here.keys.map((key) => key + shift) });
       if (here.kept.length < all.length) partial++;
     }),
     {
