@@ -13,13 +13,11 @@ export function chosenModels(
   figures: readonly Figure[],
   path: readonly number[],
 ): Models {
+  const votes = new Ballot();
   return figures.map(({ slices }) => {
-    const votes = new Map<string, number>();
-    for (const at of slices) {
-      const fingers = fingersAt(views[at]!, path[at]!);
-      votes.set(fingers, (votes.get(fingers) ?? 0) + votesOf(views[at]!));
-    }
-    return dearest(votes);
+    votes.begin();
+    for (const at of slices) votes.add(fingersAt(views[at]!, path[at]!), votesOf(views[at]!));
+    return votes.winner();
   });
 }
 
@@ -33,18 +31,18 @@ export function cheapestModels(
   figures: readonly Figure[],
   through: readonly Float64Array[],
 ): Models {
-  const least = through.map((costs) => Math.min(...costs));
+  const least = through.map((costs) => costs.reduce((a, b) => Math.min(a, b)));
+  const saved = new Ballot();
   return figures.map(({ slices, price }) => {
-    const saved = new Map<string, number>();
+    saved.begin();
     for (const at of slices) {
-      const [costs, votes] = [through[at]!, votesOf(views[at]!)];
+      const [view, costs] = [views[at]!, through[at]!];
+      const [enough, votes] = [least[at]! + price, votesOf(view)];
       for (let candidate = 0; candidate < costs.length; candidate++) {
-        const own = Math.max(0, price - (costs[candidate]! - least[at]!)) * votes;
-        const fingers = fingersAt(views[at]!, candidate);
-        saved.set(fingers, (saved.get(fingers) ?? 0) + own);
+        saved.add(fingersAt(view, candidate), Math.max(0, enough - costs[candidate]!) * votes);
       }
     }
-    return dearest(saved);
+    return saved.winner();
   });
 }
 
@@ -52,11 +50,31 @@ function votesOf({ given }: SliceView): number {
   return given ? GIVEN_VOTES : 1;
 }
 
-/** The name of the greatest value, of equal ones the first. */
-function dearest(values: ReadonlyMap<string, number>): string {
-  let [best, most] = ['', Number.NEGATIVE_INFINITY];
-  for (const [name, value] of values) if (value > most) [best, most] = [name, value];
-  return best;
+/** Sums by name. The names are few, so that two lists are quicker than a map. */
+class Ballot {
+  readonly #names: string[] = [];
+  readonly #sums: number[] = [];
+
+  begin(): void {
+    this.#names.length = 0;
+    this.#sums.length = 0;
+  }
+
+  add(name: string, value: number): void {
+    const at = this.#names.indexOf(name);
+    if (at >= 0) this.#sums[at]! += value;
+    else {
+      this.#names.push(name);
+      this.#sums.push(value);
+    }
+  }
+
+  /** The name of the greatest sum, of equal ones the first. */
+  winner(): string {
+    let best = 0;
+    for (let at = 1; at < this.#sums.length; at++) if (this.#sums[at]! > this.#sums[best]!) best = at;
+    return this.#names[best]!;
+  }
 }
 
 /** What every candidate pays for being unlike the models of its figures; undefined where a slice is in none. */
