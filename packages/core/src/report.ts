@@ -3,6 +3,7 @@ import type { Settings } from './checked.js';
 import { cautionText } from './cues/wording.js';
 import { isPrinted } from './digit-marks.js';
 import { waysOut } from './doubts.js';
+import { told } from './fingering/grain.js';
 import type { Slice } from './hands/line.js';
 import type { Selection } from './marks.js';
 import type { Crossing } from './motion/plan.js';
@@ -53,7 +54,7 @@ function lineReport(
     cues: indices.filter((at) => texts.has(at)).length,
     crossings: indices.filter((at) => plan.slices[at]!.crossing).length,
     depthTravel: indices.reduce((sum, at) => sum + Math.abs(plan.slices[at]!.depthChange), 0),
-    cost: indices.reduce((sum, at) => sum + costOf(fingering.slices[at]!.terms), 0),
+    cost: told(indices.reduce((sum, at) => sum + costOf(fingering.slices[at]!.terms), 0)),
     slices,
     hardest: hardest(part, analysis, indices),
     findings: plan.findings
@@ -123,7 +124,10 @@ function hardest(
     byMeasure.set(slice.measure, entry);
   }
   return [...byMeasure]
-    .map(([measure, { cost, keys }]) => ({ measure: part.measures[measure]!.number, cost: cost / keys }))
+    .map(([measure, { cost, keys }]) => ({
+      measure: part.measures[measure]!.number,
+      cost: told(cost / keys),
+    }))
     .sort((a, b) => b.cost - a.cost)
     .slice(0, HARDEST);
 }
