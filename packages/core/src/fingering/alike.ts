@@ -46,7 +46,8 @@ export function alikeChoice(free: Stages): AlikeChoice {
     if (better || truer) [best, least] = [{ ...choice, bias }, total];
     return choice;
   };
-  let models = cheapestModels(views, figures, leastCostsThrough(free, last.states));
+  const highest = figures.reduce((most, { price }) => Math.max(most, price), 0);
+  let models = cheapestModels(views, figures, leastCostsThrough(free, last.states, highest));
   for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
     const chosen = chosenModels(views, figures, choose(models).path);
     if (chosen.every((model, nth) => model === models[nth])) break;

@@ -57,7 +57,8 @@ class Backward extends Fold {
     for (let pair = 0; pair < pairs; pair++) {
       const start = (pair % columns) * D;
       let low = Number.POSITIVE_INFINITY;
-      for (let depth = 0; depth < D; depth++) {
+      // Infinite at one depth, infinite at all: see `leastCostsThrough`.
+      for (let depth = after[pair * D] === low ? D : 0; depth < D; depth++) {
         const cost = own[start + depth]! + after[pair * D + depth]!;
         onward[pair * D + depth] = cost;
         if (cost < low) low = cost;
@@ -90,27 +91,42 @@ class Backward extends Fold {
 }
 
 /**
- * For every slice and candidate, the cost of the best fingering of the whole line that uses it; exact.
+ * For every slice and candidate, the cost of the best fingering of the whole line that uses it; exact up to `margin` mm
+ * equivalents above the least, and beyond that no less than there. What lies beyond is not gone back through.
  *
- * @param states of the search by slice, as `leastChoice` gives them
+ * @param states of the search by slice, as `leastPass` gives them
  */
-export function leastCostsThrough(stages: Stages, states: readonly Float64Array[]): readonly Float64Array[] {
+export function leastCostsThrough(
+  stages: Stages,
+  states: readonly Float64Array[],
+  margin: number,
+): readonly Float64Array[] {
   const through: Float64Array[] = new Array(states.length);
   const backward = new Backward(stages);
+  const most = (states.at(-1)?.reduce((a, b) => Math.min(a, b)) ?? 0) + margin;
   for (let at = states.length - 1; at >= 0; at--) {
     const after = backward.advance(at);
     const state = states[at]!;
     const columns = stages.count(at);
     const own = new Float64Array(columns).fill(Number.POSITIVE_INFINITY);
-    for (let cell = 0, candidate = 0; cell < state.length; candidate = (candidate + 1) % columns) {
-      let least = own[candidate]!;
-      for (const end = cell + D; cell < end; cell++) {
-        const cost = state[cell]! + after[cell]!;
-        if (cost < least) least = cost;
-      }
-      own[candidate] = least;
+    for (let pair = 0; pair * D < state.length; pair++) {
+      const least = leastThrough(state, after, pair * D);
+      const candidate = pair % columns;
+      if (least < own[candidate]!) own[candidate] = least;
+      if (least > most)
+        for (let depth = 0; depth < D; depth++) after[pair * D + depth] = Number.POSITIVE_INFINITY;
     }
     through[at] = own;
   }
   return through;
+}
+
+function leastThrough(state: Float64Array, after: Float64Array, start: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  if (after[start] === least) return least;
+  for (let cell = start; cell < start + D; cell++) {
+    const cost = state[cell]! + after[cell]!;
+    if (cost < least) least = cost;
+  }
+  return least;
 }

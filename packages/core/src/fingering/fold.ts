@@ -42,7 +42,7 @@ export abstract class Fold {
    * For a candidate in the middle, every target and depth, the cheapest source with its chain:
    * `out[pair * DEPTH_COUNT + depth]`, and in `before` which one it was. Of equal ones the first wins. Moving evens depths
    * out, so that a pair's costs lie close together: a source whose least costs more than another's greatest, whatever the
-   * target, is neither moved nor followed.
+   * target, is neither moved nor followed, nor is one without a way on, whose costs are infinite.
    *
    * @param start index of the candidate's first chain
    */
@@ -78,6 +78,7 @@ export abstract class Fold {
         }
         fresh = false;
       }
+      if (fresh) for (let depth = 0; depth < D; depth++) out[to + depth] = Number.POSITIVE_INFINITY;
     }
   }
 
@@ -92,12 +93,14 @@ export abstract class Fold {
       const own = least[first + source * sources.pair]!;
       if (own < low) [lead, low] = [source, own];
     }
+    if (low === Number.POSITIVE_INFINITY) return 0;
     this.#limit(first + lead * sources.pair, targets, chains, start + lead * sources.chain);
     let count = 0;
     for (let source = 0; source < sources.count; source++) {
       if (source !== lead) {
         const pair = first + source * sources.pair;
         const own = least[pair]!;
+        if (own === Number.POSITIVE_INFINITY) continue;
         let chain = start + source * sources.chain;
         let target = 0;
         while (target < targets.count && own + chains[chain]! > limits[target]!) {

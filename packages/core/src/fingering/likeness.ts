@@ -24,7 +24,8 @@ export function chosenModels(
 /**
  * The fingers that would cost a figure's slices least together if each were free to pay the price instead.
  *
- * @param through for every slice and candidate, the cost of the best fingering of the line that uses it
+ * @param through for every slice and candidate, the cost of the best fingering of the line that uses it, as far as it is
+ *   no more than the greatest price above the least
  */
 export function cheapestModels(
   views: readonly SliceView[],
