@@ -29,7 +29,6 @@ export interface Figure {
 const NOTHING = 0;
 /** More than all numbers that are given out: two of them make one exact number. */
 const MANY = 2 ** 26;
-
 /** More than any key's number. */
 const MOST_KEYS = 256;
 /** Semitones: places in a run reach from an octave below to an octave above. */
@@ -73,9 +72,12 @@ export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
     around = views.map((view, at) => {
       if (reach === 0) return view.keys.length > 1 ? numbers.ofTwo(shapes[at]!, view.low) : NOTHING;
       let figure = shapes[at - reach] ?? NOTHING;
-      for (let o = at - reach + 1; o <= at - within; o++) figure = numbers.ofTwo(figure, links[o] ?? NOTHING);
+      const add = (other: number): void => {
+        figure = numbers.ofTwo(figure, links[other] ?? NOTHING);
+      };
+      for (let other = at - reach + 1; other <= at - within; other++) add(other);
       if (within > 0) figure = numbers.ofTwo(figure, around[at]!);
-      for (let o = at + within + 1; o <= at + reach; o++) figure = numbers.ofTwo(figure, links[o] ?? NOTHING);
+      for (let other = at + within + 1; other <= at + reach; other++) add(other);
       return figure;
     });
     within = reach;
