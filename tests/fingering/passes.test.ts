@@ -1,0 +1,51 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { handModel } from '../../packages/core/src/anatomy/hand.js';
+import { leastPass } from '../../packages/core/src/fingering/search.js';
+import type { Bias } from '../../packages/core/src/fingering/stages.js';
+import { viewLine } from '../../packages/core/src/fingering/view.js';
+import { stagesOf } from './enumerate.js';
+import { happenings, lineOf } from './lines.js';
+
+const model = handModel();
+const texture = { keys: 2, holds: 1, ambit: 14 };
+
+/** For each of three passes: at which slices, as shares of the line, candidates pay how much. */
+const charges = fc.array(
+  fc.array(
+    fc.record({
+      place: fc.double({ min: 0, max: 0.999, noNaN: true }),
+      costs: fc.array(fc.integer({ min: 0, max: 40 }), { minLength: 5, maxLength: 5 }),
+    }),
+    { maxLength: 4 },
+  ),
+  { minLength: 3, maxLength: 3 },
+);
+
+it('a pass that takes over what earlier ones found ends as it would alone', () => {
+  let [taken, slices] = [0, 0];
+  fc.assert(
+    fc.property(happenings(texture, 1, 60), charges, (events, all) => {
+      const views = viewLine(lineOf('right', events), model, true);
+      const stages = stagesOf(views, model);
+      let earlier = leastPass(stages);
+      for (const own of all) {
+        const bias: (Float64Array | undefined)[] = views.map(() => undefined);
+        for (const { place, costs } of own) {
+          const at = Math.floor(place * views.length);
+          bias[at] = Float64Array.from(views[at]!.candidates, (_, nth) => costs[nth % costs.length]!);
+        }
+        const biased = stages.with(bias as Bias);
+        const pass = leastPass(biased, earlier);
+        expect(pass.choice).toEqual(leastPass(biased).choice);
+        taken += pass.states.filter((state, at) => state === earlier.states[at]).length;
+        slices += views.length;
+        earlier = pass;
+      }
+    }),
+    { numRuns: 200 },
+  );
+  console.log(`passes: ${taken} of ${slices} slices taken over`);
+  expect(taken).toBeGreaterThan(slices / 10);
+  expect(taken).toBeLessThan(slices);
+});
