@@ -8,7 +8,8 @@ import { leastCostsThrough } from '../../packages/core/src/fingering/alternative
 import { figuresOf } from '../../packages/core/src/fingering/figures.js';
 import { fingerLine, prepare } from '../../packages/core/src/fingering/finger.js';
 import { unlikeness } from '../../packages/core/src/fingering/likeness.js';
-import { type Bias, leastChoice, leastPass } from '../../packages/core/src/fingering/search.js';
+import { leastChoice, leastPass } from '../../packages/core/src/fingering/search.js';
+import type { Bias } from '../../packages/core/src/fingering/stages.js';
 import type { Hand } from '../../packages/core/src/hands/line.js';
 import { eachFingering, fingerings, Ledger } from './enumerate.js';
 import { again, type Happening, happenings, lineOf, type Texture } from './lines.js';

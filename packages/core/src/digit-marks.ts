@@ -5,9 +5,8 @@ import type { Line } from './hands/line.js';
 import type { Selection } from './marks.js';
 import type { DigitMark } from './musicxml/edit.js';
 import { digitPlacement } from './placement.js';
+import type { Draft } from './score/draft.js';
 import type { Finger, Note, Score } from './score/model.js';
-
-type MarkDraft = { -readonly [K in keyof DigitMark]: DigitMark[K] };
 
 /** True where the file itself prints the note's finger. */
 export function isPrinted(note: Note, { stacked }: Line): boolean {
@@ -38,7 +37,7 @@ export function digitMarks(
       for (const note of struck.notes) {
         if (isKept(note)) continue;
         const substitution = changes.get(note);
-        const mark: MarkDraft = { part: line.part, note, finger, placement: placement(notes[note]!) };
+        const mark: Draft<DigitMark> = { part: line.part, note, finger, placement: placement(notes[note]!) };
         if (substitution !== undefined) mark.substitution = substitution;
         if (others.length > 0) mark.alternates = others;
         marks.push(mark);

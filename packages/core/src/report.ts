@@ -9,6 +9,7 @@ import type { Selection } from './marks.js';
 import type { Crossing } from './motion/plan.js';
 import type { Marks } from './musicxml/edit.js';
 import type { LineReport, Report, SliceReport } from './options.js';
+import type { Draft } from './score/draft.js';
 import type { Warning } from './score/errors.js';
 import { subtract, toNumber } from './score/fraction.js';
 import type { Part, Score } from './score/model.js';
@@ -91,7 +92,7 @@ function sliceReport(
   const { struck: fingers, terms } = fingering.slices[at]!;
   const { depth, depthChange, reason, crossing } = plan.slices[at]!;
   // Spreads would cost more than all the rest of the report.
-  const report: { -readonly [K in keyof SliceReport]: SliceReport[K] } = alternates
+  const report: Draft<SliceReport> = alternates
     ? { measure, beat, keys, fingers, alternates: alternates[at]!, terms, depth, depthChange, reason }
     : { measure, beat, keys, fingers, terms, depth, depthChange, reason };
   if (crossing) report.crossing = crossingText(crossing);

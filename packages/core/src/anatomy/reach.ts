@@ -44,13 +44,18 @@ export function reach(hand: HandModel, low: Finger, high: Finger): Reach {
   const pair = low * 10 + high;
   let found = table.get(pair);
   if (!found) {
-    found = reachOf(hand, low, high);
+    found = measured(hand, low, high);
     table.set(pair, found);
   }
   return found;
 }
 
-function reachOf(hand: HandModel, low: Finger, high: Finger): Reach {
+/** Reach of two different fingers in either order. */
+export function reachBetween(hand: HandModel, a: Finger, b: Finger): Reach {
+  return a < b ? reach(hand, a, b) : reach(hand, b, a);
+}
+
+function measured(hand: HandModel, low: Finger, high: Finger): Reach {
   const row = SEMITONES[`${low}${high}`];
   if (!row) throw new RangeError(`no finger pair ${low}-${high}`);
   const mm = (nth: number, scale: number): number => row[nth]! * SEMITONE_WIDTH * scale;

@@ -26,13 +26,8 @@ export function explain(
     sum += WEIGHTS[base + feature]! * value;
   };
   const row = new Float64Array(DEPTH_COUNT);
-  let terms: Record<string, number> = {};
-  const note = (name: string, cost: number): void => {
-    const own = told(cost);
-    if (own !== 0) terms[name] = told((terms[name] ?? 0) + own);
-  };
   return views.map((view, at) => {
-    terms = {};
+    const terms: Record<string, number> = {};
     const before = view.cut ? undefined : views[at - 1];
     const first = before?.cut ? undefined : views[at - 2];
     const fingers = chosen[at]!;
@@ -45,19 +40,24 @@ export function explain(
       if (before && first) {
         term.triple?.(first, before, view)(chosen[at - 2]!, chosen[at - 1]!, fingers, sink);
       }
-      note(term.name, sum);
+      note(terms, term.name, sum);
     }
     row.fill(0);
     grid.addDiscomfort(view, fingers, row, 0);
     const travel = before ? grid.kernel(view)[depths[at - 1]! * DEPTH_COUNT + depths[at]!]! : 0;
-    note('depth', row[depths[at]!]! + travel);
-    note('likeness', biased[at]!);
+    note(terms, 'depth', row[depths[at]!]! + travel);
+    note(terms, 'likeness', biased[at]!);
     for (const { name, extras } of further) {
       const { own, steps } = extras.get(at) ?? {};
       const pair = at > 0 ? path[at - 1]! * view.candidates.length + path[at]! : 0;
-      note(name, (own?.[path[at]! * DEPTH_COUNT + depths[at]!] ?? 0) + (steps?.[pair] ?? 0));
+      note(terms, name, (own?.[path[at]! * DEPTH_COUNT + depths[at]!] ?? 0) + (steps?.[pair] ?? 0));
     }
-    if (before) note('substitution', heldCost(before, view, chosen[at - 1]!, fingers));
+    if (before) note(terms, 'substitution', heldCost(before, view, chosen[at - 1]!, fingers));
     return terms;
   });
+}
+
+function note(terms: Record<string, number>, name: string, cost: number): void {
+  const own = told(cost);
+  if (own !== 0) terms[name] = told((terms[name] ?? 0) + own);
 }

@@ -6,8 +6,9 @@ const GRAIN = 2 ** -24;
 /** Decimal places within which a grained cost is what it was. */
 const SCALE = 1e6;
 
-export function grained(cost: number): number {
-  return Math.round(cost / GRAIN) * GRAIN;
+/** @param grain a power of two; costs that come to the same multiple of it count as equal */
+export function grained(cost: number, grain = GRAIN): number {
+  return Math.round(cost / grain) * grain;
 }
 
 /** A cost, or a sum of a few, as it is told: in decimal figures. */

@@ -1,5 +1,5 @@
 import type { HandModel } from '../anatomy/hand.js';
-import { reach } from '../anatomy/reach.js';
+import { reachBetween } from '../anatomy/reach.js';
 import type { Ornamented, Ornaments } from '../hands/auxiliaries.js';
 import { keyX, mirrorKey } from '../keyboard/plan.js';
 import type { Finger } from '../score/model.js';
@@ -119,7 +119,7 @@ function alternation(a: Finger, b: Finger): number {
 
 function withinReach(a: Finger, aKey: number, b: Finger, bKey: number, model: HandModel): boolean {
   const way = keyX(bKey) - keyX(aKey);
-  const { minPractical, maxPractical } = a < b ? reach(model, a, b) : reach(model, b, a);
+  const { minPractical, maxPractical } = reachBetween(model, a, b);
   const mm = a < b ? way : -way;
   return mm >= Math.min(minPractical, 0) && mm <= maxPractical;
 }

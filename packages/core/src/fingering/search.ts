@@ -5,8 +5,6 @@ import type { Stages } from './stages.js';
 
 const D = DEPTH_COUNT;
 
-export type { Bias } from './stages.js';
-
 /** The least-cost choice of candidates. */
 export interface Choice {
   /** Index into `candidates` by slice. */

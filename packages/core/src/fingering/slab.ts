@@ -3,8 +3,9 @@ const BLOCK = 1 << 15;
 const FIRST = 1 << 10;
 
 /**
- * Small arrays, all 0, cut from large ones that live as long as any of them: to make and to forget many small arrays one
- * by one takes longer than to work on them.
+ * Cuts small arrays of zeros from large blocks; a block lives as long as any array cut from it. The search takes several
+ * arrays a slice, and a typed array with memory of its own takes more than ten times as long to make as a view of a block
+ * (measured on Node 20).
  */
 export class Slab<T extends Float64Array | Uint8Array> {
   #block: T;

@@ -1,13 +1,10 @@
 import type { HandModel } from '../anatomy/hand.js';
-import { reach } from '../anatomy/reach.js';
+import { reachBetween } from '../anatomy/reach.js';
 import { startsAnew } from '../hands/anew.js';
 import type { Line } from '../hands/line.js';
 import type { Finger } from '../score/model.js';
 import { tautPath, type Window } from './taut.js';
 import { handX, type Use } from './use.js';
-
-/** Sideways place of a finger relative to 3, relaxed, mm: least and greatest. */
-type Place = readonly [number, number];
 
 /** mm by which the hand may turn about the wrist, so that a finger lies beside its relaxed place: from memory. */
 const PIVOT = 35;
@@ -21,11 +18,6 @@ const LEAST_SECONDS = 0.02;
  */
 export function planCarry(line: Line, uses: readonly (readonly Use[])[], hand: HandModel): readonly number[] {
   const side = line.hand === 'right' ? 1 : -1;
-  const known: Place[] = [];
-  const place = (finger: Finger): Place => {
-    known[finger] ??= relaxedPlace(finger, hand);
-    return known[finger];
-  };
   const arm: number[] = [];
   for (let start = 0; start < uses.length; ) {
     let end = start + 1;
@@ -34,7 +26,7 @@ export function planCarry(line: Line, uses: readonly (readonly Use[])[], hand: H
     let time = 0;
     for (let at = start; at < end; at++) {
       time += at === start ? 0 : Math.max(LEAST_SECONDS, line.slices[at]!.seconds);
-      windows.push(armWindow(time, line, uses[at]!, place));
+      windows.push(armWindow(time, line, uses[at]!, hand));
     }
     for (const x of tautPath(windows)) arm.push(side * x + 0);
     start = end;
@@ -43,12 +35,12 @@ export function planCarry(line: Line, uses: readonly (readonly Use[])[], hand: H
 }
 
 /** Window of the arm and its relaxed place within it, in the right hand's sense. */
-function armWindow(time: number, line: Line, uses: readonly Use[], place: (finger: Finger) => Place): Window {
+function armWindow(time: number, line: Line, uses: readonly Use[], hand: HandModel): Window {
   let low = Number.NEGATIVE_INFINITY;
   let high = Number.POSITIVE_INFINITY;
   let rest = 0;
   for (const { finger, key } of uses) {
-    const [near, far] = place(finger);
+    const [near, far] = relaxedPlace(finger, hand);
     const x = handX(line.hand, key);
     const pivot = finger === 1 ? 0 : PIVOT;
     low = Math.max(low, x - far - pivot);
@@ -60,8 +52,9 @@ function armWindow(time: number, line: Line, uses: readonly Use[], place: (finge
   return { time, low, high, rest: Math.min(high, Math.max(low, rest)) };
 }
 
-function relaxedPlace(finger: Finger, hand: HandModel): Place {
+/** Sideways place of a finger relative to 3, relaxed, mm: least and greatest. */
+function relaxedPlace(finger: Finger, hand: HandModel): readonly [number, number] {
   if (finger === 3) return [0, 0];
-  const span = finger < 3 ? reach(hand, finger, 3) : reach(hand, 3, finger);
+  const span = reachBetween(hand, finger, 3);
   return finger < 3 ? [-span.maxRelaxed, -span.minRelaxed] : [span.minRelaxed, span.maxRelaxed];
 }

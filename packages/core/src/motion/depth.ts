@@ -1,4 +1,5 @@
 import { travelCost, travelWeight } from '../anatomy/travel.js';
+import { grained } from '../fingering/grain.js';
 import type { Line } from '../hands/line.js';
 import { GRID_SIZE, LEAST_DEPTH, TipTable } from './tips.js';
 import type { Use } from './use.js';
@@ -9,8 +10,6 @@ const SIZE = GRID_SIZE;
  * rounded travel cost stays convex.
  */
 const GRAIN = 2 ** -16;
-
-const grained = (cost: number): number => Math.round(cost / GRAIN) * GRAIN;
 
 /** `TRAVEL[k]`: cost of moving by k mm at weight 1. */
 const TRAVEL = Float64Array.from({ length: SIZE }, (_, mm) => travelCost(mm, 1));
@@ -35,7 +34,7 @@ function discomfortRow(uses: readonly Use[], tips: TipTable, cache: Map<number, 
   const row = new Float64Array(SIZE);
   for (const { finger, key } of uses) {
     const { discomforts } = tips.row(finger, key);
-    for (let step = 0; step < SIZE; step++) row[step]! += grained(discomforts[step]!);
+    for (let step = 0; step < SIZE; step++) row[step]! += grained(discomforts[step]!, GRAIN);
   }
   // Only of more than eight fingers, two to a key, is the id no exact number.
   if (Number.isSafeInteger(id)) cache.set(id, row);
@@ -58,7 +57,7 @@ export function leastPath(rows: readonly Float64Array[], weights: readonly numbe
   const kernel = new Float64Array(SIZE);
   for (let at = 1; at < count; at++) {
     const weight = weights[at]!;
-    for (let mm = 0; mm <= high - low; mm++) kernel[mm] = grained(weight * TRAVEL[mm]!);
+    for (let mm = 0; mm <= high - low; mm++) kernel[mm] = grained(weight * TRAVEL[mm]!, GRAIN);
     spread(costs, kernel, next, from.subarray(at * SIZE, (at + 1) * SIZE), low, high);
     const row = rows[at]!;
     for (let step = low; step <= high; step++) next[step]! += row[step]!;

@@ -1,3 +1,4 @@
+import type { Draft } from '../score/draft.js';
 import type { Note } from '../score/model.js';
 import type { LineIndex } from './position.js';
 import type { PartAttributes } from './readattributes.js';
@@ -8,7 +9,7 @@ import type { Warnings } from './readwarnings.js';
 import type { XmlElement } from './tree.js';
 
 /** A note while it is read: its onset is filled in when the measures of all parts are aligned. */
-export type NoteDraft = { -readonly [K in keyof Note]: Note[K] };
+export type NoteDraft = Draft<Note>;
 
 /** A direction or rest at a time within a measure. */
 export interface Event extends DirectionFacts {

@@ -1,24 +1,28 @@
+import type { Draft } from '../score/draft.js';
 import type { MeasureFlow } from '../score/playing-order.js';
 import type { PartDraft } from './readdraft.js';
 import { integer } from './readnumber.js';
 import type { Sections } from './readsections.js';
 import type { XmlElement } from './tree.js';
 
-type Draft = { -readonly [K in keyof MeasureFlow]: MeasureFlow[K] };
+type FlowDraft = Draft<MeasureFlow>;
 
 /**
  * Repeats, endings and jumps of every section, gathered from all parts (many programs write them into one only).
  * Jumps come from `<sound>`; where a score has no sounding jump at all, from words such as "D.C. al Fine".
  */
 export function readFlow(drafts: readonly PartDraft[], sections: Sections): MeasureFlow[] {
-  const flow: Draft[] = sections.list.map(() => ({}));
-  const words: Draft[] = sections.list.map(() => ({}));
+  const flow: FlowDraft[] = sections.list.map(() => ({}));
+  const words: FlowDraft[] = sections.list.map(() => ({}));
   let sounding = false;
   for (const draft of drafts) {
     let ending: { numbers: number[]; from: number } | undefined;
     for (const mark of draft.flow) {
       const { element } = mark;
-      const [after, before] = [flow[sections.around(mark)], flow[sections.before(mark)]] as [Draft, Draft];
+      const [after, before] = [flow[sections.around(mark)], flow[sections.before(mark)]] as [
+        FlowDraft,
+        FlowDraft,
+      ];
       if (element.name === 'barline') {
         const bracket = element.child('ending');
         const type = bracket?.attribute('type');
@@ -27,14 +31,18 @@ export function readFlow(drafts: readonly PartDraft[], sections: Sections): Meas
           if (ending !== undefined) cover(flow, ending.from, Math.max(from - 1, ending.from), ending.numbers);
           ending = { numbers: endingNumbers(bracket), from };
         }
-        readBarline(element, flow[sections.begunBy(mark)] as Draft, flow[sections.endedBy(mark)] as Draft);
+        readBarline(
+          element,
+          flow[sections.begunBy(mark)] as FlowDraft,
+          flow[sections.endedBy(mark)] as FlowDraft,
+        );
         if (ending !== undefined && (type === 'stop' || type === 'discontinue')) {
           cover(flow, ending.from, sections.endedBy(mark), ending.numbers);
           ending = undefined;
         }
       } else if (element.name === 'direction') {
         for (const sound of element.all('sound')) sounding = readSound(sound, after, before) || sounding;
-        readMarks(element, after, words[sections.before(mark)] as Draft);
+        readMarks(element, after, words[sections.before(mark)] as FlowDraft);
       } else sounding = readSound(element, after, before) || sounding;
     }
     if (ending !== undefined) cover(flow, ending.from, ending.from, ending.numbers);
@@ -42,8 +50,8 @@ export function readFlow(drafts: readonly PartDraft[], sections: Sections): Meas
   return sounding ? flow : flow.map((section, index) => ({ ...section, ...words[index] }));
 }
 
-function cover(flow: readonly Draft[], from: number, to: number, numbers: readonly number[]): void {
-  for (let index = from; index <= to; index++) (flow[index] as Draft).endings = numbers;
+function cover(flow: readonly FlowDraft[], from: number, to: number, numbers: readonly number[]): void {
+  for (let index = from; index <= to; index++) (flow[index] as FlowDraft).endings = numbers;
 }
 
 /** `1`, `1, 2`, `1-3`; anything else names no ending. */
@@ -58,7 +66,7 @@ function endingNumbers(ending: XmlElement): number[] {
   return [...numbers].filter((number) => number > 0);
 }
 
-function readBarline(barline: XmlElement, begun: Draft, ended: Draft): void {
+function readBarline(barline: XmlElement, begun: FlowDraft, ended: FlowDraft): void {
   for (const repeat of barline.all('repeat')) {
     if (repeat.attribute('direction') === 'forward') begun.repeatStart = true;
     if (repeat.attribute('direction') !== 'backward') continue;
@@ -70,7 +78,7 @@ function readBarline(barline: XmlElement, begun: Draft, ended: Draft): void {
 }
 
 /** True where the element sends the player somewhere else. */
-function readSound(sound: XmlElement, after: Draft, before: Draft): boolean {
+function readSound(sound: XmlElement, after: FlowDraft, before: FlowDraft): boolean {
   const [segno, coda] = [sound.attribute('segno'), sound.attribute('coda')];
   const [dalSegno, toCoda] = [sound.attribute('dalsegno'), sound.attribute('tocoda')];
   if (segno !== undefined) after.segno = segno;
@@ -84,7 +92,7 @@ function readSound(sound: XmlElement, after: Draft, before: Draft): boolean {
   return before.daCapo === true || dalSegno !== undefined;
 }
 
-function readMarks(direction: XmlElement, measure: Draft, words: Draft): void {
+function readMarks(direction: XmlElement, measure: FlowDraft, words: FlowDraft): void {
   for (const type of direction.all('direction-type')) {
     for (const mark of type.children) {
       if (mark.name === 'segno') measure.segno ??= '';
@@ -94,7 +102,7 @@ function readMarks(direction: XmlElement, measure: Draft, words: Draft): void {
   }
 }
 
-function readWords(text: string, words: Draft): void {
+function readWords(text: string, words: FlowDraft): void {
   const said = text.trim().toLowerCase();
   if (/^(?:d\.\s*c\.|da capo\b|dc\b)/.test(said)) words.daCapo = true;
   else if (/^(?:d\.\s*s\.|dal segno\b|ds\b)/.test(said)) words.dalSegno = '';

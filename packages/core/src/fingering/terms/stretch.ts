@@ -1,6 +1,4 @@
-import type { HandModel } from '../../anatomy/hand.js';
-import { type Reach, reach } from '../../anatomy/reach.js';
-import type { Finger } from '../../score/model.js';
+import { type Reach, reachBetween } from '../../anatomy/reach.js';
 import type { Sink, Term } from './term.js';
 
 function strain(
@@ -13,11 +11,6 @@ function strain(
   if (mm > maxComfortable) sink(base + 1, mm - maxComfortable);
   if (mm < minRelaxed) sink(base + 2, minRelaxed - mm);
   if (mm < minComfortable) sink(base + 3, minComfortable - mm);
-}
-
-/** Reach of two fingers in either order. */
-function reachOf(hand: HandModel, a: Finger, b: Finger): Reach {
-  return a < b ? reach(hand, a, b) : reach(hand, b, a);
 }
 
 /**
@@ -33,14 +26,14 @@ export const stretch: Term = {
       for (let high = low + 1; high < fingers.length; high++) {
         if (fingers[low] === fingers[high]) continue;
         const [a, b, way] = [fingers[low]!, fingers[high]!, view.x[high]! - view.x[low]!];
-        strain(reachOf(hand, a, b), a < b ? way : -way, 0, sink);
+        strain(reachBetween(hand, a, b), a < b ? way : -way, 0, sink);
       }
     }
   },
   pair(before, view, from, to, sink, hand) {
     if (view.fresh || from.length !== 1 || to.length !== 1 || from[0] === to[0]) return;
     const [a, b, way] = [from[0]!, to[0]!, view.x[0]! - before.x[0]!];
-    const span = reachOf(hand, a, b);
+    const span = reachBetween(hand, a, b);
     strain(span, Math.min(a < b ? way : -way, span.maxPractical), 4, sink);
   },
 };
