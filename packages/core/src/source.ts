@@ -1,7 +1,7 @@
 import { clearMarks } from './musicxml/clear.js';
 import { decode, encode } from './musicxml/decode.js';
 import { requireScore } from './musicxml/readparts.js';
-import { parseTree, type XmlElement } from './musicxml/tree.js';
+import { parseScoreTree, type XmlElement } from './musicxml/tree.js';
 import type { Limits } from './options.js';
 import type { Warning } from './score/errors.js';
 
@@ -25,7 +25,7 @@ export function openAsPrinted(
   file?: string,
 ): Pick<Source<string>, 'text' | 'root'> {
   const text = typeof input === 'string' ? input : decode(input, limits, file).text;
-  return { text, root: parseTree(text, limits, file) };
+  return { text, root: parseScoreTree(text, limits, file) };
 }
 
 /** @throws HandlineError where the input is no MusicXML score or breaks a limit */
@@ -37,12 +37,12 @@ export function openSource<T extends string | Uint8Array>(
   const given: string | Uint8Array = input;
   const decoded = typeof given === 'string' ? undefined : decode(given, limits, file);
   const text = decoded ? decoded.text : String(given);
-  const root = parseTree(text, limits, file);
+  const root = parseScoreTree(text, limits, file);
   requireScore(root, file);
   const cleared = clearMarks(text, root, file);
   return {
     text: cleared.text,
-    root: cleared.text === text ? root : parseTree(cleared.text, limits, file),
+    root: cleared.text === text ? root : parseScoreTree(cleared.text, limits, file),
     warnings: cleared.warnings,
     wrap: (out) => {
       if (decoded === undefined) return { output: out as T, warnings: [] };

@@ -51,7 +51,8 @@ export function readNote(note: XmlElement): WrittenNote {
         written.chord = true;
         break;
       case 'duration':
-        written.duration = decimal(child.text);
+        // Of several, which is no MusicXML, the first that can be used.
+        if (!written.duration || written.duration < 0) written.duration = decimal(child.text);
         break;
       case 'staff':
         written.staff = integer(child.text);

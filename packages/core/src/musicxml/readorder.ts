@@ -29,6 +29,11 @@ const ORDER: ReadonlyMap<string, number> = new Map(
   ].flatMap((names, rank) => names.map((name) => [name, rank])),
 );
 
+/** Rank of a child of a `<note>`; children of one rank may stand in any order. NaN, which is in no order, for others. */
+export function rankOf(name: string | undefined): number {
+  return (name === undefined ? undefined : ORDER.get(name)) ?? Number.NaN;
+}
+
 /** False where a child of a `<note>` stands before one that it must follow, as a misplaced `<tie>` does. */
 export function isInOrder(note: XmlElement): boolean {
   let last = 0;

@@ -2,6 +2,7 @@ import { XMLParser } from 'fast-xml-parser';
 import type { Limits } from '../options.js';
 import { HandlineError } from '../score/errors.js';
 import type { Span } from '../score/model.js';
+import { withoutUnread } from './unread.js';
 import { WellFormedness } from './wellformed.js';
 
 /** What fast-xml-parser builds for one element or piece of text: its name as the first key. */
@@ -117,6 +118,20 @@ export class XmlElement {
  * @throws HandlineError EMPTY, NOT_XML, LIMIT, UNSAFE
  */
 export function parseTree(text: string, limits: Limits, file?: string): XmlElement {
+  return parse(text, limits, file, (checked) => checked);
+}
+
+/** `parseTree` without what reading a score passes over, see `withoutUnread`. */
+export function parseScoreTree(text: string, limits: Limits, file?: string): XmlElement {
+  return parse(text, limits, file, withoutUnread);
+}
+
+function parse(
+  text: string,
+  limits: Limits,
+  file: string | undefined,
+  shown: (checked: string) => string,
+): XmlElement {
   const place = file === undefined ? {} : { file };
   if (text.trim() === '') throw new HandlineError('EMPTY', 'is empty; give a MusicXML file', place);
   if (text.length > limits.maxBytes) {
@@ -132,7 +147,7 @@ export function parseTree(text: string, limits: Limits, file?: string): XmlEleme
   const checked = new WellFormedness(text, limits, file).check();
   let nodes: RawNode[];
   try {
-    nodes = new XMLParser({ ...PARSER_OPTIONS, maxNestedTags: limits.maxDepth + 1 }).parse(checked);
+    nodes = new XMLParser({ ...PARSER_OPTIONS, maxNestedTags: limits.maxDepth + 1 }).parse(shown(checked));
   } catch (cause) {
     const message =
       cause instanceof Error ? cause.message.replace(/\s+/g, ' ').slice(0, 120) : 'cannot be parsed';

@@ -2,8 +2,16 @@ import type { Note } from '../score/model.js';
 import type { DigitMark, Edit } from './edit.js';
 import { replacing, type WrittenFinger, writeInstruction } from './marks.js';
 import type { XmlElement } from './tree.js';
+import { lastUnread } from './unread.js';
 import type { InsertionBuilder, NewElement } from './writebuild.js';
-import { afterLastChild, behindContent, isSelfClosed, type Layout, layoutBeside } from './writelayout.js';
+import {
+  afterLastChild,
+  behindContent,
+  isSelfClosed,
+  type Layout,
+  layoutAt,
+  layoutBeside,
+} from './writelayout.js';
 
 const AFTER_NOTATIONS = new Set(['lyric', 'play', 'listen']);
 const EDITORIAL = new Set(['footnote', 'level']);
@@ -45,8 +53,9 @@ function findSite(text: string, note: XmlElement): Site | undefined {
     if (child.name === 'notations' && !isSetApart(child)) notations ??= child;
   }
   if (last === undefined) return undefined;
-  const layout = layoutBeside(text, note, last);
-  if (notations === undefined) return { at: last.span.end, layout, level: 'notations' };
+  const { start, end } = lastUnread(text, last.span);
+  const layout = layoutAt(text, note, start);
+  if (notations === undefined) return { at: end, layout, level: 'notations' };
   if (isSelfClosed(text, notations)) return { ...before(text, note, notations), level: 'notations' };
   const technical = notations.child('technical');
   if (technical === undefined) return { ...afterLastChild(text, notations, layout.unit), level: 'technical' };

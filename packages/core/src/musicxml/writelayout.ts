@@ -76,7 +76,12 @@ function unitBetween(outer: string | undefined, inner: string): string {
 
 /** Layout of something new beside `sibling`, a child of `parent`. */
 export function layoutBeside(text: string, parent: XmlElement, sibling: XmlElement): Layout {
-  const own = lineStart(text, sibling.span.start);
+  return layoutAt(text, parent, sibling.span.start);
+}
+
+/** Layout of something new beside a child of `parent` that begins at `start`. */
+export function layoutAt(text: string, parent: XmlElement, start: number): Layout {
+  const own = lineStart(text, start);
   if (own === undefined) return INLINE;
   const { newline, indent } = own;
   return { newline, indent, unit: unitBetween(lineStart(text, parent.span.start)?.indent, indent) };
