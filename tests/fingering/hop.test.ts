@@ -21,14 +21,8 @@ const together = (...presses: readonly Press[]): Happening => ({
 function counted(events: readonly Happening[], from: readonly Finger[], to: readonly Finger[]): number[] {
   const [before, view] = viewLine(lineOf('right', events), model, false).slice(-2);
   const found: number[] = [];
-  hop.pair!(
-    before!,
-    view!,
-    from,
-    to,
-    (feature, value) => found.push(...new Array(value).fill(feature)),
-    model,
-  );
+  const count = hop.pair!(before!, view!, model);
+  count?.(from, to, (feature, value) => found.push(...new Array(value).fill(feature)));
   return found;
 }
 

@@ -103,7 +103,7 @@ function stepRows(before: SliceView, view: SliceView, scale: Float64Array): Rows
       for (const { fingers: to } of view.candidates) {
         rows.row((sinkOf) => {
           TERMS.forEach((term, nth) => {
-            term.pair?.(before, view, from, to, sinkOf(nth), HAND);
+            term.pair?.(before, view, HAND)?.(from, to, sinkOf(nth));
           });
         });
       }

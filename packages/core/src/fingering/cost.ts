@@ -64,12 +64,10 @@ export class CostTable {
     const pair = this.#patterns.of(before) * MOST_PATTERNS + this.#patterns.of(view);
     const id = (pair * 2 + bit(isAugmentedSecond(before, view))) * 16 + time;
     return this.#steps.of(id, () => {
-      const costs = new Float64Array(before.candidates.length * view.candidates.length);
+      const costs = this.#pairs(before, view, fingersOf(before), fingersOf(view));
       let at = 0;
       for (const { fingers: from } of before.candidates) {
-        for (const { fingers: to } of view.candidates) {
-          costs[at++] = this.pair(before, view, from, to) + heldCost(before, view, from, to);
-        }
+        for (const { fingers: to } of view.candidates) costs[at++]! += heldCost(before, view, from, to);
       }
       return costs;
     });
@@ -86,12 +84,7 @@ export class CostTable {
   }
 
   pair(before: SliceView, view: SliceView, from: readonly Finger[], to: readonly Finger[]): number {
-    this.#sum = 0;
-    for (const { count, base } of PAIR_TERMS) {
-      this.#base = base;
-      count(before, view, from, to, this.#sink, this.hand);
-    }
-    return grained(this.#sum);
+    return this.#pairs(before, view, [from], [to])[0]!;
   }
 
   triple(
@@ -103,6 +96,29 @@ export class CostTable {
     c: readonly Finger[],
   ): number {
     return this.#triples(first, second, third, [a], [b], [c])[0]!;
+  }
+
+  #pairs(
+    before: SliceView,
+    view: SliceView,
+    ofBefore: readonly (readonly Finger[])[],
+    ofView: readonly (readonly Finger[])[],
+  ): Float64Array {
+    const costs = new Float64Array(ofBefore.length * ofView.length);
+    for (const { count, base } of PAIR_TERMS) {
+      this.#base = base;
+      const countFor = count(before, view, this.hand);
+      if (!countFor) continue;
+      let at = 0;
+      for (const from of ofBefore) {
+        for (const to of ofView) {
+          this.#sum = costs[at]!;
+          countFor(from, to, this.#sink);
+          costs[at++] = this.#sum;
+        }
+      }
+    }
+    return grain(costs);
   }
 
   #triples(
@@ -128,26 +144,25 @@ export class CostTable {
         }
       }
     }
-    for (let at = 0; at < costs.length; at++) costs[at] = grained(costs[at]!);
-    return costs;
+    return grain(costs);
   }
 
   /** What single steps depend on: the key left within the octave, the interval, the pace. */
   #plainSteps(before: SliceView, view: SliceView): Float64Array {
     const id =
       ((before.low % 12) * 256 + wayOf(before, view) + 128) * 8 + view.pace * 2 + (view.fresh ? 1 : 0);
-    return this.#plain.of(id, () => {
-      const costs = new Float64Array(25);
-      let at = 0;
-      for (const a of ALL) for (const b of ALL) costs[at++] = this.pair(before, view, a, b);
-      return costs;
-    });
+    return this.#plain.of(id, () => this.#pairs(before, view, ALL, ALL));
   }
 
   #plainChains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
     const id = (wayOf(first, second) + 128) * 256 + wayOf(second, third) + 128;
     return this.#plainTriples.of(id, () => this.#triples(first, second, third, ALL, ALL, ALL));
   }
+}
+
+function grain(costs: Float64Array): Float64Array {
+  for (let at = 0; at < costs.length; at++) costs[at] = grained(costs[at]!);
+  return costs;
 }
 
 function fingersOf({ candidates }: SliceView): readonly (readonly Finger[])[] {

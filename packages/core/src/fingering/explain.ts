@@ -36,7 +36,7 @@ export function explain(
       base = OFFSETS[nth]!;
       sum = 0;
       term.slice?.(view, fingers, around[at]!, sink, hand);
-      if (before) term.pair?.(before, view, chosen[at - 1]!, fingers, sink, hand);
+      if (before) term.pair?.(before, view, hand)?.(chosen[at - 1]!, fingers, sink);
       if (before && first) {
         term.triple?.(first, before, view)(chosen[at - 2]!, chosen[at - 1]!, fingers, sink);
       }

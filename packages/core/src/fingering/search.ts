@@ -137,7 +137,7 @@ class Forward extends Fold implements Pass {
     const lack = this.#lack[at - 1] ?? 0;
     const other = this.#earlier?.states[at];
     const constant = other ? state[0]! - other[0]! : 0;
-    this.#alike = other?.every((cost, cell) => state[cell]! - cost === constant) ?? false;
+    this.#alike = other !== undefined && differBy(constant, state, other);
     this.states.push(this.#alike ? other! : state);
     this.#lack.push(this.#alike ? lack + constant : lack);
   }
@@ -189,6 +189,12 @@ class Forward extends Fold implements Pass {
     const biased = path.map((candidate, at) => stages.bias?.[at]?.[candidate] ?? 0);
     return { path, depths, biased, cost };
   }
+}
+
+function differBy(constant: number, one: Float64Array, other: Float64Array): boolean {
+  // Not `every`, which would make an object of each number.
+  for (let at = 0; at < one.length; at++) if (one[at]! - other[at]! !== constant) return false;
+  return true;
 }
 
 const NONE = new Uint8Array(0);

@@ -1,7 +1,7 @@
 import type { Finger } from '../../score/model.js';
 import type { SliceView } from '../view.js';
 import type { Sink, Term } from './term.js';
-import { colour, INTERVALS, intervalOf, pairOf, STRIDES } from './term.js';
+import { areSingle, colour, INTERVALS, intervalOf, pairOf, STRIDES } from './term.js';
 
 const GAPS = 18;
 const KEY = 0;
@@ -56,15 +56,17 @@ export const chord: Term = {
     const strides = outlook.strideIn * STRIDES + outlook.strideOut;
     sink(CONTEXT + pairOf(fingers[0]!, fingers.at(-1)!) * STRIDES * STRIDES + strides, 1);
   },
-  pair(before, view, from, to, sink) {
-    if (from.length === 0 || to.length === 0 || (from.length === 1 && to.length === 1)) return;
-    sink(HIGH + pairOf(from.at(-1)!, to.at(-1)!) * INTERVALS + intervalOf(view.high - before.high), 1);
-    sink(LOW + pairOf(from[0]!, to[0]!) * INTERVALS + intervalOf(view.low - before.low), 1);
-    for (let at = 0; at < to.length; at++) {
-      if (!view.struck[at]) continue;
-      const near = nearest(before.keys, view.keys[at]!);
-      const way = view.keys[at]! - before.keys[near]!;
-      sink(NEAREST + pairOf(from[near]!, to[at]!) * INTERVALS + intervalOf(way), 1);
-    }
+  pair(before, view) {
+    if (areSingle(before, view) || before.keys.length === 0 || view.keys.length === 0) return undefined;
+    const [low, high] = [intervalOf(view.low - before.low), intervalOf(view.high - before.high)];
+    const near = view.keys.map((key) => nearest(before.keys, key));
+    const ways = view.keys.map((key, at) => intervalOf(key - before.keys[near[at]!]!));
+    return (from, to, sink) => {
+      sink(HIGH + pairOf(from[from.length - 1]!, to[to.length - 1]!) * INTERVALS + high, 1);
+      sink(LOW + pairOf(from[0]!, to[0]!) * INTERVALS + low, 1);
+      for (let at = 0; at < to.length; at++) {
+        if (view.struck[at]) sink(NEAREST + pairOf(from[near[at]!]!, to[at]!) * INTERVALS + ways[at]!, 1);
+      }
+    };
   },
 };

@@ -1,5 +1,5 @@
 import type { Term } from './term.js';
-import { colour } from './term.js';
+import { areSingle, colour } from './term.js';
 
 /** Feature of long fingers that cross each other. */
 export const OVERLAP = 8;
@@ -14,16 +14,19 @@ export const OVERLAP_ON_BLACK = 9;
 export const crossing: Term = {
   name: 'crossing',
   size: 10,
-  pair(before, view, from, to, sink) {
-    if (view.fresh || from.length !== 1 || to.length !== 1) return;
-    const [a, b] = [from[0]!, to[0]!];
+  pair(before, view) {
     const way = view.low - before.low;
-    if (way === 0 || a === b || way > 0 === b > a) return;
-    if (b === 1) sink(colour(before.black[0]) * 2 + colour(view.black[0]), 1);
-    else if (a === 1) sink(4 + colour(before.black[0]) * 2 + colour(view.black[0]), 1);
-    else {
-      const longer = Math.abs(a - 3) < Math.abs(b - 3) ? before.black[0] : view.black[0];
-      sink(longer && Math.abs(way) <= 2 ? OVERLAP_ON_BLACK : OVERLAP, 1);
-    }
+    if (view.fresh || way === 0 || !areSingle(before, view)) return undefined;
+    const colours = colour(before.black[0]) * 2 + colour(view.black[0]);
+    return (from, to, sink) => {
+      const [a, b] = [from[0]!, to[0]!];
+      if (a === b || way > 0 === b > a) return;
+      if (b === 1) sink(colours, 1);
+      else if (a === 1) sink(4 + colours, 1);
+      else {
+        const longer = Math.abs(a - 3) < Math.abs(b - 3) ? before.black[0] : view.black[0];
+        sink(longer && Math.abs(way) <= 2 ? OVERLAP_ON_BLACK : OVERLAP, 1);
+      }
+    };
   },
 };

@@ -1,5 +1,5 @@
 import type { SliceView } from '../view.js';
-import type { Term } from './term.js';
+import { areSingle, type Term } from './term.js';
 
 /** First of the features of a hop beside a held key. */
 const ANCHORED = 3;
@@ -17,14 +17,15 @@ function slides(before: SliceView, from: number, view: SliceView, to: number): b
 export const hop: Term = {
   name: 'hop',
   size: 6,
-  pair(before, view, from, to, sink) {
-    if (view.fresh) return;
-    const single = from.length === 1 && to.length === 1;
-    if (!single && !view.struck.includes(false)) return;
-    for (let at = 0; at < to.length; at++) {
-      const was = from.indexOf(to[at]!);
-      if (was < 0 || !view.struck[at] || before.keys[was] === view.keys[at]) continue;
-      if (!slides(before, was, view, at)) sink((single ? 0 : ANCHORED) + view.pace, 1);
-    }
+  pair(before, view) {
+    const single = areSingle(before, view);
+    if (view.fresh || (!single && !view.struck.includes(false))) return undefined;
+    return (from, to, sink) => {
+      for (let at = 0; at < to.length; at++) {
+        const was = from.indexOf(to[at]!);
+        if (was < 0 || !view.struck[at] || before.keys[was] === view.keys[at]) continue;
+        if (!slides(before, was, view, at)) sink((single ? 0 : ANCHORED) + view.pace, 1);
+      }
+    };
   },
 };

@@ -1,5 +1,5 @@
 import type { Term } from './term.js';
-import { colour, INTERVALS, intervalOf, pairOf, STRIDES, strideOf } from './term.js';
+import { areSingle, colour, INTERVALS, intervalOf, pairOf, STRIDES, strideOf } from './term.js';
 import { wayOf } from './way.js';
 
 const PLAIN = 0;
@@ -15,16 +15,20 @@ const FIFTH = 7;
 export const step: Term = {
   name: 'habit: step',
   size: SIZE,
-  pair(before, view, from, to, sink) {
-    if (from.length !== 1 || to.length !== 1) return;
-    const pair = pairOf(from[0]!, to[0]!);
+  pair(before, view) {
+    if (!areSingle(before, view)) return undefined;
     const way = wayOf(before, view);
-    const cell = pair * INTERVALS + intervalOf(way);
-    if (view.fresh) sink(FRESH + cell, 1);
-    else {
-      sink(PLAIN + cell, 1);
-      sink(COLOURED + cell * 4 + colour(before.black[0]) * 2 + colour(view.black[0]), 1);
-    }
-    sink(PACED + (pair * STRIDES + strideOf(way, FIFTH)) * 3 + view.pace, 1);
+    const [interval, stride] = [intervalOf(way), strideOf(way, FIFTH)];
+    const colours = colour(before.black[0]) * 2 + colour(view.black[0]);
+    return (from, to, sink) => {
+      const pair = pairOf(from[0]!, to[0]!);
+      const cell = pair * INTERVALS + interval;
+      if (view.fresh) sink(FRESH + cell, 1);
+      else {
+        sink(PLAIN + cell, 1);
+        sink(COLOURED + cell * 4 + colours, 1);
+      }
+      sink(PACED + (pair * STRIDES + stride) * 3 + view.pace, 1);
+    };
   },
 };

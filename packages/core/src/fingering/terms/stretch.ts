@@ -1,5 +1,5 @@
 import { type Reach, reachBetween } from '../../anatomy/reach.js';
-import type { Sink, Term } from './term.js';
+import { areSingle, type Sink, type Term } from './term.js';
 
 function strain(
   { maxRelaxed, maxComfortable, minRelaxed, minComfortable }: Reach,
@@ -30,10 +30,14 @@ export const stretch: Term = {
       }
     }
   },
-  pair(before, view, from, to, sink, hand) {
-    if (view.fresh || from.length !== 1 || to.length !== 1 || from[0] === to[0]) return;
-    const [a, b, way] = [from[0]!, to[0]!, view.x[0]! - before.x[0]!];
-    const span = reachBetween(hand, a, b);
-    strain(span, Math.min(a < b ? way : -way, span.maxPractical), 4, sink);
+  pair(before, view, hand) {
+    if (view.fresh || !areSingle(before, view)) return undefined;
+    const way = view.x[0]! - before.x[0]!;
+    return (from, to, sink) => {
+      const [a, b] = [from[0]!, to[0]!];
+      if (a === b) return;
+      const span = reachBetween(hand, a, b);
+      strain(span, Math.min(a < b ? way : -way, span.maxPractical), 4, sink);
+    };
   },
 };

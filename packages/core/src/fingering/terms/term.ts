@@ -23,6 +23,8 @@ export interface Outlook extends RunPlace {
 /** Adds `value` of a feature; the cost is the sum of weight x value over all features. */
 export type Sink = (feature: number, value: number) => void;
 
+export type PairCount = (from: readonly Finger[], to: readonly Finger[], sink: Sink) => void;
+
 export type TripleCount = (
   a: readonly Finger[],
   b: readonly Finger[],
@@ -45,21 +47,20 @@ export interface Term {
     sink: Sink,
     hand: HandModel,
   ) => void;
-  readonly pair?: (
-    before: SliceView,
-    view: SliceView,
-    from: readonly Finger[],
-    to: readonly Finger[],
-    sink: Sink,
-    hand: HandModel,
-  ) => void;
-  /** Looks at three slices once and counts for all their fingers. */
+  /** Looks at two slices once and counts for all their fingers; undefined where there is nothing to count. */
+  readonly pair?: (before: SliceView, view: SliceView, hand: HandModel) => PairCount | undefined;
+  /** The same for three slices. */
   readonly triple?: (first: SliceView, second: SliceView, third: SliceView) => TripleCount;
 }
 
 /** Index of a finger pair, 0 ... 24. */
 export function pairOf(a: Finger, b: Finger): number {
   return (a - 1) * 5 + b - 1;
+}
+
+/** True for two slices of one key each. */
+export function areSingle(before: SliceView, view: SliceView): boolean {
+  return before.keys.length === 1 && view.keys.length === 1;
 }
 
 const WIDEST = 15;

@@ -21,9 +21,11 @@ function handPlace(view: SliceView, fingers: readonly Finger[], hand: HandModel)
 export const travel: Term = {
   name: 'travel',
   size: 4,
-  pair(before, view, from, to, sink, hand) {
-    if (from.length === 0 || to.length === 0) return;
-    const way = Math.abs(handPlace(view, to, hand) - handPlace(before, from, hand));
-    sink(view.fresh ? 3 : view.pace, way);
+  pair(before, view, hand) {
+    if (before.keys.length === 0 || view.keys.length === 0) return undefined;
+    const feature = view.fresh ? 3 : view.pace;
+    return (from, to, sink) => {
+      sink(feature, Math.abs(handPlace(view, to, hand) - handPlace(before, from, hand)));
+    };
   },
 };
