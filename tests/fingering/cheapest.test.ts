@@ -117,7 +117,7 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
         (own, margin) => {
           const { stages, all } = setUp(own);
           const limit = all[0]!.cost + margin;
-          leastCostsThrough(stages, leastPass(stages).states, margin).forEach((costs, at) => {
+          leastCostsThrough(stages, leastPass(stages), margin).forEach((costs, at) => {
             costs.forEach((cost, candidate) => {
               const best = all.find(({ path }) => path[at] === candidate)!;
               if (best.cost <= limit) {

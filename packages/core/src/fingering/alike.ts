@@ -47,7 +47,7 @@ export function alikeChoice(free: Stages): AlikeChoice {
     return choice;
   };
   const highest = figures.reduce((most, { price }) => Math.max(most, price), 0);
-  let models = cheapestModels(views, figures, leastCostsThrough(free, last.states, highest));
+  let models = cheapestModels(views, figures, leastCostsThrough(free, last, highest));
   for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
     const chosen = chosenModels(views, figures, choose(models).path);
     if (chosen.every((model, nth) => model === models[nth])) break;

@@ -22,7 +22,7 @@ export function secondChoices(
   path: readonly number[],
   most: number,
 ): readonly (readonly (readonly Finger[])[])[] {
-  const through = leastCostsThrough(stages, leastPass(stages).states, SECOND_CHOICE_MARGIN);
+  const through = leastCostsThrough(stages, leastPass(stages), SECOND_CHOICE_MARGIN);
   return stages.views.map((view, at) => {
     const costs = through[at]!;
     const chosen = view.candidates[path[at]!]!.fingers;

@@ -1,5 +1,6 @@
 import { DEPTH_COUNT } from './depth.js';
 import { Fold } from './fold.js';
+import type { Pass } from './search.js';
 import { numbers } from './slab.js';
 import type { Stages } from './stages.js';
 
@@ -12,16 +13,20 @@ const D = DEPTH_COUNT;
 export function costsToGo(stages: Stages): readonly Float64Array[] {
   const backward = new Backward(stages);
   const toGo: Float64Array[] = new Array(stages.views.length);
-  for (let at = toGo.length - 1; at >= 0; at--) toGo[at] = backward.advance(at);
+  for (let at = toGo.length - 1; at >= 0; at--) {
+    const states = stages.count(at - 1) * stages.count(at) * D;
+    toGo[at] = backward.advance(at).slice(0, states);
+  }
   return toGo;
 }
 
 /** Walks through the slices from the last one back. */
 class Backward extends Fold {
-  readonly #slab = numbers();
-  #after: Float64Array | undefined;
+  /** Of the slice reached last, and of the one after it. */
+  #here: Float64Array = new Float64Array(0);
+  #after: Float64Array = this.#here;
   /** `[pair * DEPTH_COUNT + depth]`: cost of a pair's later candidate and of all after it. */
-  #onward: Float64Array = new Float64Array(0);
+  #onward: Float64Array = this.#here;
   #steps: Float64Array = this.#onward;
   #kernel: Float64Array = this.#onward;
 
@@ -29,28 +34,30 @@ class Backward extends Fold {
     super();
   }
 
-  /** To be called for every slice in turn. */
+  /** To be called for every slice in turn; what it returns, maybe followed by more, is good until the next call but one. */
   advance(at: number): Float64Array {
     const { stages } = this;
     const [origins, rows, columns] = [stages.count(at - 1), stages.count(at), stages.count(at + 1)];
-    const here = this.#slab.take(origins * rows * D);
-    if (this.#after) {
+    [this.#here, this.#after] = [this.#after, this.#here];
+    const states = origins * rows * D;
+    if (this.#here.length < states) this.#here = new Float64Array(2 * states);
+    if (at === stages.views.length - 1) this.#here.fill(0, 0, states);
+    else {
       this.#prepare(at + 1, rows * columns, Math.max(origins, columns));
       const chains = stages.chains(at + 1);
       const sources = { count: columns, pair: 1, chain: 1, middle: columns };
       const targets = { count: origins, pair: rows, chain: rows * columns, middle: 1 };
-      for (let b = 0; b < rows; b++) this.fold(b, sources, targets, chains, b * columns, here);
+      for (let b = 0; b < rows; b++) this.fold(b, sources, targets, chains, b * columns, this.#here, 0);
     }
-    this.#after = here;
-    return here;
+    return this.#here;
   }
 
   /** Makes ready to go back to the slice before `at`. */
   #prepare(at: number, pairs: number, candidates: number): void {
     const { stages } = this;
-    const [own, after, columns] = [stages.own(at), this.#after!, stages.count(at)];
+    const [own, after, columns] = [stages.own(at), this.#after, stages.count(at)];
     this.makeRoom(pairs, candidates);
-    if (this.#onward.length < after.length) this.#onward = new Float64Array(2 * after.length);
+    if (this.#onward.length < pairs * D) this.#onward = new Float64Array(2 * pairs * D);
     this.#steps = stages.steps(at);
     this.#kernel = stages.kernel(at);
     const [onward, steps, least] = [this.#onward, this.#steps, this.least];
@@ -94,38 +101,40 @@ class Backward extends Fold {
  * For every slice and candidate, the cost of the best fingering of the whole line that uses it; exact up to `margin` mm
  * equivalents above the least, and beyond that no less than there. What lies beyond is not gone back through.
  *
- * @param states of the search by slice, as `leastPass` gives them
+ * @param pass over the same stages
  */
 export function leastCostsThrough(
   stages: Stages,
-  states: readonly Float64Array[],
+  { states, starts, choice }: Pass,
   margin: number,
 ): readonly Float64Array[] {
-  const through: Float64Array[] = new Array(states.length);
+  const through: Float64Array[] = new Array(stages.views.length);
   const backward = new Backward(stages);
-  const most = (states.at(-1)?.reduce((a, b) => Math.min(a, b)) ?? 0) + margin;
-  for (let at = states.length - 1; at >= 0; at--) {
+  const slab = numbers();
+  const most = choice.cost + margin;
+  for (let at = through.length - 1; at >= 0; at--) {
     const after = backward.advance(at);
-    const state = states[at]!;
+    const start = starts[at]!;
     const columns = stages.count(at);
-    const own = new Float64Array(columns).fill(Number.POSITIVE_INFINITY);
-    for (let pair = 0; pair * D < state.length; pair++) {
-      const least = leastThrough(state, after, pair * D);
+    const own = slab.take(columns);
+    for (let candidate = 0; candidate < columns; candidate++) own[candidate] = Number.POSITIVE_INFINITY;
+    for (let cell = 0, pair = 0; start + cell < starts[at + 1]!; cell += D, pair++) {
+      const least = leastThrough(states, start + cell, after, cell);
       const candidate = pair % columns;
       if (least < own[candidate]!) own[candidate] = least;
       if (least > most)
-        for (let depth = 0; depth < D; depth++) after[pair * D + depth] = Number.POSITIVE_INFINITY;
+        for (let depth = 0; depth < D; depth++) after[cell + depth] = Number.POSITIVE_INFINITY;
     }
     through[at] = own;
   }
   return through;
 }
 
-function leastThrough(state: Float64Array, after: Float64Array, start: number): number {
+function leastThrough(states: Float64Array, start: number, after: Float64Array, cell: number): number {
   let least = Number.POSITIVE_INFINITY;
-  if (after[start] === least) return least;
-  for (let cell = start; cell < start + D; cell++) {
-    const cost = state[cell]! + after[cell]!;
+  if (after[cell] === least) return least;
+  for (let depth = 0; depth < D; depth++) {
+    const cost = states[start + depth]! + after[cell + depth]!;
     if (cost < least) least = cost;
   }
   return least;

@@ -40,11 +40,12 @@ export abstract class Fold {
 
   /**
    * For a candidate in the middle, every target and depth, the cheapest source with its chain:
-   * `out[pair * DEPTH_COUNT + depth]`, and in `before` which one it was. Of equal ones the first wins. Moving evens depths
+   * `out[offset + pair * DEPTH_COUNT + depth]`, and in `before` which one it was. Of equal ones the first wins. Moving evens depths
    * out, so that a pair's costs lie close together: a source whose least costs more than another's greatest, whatever the
    * target, is neither moved nor followed, nor is one without a way on, whose costs are infinite.
    *
    * @param start index of the candidate's first chain
+   * @param offset of the first pair in `out` and `before`
    */
   protected fold(
     middle: number,
@@ -53,6 +54,7 @@ export abstract class Fold {
     chains: Float64Array,
     start: number,
     out: Float64Array,
+    offset: number,
     before?: Uint8Array,
   ): void {
     const { least, moved } = this;
@@ -60,7 +62,7 @@ export abstract class Fold {
     const first = middle * sources.middle;
     const count = this.#follow(first, sources, targets, chains, start);
     for (let target = 0; target < targets.count; target++) {
-      const to = (middle * targets.middle + target * targets.pair) * D;
+      const to = offset + (middle * targets.middle + target * targets.pair) * D;
       const limit = limits[target]!;
       let fresh = true;
       for (let nth = 0; nth < count; nth++) {

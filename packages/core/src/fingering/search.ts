@@ -1,6 +1,5 @@
 import { DEPTH_COUNT } from './depth.js';
 import { Fold } from './fold.js';
-import { bytes, numbers } from './slab.js';
 import type { Stages } from './stages.js';
 
 const D = DEPTH_COUNT;
@@ -29,38 +28,42 @@ export function leastChoice(stages: Stages): Choice {
 export interface Pass {
   readonly choice: Choice;
   /**
-   * Least costs of all beginnings that end in each slice: `[(candidate before * candidates + candidate) * DEPTH_COUNT +
-   * depth]`; after a pass that follows an earlier one, up to a constant.
+   * Least costs of all beginnings that end in each slice: `[starts[slice] + (candidate before * candidates + candidate) *
+   * DEPTH_COUNT + depth]`.
    */
-  readonly states: readonly Float64Array[];
+  readonly states: Float64Array;
+  /** By slice, and behind the last one. */
+  readonly starts: Uint32Array;
+  /** Slices whose states were taken over from an earlier pass. */
+  readonly taken: number;
 }
 
 /**
  * `leastChoice` with what it went through.
  *
  * @param earlier a pass over the same line under another bias: where the biases are the same, and what came before makes
- *   no difference any more, nothing is searched again
+ *   no difference any more but for a constant, nothing is searched again
  */
 export function leastPass(stages: Stages, earlier?: Pass): Pass {
   const forward = new Forward(stages, earlier instanceof Forward ? earlier : undefined);
   return forward.run();
 }
 
-/** Walks through the slices in order. */
+/** Walks through the slices in order. What it keeps by state lies in one array for the line: an array a slice costs more. */
 class Forward extends Fold implements Pass {
   choice: Choice = { path: [], depths: [], biased: [], cost: 0 };
-  readonly states: Float64Array[] = [];
-  /** Candidate two slices before, by slice and state. */
-  readonly #before: Uint8Array[] = [];
-  /** Depth of the slice before, by slice and `[(two before * candidates before + before) * DEPTH_COUNT + depth]`. */
-  readonly #depth: Uint8Array[] = [];
-  readonly #numbers = numbers();
-  readonly #bytes = bytes();
+  readonly states: Float64Array;
+  readonly starts: Uint32Array;
+  taken = 0;
+  /** Candidate two slices before. */
+  readonly #before: Uint8Array;
+  /** By state of the slice before but with the depth moved to: the depth moved from. */
+  readonly #depth: Uint8Array;
+  /** Where the states of the slice before begin, and the moves from there. */
+  #from = 0;
   #kernel: Float64Array = new Float64Array(0);
-  /** True where the states of the slice reached last are the earlier pass's own. */
-  #alike = false;
-  /** What the states of every slice lack to be whole costs. */
-  readonly #lack: number[] = [];
+  /** What the slice reached last costs more than in the earlier pass, where that is the same for all its states. */
+  #gap: number | undefined;
   #earlier: Forward | undefined;
 
   constructor(
@@ -69,11 +72,21 @@ class Forward extends Fold implements Pass {
   ) {
     super();
     this.#earlier = earlier;
+    const count = stages.views.length;
+    this.starts = new Uint32Array(count + 1);
+    for (let at = 0; at < count; at++)
+      this.starts[at + 1] = this.starts[at]! + stages.count(at - 1) * stages.count(at) * D;
+    const states = this.starts[count]!;
+    this.states = new Float64Array(states);
+    this.#before = new Uint8Array(states);
+    this.#depth = new Uint8Array(states);
   }
 
   run(): Pass {
     for (let at = 0; at < this.stages.views.length; at++) {
-      if (!this.#repeat(at)) this.#advance(at);
+      if (this.#repeat(at)) continue;
+      this.#advance(at);
+      this.#gap = this.#gapAt(at);
     }
     // A pass keeps no earlier ones.
     this.#earlier = undefined;
@@ -83,71 +96,68 @@ class Forward extends Fold implements Pass {
 
   /** Takes over what the earlier pass found, where the same holds here. */
   #repeat(at: number): boolean {
-    const earlier = this.#earlier;
-    if (!earlier || !this.#alike || !this.stages.sameBias(earlier.stages, at)) return false;
-    this.states.push(earlier.states[at]!);
-    this.#lack.push(this.#lack[at - 1]! + earlier.#lack[at]! - earlier.#lack[at - 1]!);
-    this.#before.push(earlier.#before[at]!);
-    this.#depth.push(earlier.#depth[at]!);
+    const [earlier, gap, { states, starts }] = [this.#earlier, this.#gap, this];
+    if (!earlier || gap === undefined || !this.stages.sameBias(earlier.stages, at)) return false;
+    const [before, start, end] = [starts[at - 1]!, starts[at]!, starts[at + 1]!];
+    for (let cell = start; cell < end; cell++) states[cell] = earlier.states[cell]! + gap;
+    this.#before.set(earlier.#before.subarray(start, end), start);
+    this.#depth.set(earlier.#depth.subarray(before, start), before);
+    this.taken++;
     return true;
   }
 
   #advance(at: number): void {
-    const { stages } = this;
+    const { stages, states } = this;
     const own = stages.own(at);
     const [origins, rows, columns] = [stages.count(at - 2), stages.count(at - 1), stages.count(at)];
-    const next = this.#numbers.take(rows * columns * D);
+    const start = this.starts[at]!;
     if (at === 0) {
-      next.set(own);
-      this.#before.push(NONE);
-      this.#depth.push(NONE);
-    } else {
-      const before = this.#bytes.take(next.length);
-      this.#before.push(before);
-      this.#depart(at, origins * rows, Math.max(origins, columns));
-      const [steps, chains] = [stages.steps(at), stages.chains(at)];
-      const sources = { count: origins, pair: rows, chain: rows * columns, middle: 1 };
-      const targets = { count: columns, pair: 1, chain: 1, middle: columns };
-      for (let b = 0; b < rows; b++) this.fold(b, sources, targets, chains, b * columns, next, before);
-      for (let pair = 0, cell = 0; pair < steps.length; pair++) {
-        const step = steps[pair]!;
-        const start = (pair % columns) * D;
-        for (let depth = 0; depth < D; depth++, cell++)
-          next[cell] = next[cell]! + (step + own[start + depth]!);
-      }
+      for (let cell = 0; cell < columns * D; cell++) states[cell] = own[cell]!;
+      return;
     }
-    this.#enter(at, next);
+    this.#depart(at, origins * rows, Math.max(origins, columns));
+    const [steps, chains] = [stages.steps(at), stages.chains(at)];
+    const sources = { count: origins, pair: rows, chain: rows * columns, middle: 1 };
+    const targets = { count: columns, pair: 1, chain: 1, middle: columns };
+    for (let b = 0; b < rows; b++)
+      this.fold(b, sources, targets, chains, b * columns, states, start, this.#before);
+    for (let pair = 0, cell = start; pair < rows * columns; pair++) {
+      const step = steps[pair]!;
+      const first = (pair % columns) * D;
+      for (let depth = 0; depth < D; depth++, cell++)
+        states[cell] = states[cell]! + (step + own[first + depth]!);
+    }
   }
 
   /** Makes ready to move from the states of the slice before. */
   #depart(at: number, pairs: number, candidates: number): void {
     this.makeRoom(pairs, candidates);
     this.#kernel = this.stages.kernel(at);
-    this.#depth.push(this.#bytes.take(pairs * D));
-    const state = this.states[at - 1]!;
-    for (let pair = 0; pair < pairs; pair++) {
+    this.#from = this.starts[at - 1]!;
+    const { states, least } = this;
+    for (let pair = 0, cell = this.#from; pair < pairs; pair++) {
       let low = Number.POSITIVE_INFINITY;
-      for (let cell = pair * D; cell < (pair + 1) * D; cell++) if (state[cell]! < low) low = state[cell]!;
-      this.least[pair] = low;
+      for (const end = cell + D; cell < end; cell++) if (states[cell]! < low) low = states[cell]!;
+      least[pair] = low;
     }
   }
 
-  /** Keeps a slice's state; the earlier pass's instead, if it is the same but for a constant. */
-  #enter(at: number, state: Float64Array): void {
-    const lack = this.#lack[at - 1] ?? 0;
-    const other = this.#earlier?.states[at];
-    const constant = other ? state[0]! - other[0]! : 0;
-    this.#alike = other !== undefined && differBy(constant, state, other);
-    this.states.push(this.#alike ? other! : state);
-    this.#lack.push(this.#alike ? lack + constant : lack);
+  /** What a slice costs more than in the earlier pass, or undefined where that is not the same for all its states. */
+  #gapAt(at: number): number | undefined {
+    const [earlier, { states, starts }] = [this.#earlier, this];
+    if (!earlier) return undefined;
+    const [start, end] = [starts[at]!, starts[at + 1]!];
+    const gap = states[start]! - earlier.states[start]!;
+    for (let cell = start; cell < end; cell++)
+      if (states[cell]! - earlier.states[cell]! !== gap) return undefined;
+    return gap;
   }
 
   /** For every depth the cheapest one to come from: the further out, the further out, because the kernel is convex. */
   protected override move(pair: number): number {
     const { moved } = this;
-    const [state, kernel] = [this.states.at(-1)!, this.#kernel];
-    const origins = this.#depth.at(-1)!;
-    const start = pair * D;
+    const [state, origins, kernel] = [this.states, this.#depth, this.#kernel];
+    const [start, out] = [this.#from + pair * D, pair * D];
     let origin = 0;
     let most = Number.NEGATIVE_INFINITY;
     for (let to = 0; to < D; to++) {
@@ -159,7 +169,7 @@ class Forward extends Fold implements Pass {
           origin = from;
         }
       }
-      moved[start + to] = best;
+      moved[out + to] = best;
       origins[start + to] = origin;
       if (best > most) most = best;
     }
@@ -167,34 +177,27 @@ class Forward extends Fold implements Pass {
   }
 
   #trace(): Choice {
-    const { stages, states } = this;
-    const count = states.length;
-    const last = states.at(-1);
-    if (!last) return this.choice;
-    let best = 0;
-    for (let at = 1; at < last.length; at++) if (last[at]! < last[best]!) best = at;
+    const { stages, states, starts } = this;
+    const count = stages.views.length;
+    if (count === 0) return this.choice;
+    let best = starts[count - 1]!;
+    for (let cell = best + 1; cell < states.length; cell++) if (states[cell]! < states[best]!) best = cell;
     const path = new Array<number>(count);
     const depths = new Array<number>(count);
-    const cost = last[best]! + this.#lack[count - 1]!;
+    const cost = states[best]!;
     for (let at = count - 1; at >= 0; at--) {
       const columns = stages.count(at);
-      depths[at] = best % D;
-      const pair = Math.floor(best / D);
+      const state = best - starts[at]!;
+      const depth = state % D;
+      const pair = (state - depth) / D;
+      depths[at] = depth;
       path[at] = pair % columns;
       if (at === 0) break;
       const b = Math.floor(pair / columns);
-      const origin = this.#before[at]![best]! * stages.count(at - 1) + b;
-      best = origin * D + this.#depth[at]![origin * D + (best % D)]!;
+      const origin = starts[at - 1]! + (this.#before[best]! * stages.count(at - 1) + b) * D;
+      best = origin + this.#depth[origin + depth]!;
     }
     const biased = path.map((candidate, at) => stages.bias?.[at]?.[candidate] ?? 0);
     return { path, depths, biased, cost };
   }
 }
-
-function differBy(constant: number, one: Float64Array, other: Float64Array): boolean {
-  // Not `every`, which would make an object of each number.
-  for (let at = 0; at < one.length; at++) if (one[at]! - other[at]! !== constant) return false;
-  return true;
-}
-
-const NONE = new Uint8Array(0);
