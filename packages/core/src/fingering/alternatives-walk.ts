@@ -64,7 +64,7 @@ export class Walk {
   #table(at: number): Table {
     const { stages } = this;
     this.#tables[at] ??= {
-      own: stages.own(at),
+      own: stages.own(at).slice(),
       chains: stages.chains(at),
       ...(at > 0 && { steps: stages.steps(at), kernel: stages.kernel(at) }),
     };

@@ -1,6 +1,5 @@
 import type { CostTable } from './cost.js';
 import { DEPTH_COUNT, type DepthGrid } from './depth.js';
-import { numbers } from './slab.js';
 import type { Outlook } from './terms/term.js';
 import type { SliceView } from './view.js';
 
@@ -9,8 +8,10 @@ import type { SliceView } from './view.js';
  * the search. Not to be written to.
  */
 export class LineCosts {
-  readonly #slab = numbers();
-  readonly #own: Float64Array[] = [];
+  /** Own costs of all slices; `#starts` tells where each one's begin, `#known` which are there. */
+  readonly #own: Float64Array;
+  readonly #starts: Uint32Array;
+  readonly #known: Uint8Array;
   readonly #steps: Float64Array[] = [];
   readonly #chains: Float64Array[] = [];
   readonly #kernels: Float64Array[] = [];
@@ -20,21 +21,31 @@ export class LineCosts {
     private readonly around: readonly Outlook[],
     private readonly costs: CostTable,
     private readonly grid: DepthGrid,
-  ) {}
+  ) {
+    const count = views.length;
+    this.#starts = new Uint32Array(count + 1);
+    for (let at = 0; at < count; at++)
+      this.#starts[at + 1] = this.#starts[at]! + views[at]!.candidates.length * DEPTH_COUNT;
+    this.#own = new Float64Array(this.#starts[count]!);
+    this.#known = new Uint8Array(count);
+  }
 
-  /** `[candidate * DEPTH_COUNT + depth]` */
-  own(at: number): Float64Array {
-    const known = this.#own[at];
-    if (known) return known;
+  /** Writes what a slice's candidates cost: `into[candidate * DEPTH_COUNT + depth]`. */
+  own(at: number, into: Float64Array): void {
+    const [start, end] = [this.#starts[at]!, this.#starts[at + 1]!];
+    if (!this.#known[at]) this.#workOut(at, start);
+    for (let cell = start; cell < end; cell++) into[cell - start] = this.#own[cell]!;
+  }
+
+  #workOut(at: number, start: number): void {
     const view = this.views[at]!;
-    const own = this.#slab.take(view.candidates.length * DEPTH_COUNT);
     view.candidates.forEach(({ fingers }, nth) => {
-      const start = nth * DEPTH_COUNT;
-      own.fill(this.costs.slice(view, fingers, this.around[at]!), start, start + DEPTH_COUNT);
-      this.grid.addDiscomfort(view, fingers, own, start);
+      const first = start + nth * DEPTH_COUNT;
+      const cost = this.costs.slice(view, fingers, this.around[at]!);
+      for (let depth = 0; depth < DEPTH_COUNT; depth++) this.#own[first + depth] = cost;
+      this.grid.addDiscomfort(view, fingers, this.#own, first);
     });
-    this.#own[at] = own;
-    return own;
+    this.#known[at] = 1;
   }
 
   /** Steps into slice `at > 0` from the one before: `[candidate before * candidates + candidate]`. */

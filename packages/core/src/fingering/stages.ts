@@ -27,6 +27,7 @@ export interface Further {
 export class Stages {
   readonly views: readonly SliceView[];
   readonly #slab = numbers();
+  #own = new Float64Array(0);
 
   /** @param range the slices from its start up to its end, as if they were the whole line; by default all */
   constructor(
@@ -72,18 +73,23 @@ export class Stages {
     return this.views[at]?.candidates.length ?? 1;
   }
 
-  /** `[candidate * DEPTH_COUNT + depth]`. Not to be written to. */
+  /** `[candidate * DEPTH_COUNT + depth]`, maybe followed by more; good until this is called again. */
   own(at: number): Float64Array {
-    let own = this.costs.own(this.range[0] + at);
+    const cells = this.count(at) * DEPTH_COUNT;
+    if (this.#own.length < cells) this.#own = new Float64Array(2 * cells);
+    const own = this.#own;
+    this.costs.own(this.range[0] + at, own);
     const bias = this.bias?.[at];
     if (bias) {
-      own = this.#copy(own);
       for (let candidate = 0; candidate < bias.length; candidate++) {
         const end = (candidate + 1) * DEPTH_COUNT;
         for (let cell = end - DEPTH_COUNT; cell < end; cell++) own[cell]! += bias[candidate]!;
       }
     }
-    for (const { extras } of this.further) own = this.#sum(own, extras.get(at)?.own);
+    for (const { extras } of this.further) {
+      const more = extras.get(at)?.own;
+      if (more) for (let cell = 0; cell < cells; cell++) own[cell]! += more[cell]!;
+    }
     return own;
   }
 
@@ -111,16 +117,10 @@ export class Stages {
     return this.views[at]!.cut ? NO_MOVES : this.costs.kernel(this.range[0] + at);
   }
 
-  #copy(costs: Float64Array): Float64Array {
-    const copy = this.#slab.take(costs.length);
-    copy.set(costs);
-    return copy;
-  }
-
   #sum(costs: Float64Array, more: Float64Array | undefined): Float64Array {
     if (!more) return costs;
-    const sum = this.#copy(costs);
-    for (let cell = 0; cell < sum.length; cell++) sum[cell]! += more[cell]!;
+    const sum = this.#slab.take(costs.length);
+    for (let cell = 0; cell < sum.length; cell++) sum[cell] = costs[cell]! + more[cell]!;
     return sum;
   }
 }
