@@ -83,8 +83,8 @@ class Forward extends Fold implements Pass {
   }
 
   run(): Pass {
-    for (let at = 0; at < this.stages.views.length; at++) {
-      if (this.#repeat(at)) continue;
+    const count = this.stages.views.length;
+    for (let at = this.#repeat(0); at < count; at = this.#repeat(at + 1)) {
       this.#advance(at);
       this.#gap = this.#gapAt(at);
     }
@@ -94,16 +94,20 @@ class Forward extends Fold implements Pass {
     return this;
   }
 
-  /** Takes over what the earlier pass found, where the same holds here. */
-  #repeat(at: number): boolean {
-    const [earlier, gap, { states, starts }] = [this.#earlier, this.#gap, this];
-    if (!earlier || gap === undefined || !this.stages.sameBias(earlier.stages, at)) return false;
-    const [before, start, end] = [starts[at - 1]!, starts[at]!, starts[at + 1]!];
+  /** Takes over what the earlier pass found, as long as the same holds here; returns the first slice where it does not. */
+  #repeat(at: number): number {
+    const [earlier, gap, { stages, states, starts }] = [this.#earlier, this.#gap, this];
+    if (!earlier || gap === undefined) return at;
+    let next = at;
+    while (next < stages.views.length && stages.sameBias(earlier.stages, next)) next++;
+    if (next === at) return at;
+    const [start, end] = [starts[at]!, starts[next]!];
     for (let cell = start; cell < end; cell++) states[cell] = earlier.states[cell]! + gap;
     this.#before.set(earlier.#before.subarray(start, end), start);
-    this.#depth.set(earlier.#depth.subarray(before, start), before);
-    this.taken++;
-    return true;
+    const [first, last] = [starts[at - 1]!, starts[next - 1]!];
+    this.#depth.set(earlier.#depth.subarray(first, last), first);
+    this.taken += next - at;
+    return next;
   }
 
   #advance(at: number): void {
