@@ -1,7 +1,6 @@
 import { DEPTH_COUNT } from './depth.js';
 import { Fold } from './fold.js';
 import type { Pass } from './search.js';
-import { numbers } from './slab.js';
 import type { Stages } from './stages.js';
 
 const D = DEPTH_COUNT;
@@ -107,17 +106,15 @@ export function leastCostsThrough(
   stages: Stages,
   { states, starts, choice }: Pass,
   margin: number,
-): readonly Float64Array[] {
-  const through: Float64Array[] = new Array(stages.views.length);
+): readonly (readonly number[])[] {
+  const through: number[][] = new Array(stages.views.length);
   const backward = new Backward(stages);
-  const slab = numbers();
   const most = choice.cost + margin;
   for (let at = through.length - 1; at >= 0; at--) {
     const after = backward.advance(at);
     const start = starts[at]!;
     const columns = stages.count(at);
-    const own = slab.take(columns);
-    for (let candidate = 0; candidate < columns; candidate++) own[candidate] = Number.POSITIVE_INFINITY;
+    const own = new Array<number>(columns).fill(Number.POSITIVE_INFINITY);
     for (let cell = 0, pair = 0; start + cell < starts[at + 1]!; cell += D, pair++) {
       const least = leastThrough(states, start + cell, after, cell);
       const candidate = pair % columns;

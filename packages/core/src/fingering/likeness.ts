@@ -30,7 +30,7 @@ export function chosenModels(
 export function cheapestModels(
   views: readonly SliceView[],
   figures: readonly Figure[],
-  through: readonly Float64Array[],
+  through: readonly (readonly number[])[],
 ): Models {
   const least = through.map((costs) => costs.reduce((a, b) => Math.min(a, b)));
   const saved = new Ballot();

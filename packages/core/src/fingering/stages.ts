@@ -1,6 +1,5 @@
 import { DEPTH_COUNT } from './depth.js';
 import type { LineCosts } from './line-costs.js';
-import { numbers } from './slab.js';
 import type { SliceView } from './view.js';
 
 /** Extra cost of candidates by slice, mm equivalents; undefined where there is none. */
@@ -26,7 +25,6 @@ export interface Further {
  */
 export class Stages {
   readonly views: readonly SliceView[];
-  readonly #slab = numbers();
   #own = new Float64Array(0);
 
   /** @param range the slices from its start up to its end, as if they were the whole line; by default all */
@@ -96,7 +94,7 @@ export class Stages {
   /** Steps into slice `at > 0`: `[candidate before * count(at) + candidate]`. Not to be written to. */
   steps(at: number): Float64Array {
     let steps = this.views[at]!.cut
-      ? this.#slab.take(this.count(at - 1) * this.count(at))
+      ? new Float64Array(this.count(at - 1) * this.count(at))
       : this.costs.steps(this.range[0] + at);
     for (const { extras } of this.further) steps = this.#sum(steps, extras.get(at)?.steps);
     return steps;
@@ -109,7 +107,7 @@ export class Stages {
   chains(at: number): Float64Array {
     const inARow = at > 1 && !this.views[at - 1]!.cut && !this.views[at]!.cut;
     if (inARow) return this.costs.chains(this.range[0] + at);
-    return this.#slab.take(this.count(at - 2) * this.count(at - 1) * this.count(at));
+    return new Float64Array(this.count(at - 2) * this.count(at - 1) * this.count(at));
   }
 
   /** Moves into slice `at > 0`: `[from * DEPTH_COUNT + to]`. Not to be written to. */
@@ -119,9 +117,7 @@ export class Stages {
 
   #sum(costs: Float64Array, more: Float64Array | undefined): Float64Array {
     if (!more) return costs;
-    const sum = this.#slab.take(costs.length);
-    for (let cell = 0; cell < sum.length; cell++) sum[cell] = costs[cell]! + more[cell]!;
-    return sum;
+    return costs.map((cost, cell) => cost + more[cell]!);
   }
 }
 
