@@ -11,6 +11,9 @@ const SIZE = GRID_SIZE;
  */
 const GRAIN = 2 ** -16;
 
+/** Kernels kept at most: 2 MB. */
+const MOST_KERNELS = 2048;
+
 /** `TRAVEL[k]`: cost of moving by k mm at weight 1. */
 const TRAVEL = Float64Array.from({ length: SIZE }, (_, mm) => travelCost(mm, 1));
 
@@ -28,7 +31,8 @@ export function planDepth(line: Line, uses: readonly (readonly Use[])[], tips: T
 
 /** Discomfort of all fingers in use by grid step; the same fingers on the same key classes share one row. */
 function discomfortRow(uses: readonly Use[], tips: TipTable, cache: Map<number, Float64Array>): Float64Array {
-  const id = uses.reduce((ids, { finger, key }) => ids * TipTable.IDS + TipTable.id(finger, key), 0);
+  let id = 0;
+  for (const { finger, key } of uses) id = id * TipTable.IDS + TipTable.id(finger, key);
   const known = cache.get(id);
   if (known) return known;
   const row = new Float64Array(SIZE);
@@ -54,13 +58,17 @@ export function leastPath(rows: readonly Float64Array[], weights: readonly numbe
   const from = new Uint8Array(count * SIZE);
   let costs = Float64Array.from(rows[0]!);
   let next = new Float64Array(SIZE);
-  const kernel = new Float64Array(SIZE);
+  const kernels = new Map<number, Float64Array>();
+  let floor = Number.NEGATIVE_INFINITY;
   for (let at = 1; at < count; at++) {
-    const weight = weights[at]!;
-    for (let mm = 0; mm <= high - low; mm++) kernel[mm] = grained(weight * TRAVEL[mm]!, GRAIN);
-    spread(costs, kernel, next, from.subarray(at * SIZE, (at + 1) * SIZE), low, high);
+    const kernel = kernelOf(weights[at]!, kernels);
+    spread(costs, kernel, next, from.subarray(at * SIZE, (at + 1) * SIZE), low, high, floor);
     const row = rows[at]!;
-    for (let step = low; step <= high; step++) next[step]! += row[step]!;
+    floor = Number.POSITIVE_INFINITY;
+    for (let step = low; step <= high; step++) {
+      next[step]! += row[step]!;
+      floor = Math.min(floor, next[step]!);
+    }
     [costs, next] = [next, costs];
   }
   let step = low;
@@ -71,6 +79,18 @@ export function leastPath(rows: readonly Float64Array[], weights: readonly numbe
     step = from[at * SIZE + step]!;
   }
   return path;
+}
+
+/** By mm: what a move costs at a weight; equal weights share one kernel. */
+function kernelOf(weight: number, known: Map<number, Float64Array>): Float64Array {
+  let kernel = known.get(weight);
+  if (!kernel) {
+    kernel = new Float64Array(SIZE);
+    for (let mm = 0; mm < SIZE; mm++) kernel[mm] = grained(weight * TRAVEL[mm]!, GRAIN);
+    // Scores with a tempo that glides would grow the table without end.
+    if (known.size < MOST_KERNELS) known.set(weight, kernel);
+  }
+  return kernel;
 }
 
 /**
@@ -97,7 +117,10 @@ const FIRST_STRIDE = 2 ** Math.floor(Math.log2(SIZE));
 /**
  * Least `costs[origin] + kernel[|step - origin|]` for every step from `low` to `high`. Because the kernel is convex,
  * the furthest out of the best origins never moves out while the step moves in: each round halves the stride, and the
- * origins of a step lie between those of its two neighbours in the rounds before.
+ * origins of a step lie between those of its two neighbours in the rounds before. Near origins come first: once the
+ * move alone costs too much, so do all moves from further away.
+ *
+ * @param floor the least of `costs`
  */
 function spread(
   costs: Float64Array,
@@ -106,15 +129,28 @@ function spread(
   origins: Uint8Array,
   low: number,
   high: number,
+  floor: number,
 ): void {
   for (let stride = FIRST_STRIDE; stride >= 1; stride >>= 1) {
     let first = low;
     for (let step = low + stride - 1; step <= high; step += 2 * stride) {
       const last = step + stride > high ? high : origins[step + stride]!;
+      const nearest = Math.min(step, last);
       let best = Number.POSITIVE_INFINITY;
       let bestOrigin = first;
-      for (let origin = first; origin <= last; origin++) {
-        const cost = costs[origin]! + kernel[Math.abs(step - origin)]!;
+      for (let origin = nearest; origin >= first; origin--) {
+        const move = kernel[step - origin]!;
+        if (floor + move > best) break;
+        const cost = costs[origin]! + move;
+        if (cost <= best) {
+          best = cost;
+          bestOrigin = origin;
+        }
+      }
+      for (let origin = Math.max(first, nearest + 1); origin <= last; origin++) {
+        const move = kernel[origin - step]!;
+        if (floor + move >= best) break;
+        const cost = costs[origin]! + move;
         if (cost < best) {
           best = cost;
           bestOrigin = origin;
