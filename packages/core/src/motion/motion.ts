@@ -1,5 +1,6 @@
 import type { HandModel } from '../anatomy/hand.js';
 import type { Line } from '../hands/line.js';
+import type { Draft } from '../score/draft.js';
 import { planCarry } from './carry.js';
 import { clearanceFindings } from './clearance.js';
 import { planContour } from './contour.js';
@@ -31,7 +32,7 @@ export function planMotion(line: Line, given: GivenFingers, hand: HandModel): Mo
     const depth = depths[at]!;
     const before = at > 0 ? depths[at - 1]! : depth;
     const crossing = crossings[at];
-    return {
+    const motion: Draft<SliceMotion> = {
       depth,
       depthChange: depth - before,
       lean: isLean(before, depth, now, tips),
@@ -39,11 +40,12 @@ export function planMotion(line: Line, given: GivenFingers, hand: HandModel): Mo
       reason: depthReason(before, depth, now, uses[at + 1] ?? [], tips),
       arm: arm[at]!,
       armChange: at > 0 ? arm[at]! - arm[at - 1]! : 0,
-      ...(crossing && { crossing }),
       contour: contour[at]!,
       roll: roll[at]!.roll,
       rollPrepare: roll[at]!.prepare,
     };
+    if (crossing) motion.crossing = crossing;
+    return motion;
   });
   return {
     slices,

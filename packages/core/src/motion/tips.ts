@@ -12,8 +12,10 @@ export const GRID_SIZE = GREATEST_DEPTH - LEAST_DEPTH + 1;
  * sixty rows serve any line.
  */
 export class TipTable {
+  /** Ids of rows lie below this. */
+  static readonly IDS = 72;
   readonly #hand: HandModel;
-  readonly #rows = new Map<number, TipRow>();
+  readonly #rows: (TipRow | undefined)[] = new Array(TipTable.IDS).fill(undefined);
 
   constructor(hand: HandModel) {
     this.#hand = hand;
@@ -22,10 +24,10 @@ export class TipTable {
   /** Placements of a finger on a key by grid step. */
   row(finger: Finger, key: number): TipRow {
     const id = TipTable.id(finger, key);
-    let row = this.#rows.get(id);
+    let row = this.#rows[id];
     if (!row) {
       row = placeTips(this.#hand, finger, key, LEAST_DEPTH, GRID_SIZE);
-      this.#rows.set(id, row);
+      this.#rows[id] = row;
     }
     return row;
   }
@@ -41,9 +43,6 @@ export class TipTable {
   discomfort(finger: Finger, key: number, depth: number): number {
     return this.row(finger, key).discomforts[depth - LEAST_DEPTH]!;
   }
-
-  /** Ids of rows lie below this. */
-  static readonly IDS = 72;
 
   /** Equal for placements that share a row. */
   static id(finger: Finger, key: number): number {

@@ -19,24 +19,26 @@ export interface Use {
 /** Fingers in use at every slice, struck ones first; keys without a finger are left out. */
 export function fingersInUse(line: Line, given: GivenFingers): readonly (readonly Use[])[] {
   return line.slices.map((slice, at) => {
-    const uses: Use[] = [];
     const fingers = given.slices[at];
-    addUses(uses, slice.struck, fingers?.struck, true);
-    addUses(uses, slice.held, fingers?.held, false);
-    return uses;
+    const struck = usesOf(slice.struck, fingers?.struck, true);
+    return slice.held.length === 0 ? struck : struck.concat(usesOf(slice.held, fingers?.held, false));
   });
 }
 
-function addUses(
-  uses: Use[],
+function usesOf(
   keys: Slice['struck'],
   fingers: readonly (Finger | null)[] | undefined,
   struck: boolean,
-): void {
+): Use[] {
+  const lone = keys.length === 1 ? fingers?.[0] : undefined;
+  // An array that grows takes room for many more: most slices have one key.
+  if (lone) return [{ finger: lone, key: keys[0]!.key, struck }];
+  const uses: Use[] = [];
   for (let nth = 0; nth < keys.length; nth++) {
     const finger = fingers?.[nth];
     if (finger) uses.push({ finger, key: keys[nth]!.key, struck });
   }
+  return uses;
 }
 
 /** Sideways place of a key as the right hand sees it: for the left hand on the mirrored keyboard. mm from D4. */
