@@ -1,3 +1,4 @@
+import type { Draft } from '../score/draft.js';
 import { toNumber } from '../score/fraction.js';
 import type { Finger, Measure, Note, Part } from '../score/model.js';
 import type { Clock } from '../score/tempo.js';
@@ -19,7 +20,7 @@ interface Down {
   upAt: number;
 }
 
-interface Draft {
+interface SliceDraft {
   readonly moment: Moment;
   readonly seconds: number;
   readonly struck: Down[];
@@ -36,7 +37,7 @@ export type Demands = Pick<SharedDigits, 'fingers' | 'unused'> | undefined;
 export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock, demands: Demands): Slice[] {
   const times = momentTimes(moments, clock);
   const phrases = new Phrases();
-  const drafts: Draft[] = [];
+  const drafts: SliceDraft[] = [];
   let down: Down[] = [];
   let lastUp = 0;
   moments.forEach((moment, index) => {
@@ -45,7 +46,7 @@ export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock, d
     const released: number[] = [];
     for (const key of down) {
       const gone = key.grace || isOver(key.strike, moment);
-      if (!gone && !moment.strikes.some((strike) => strike.key === key.strike.key)) {
+      if (!gone && !strikes(moment, key.strike.key)) {
         held.push(key);
         continue;
       }
@@ -70,6 +71,10 @@ export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock, d
   return drafts.map((draft, index) =>
     finish(draft, index, drafts[index - 1]?.seconds ?? draft.seconds, context),
   );
+}
+
+function strikes(moment: Moment, key: number): boolean {
+  return moment.strikes.some((strike) => strike.key === key);
 }
 
 /** A key that ends with a grace note's onset stays down through it, unless the grace note follows it in its voice. */
@@ -107,10 +112,9 @@ class Phrases {
   begins(moment: Moment): boolean {
     let begins = moment.onset > this.writtenEnd + SLACK;
     for (const { notes, end } of moment.strikes) {
-      for (const note of notes) begins ||= this.ended.has(note.voice);
+      for (const note of notes) if (this.ended.delete(note.voice)) begins = true;
       this.writtenEnd = Math.max(this.writtenEnd, end);
     }
-    for (const { notes } of moment.strikes) for (const note of notes) this.ended.delete(note.voice);
     for (const { notes } of moment.strikes) {
       for (const note of notes) {
         if (note.fermata || (note.slurStop && !note.slurStart)) this.ended.add(note.voice);
@@ -134,40 +138,53 @@ class Pedal {
   }
 }
 
-function finish(
-  draft: Draft,
-  index: number,
-  before: number,
-  { part, pedal, demands }: { part: Part; pedal: Pedal; demands: Demands },
-): Slice {
+interface Context {
+  readonly part: Part;
+  readonly pedal: Pedal;
+  readonly demands: Demands;
+}
+
+function finish(draft: SliceDraft, index: number, before: number, context: Context): Slice {
   const { moment, seconds, struck, held, released, free, phraseStart } = draft;
   const first = moment.strikes[0]?.notes[0] as Note;
-  const key = (down: Down): SliceKey => {
-    const fixed = demands && down.since === index ? fixedFinger(down.strike.notes, demands) : undefined;
-    return {
-      key: down.strike.key,
-      diatonic: (down.strike.notes[0] as Note).diatonic,
-      notes: down.strike.notes.map((note) => note.id),
-      ...(fixed === undefined ? {} : { fixed }),
-      ...(down.since === index ? {} : { since: down.since }),
-      seconds: Math.max(down.upAt - seconds, 0),
-      ...(pedal.covers(moment.onset, down.strike.end) ? { pedalled: true } : {}),
-    };
-  };
+  const { measures } = context.part;
   return {
     index,
     onset: first.onset,
     measure: first.measure,
     grace: moment.order < 0,
-    struck: struck.map(key),
-    held: held.map(key),
+    struck: struck.map((down) => keyOf(down, draft, index, context)),
+    held: held.map((down) => keyOf(down, draft, index, context)),
     released,
     seconds: seconds - before,
     free,
     phraseStart,
-    onBeat: moment.order === 0 && isOnBeat(moment.onset, part.measures[first.measure]),
+    onBeat: moment.order === 0 && isOnBeat(moment.onset, measures[first.measure]),
     rolled: struck.length > 1 && moment.strikes.some(({ notes }) => notes.some((note) => note.arpeggiate)),
   };
+}
+
+function keyOf(
+  { strike, since, upAt }: Down,
+  { moment, seconds }: SliceDraft,
+  index: number,
+  { pedal, demands }: Context,
+): SliceKey {
+  const key: Draft<SliceKey> = {
+    key: strike.key,
+    diatonic: (strike.notes[0] as Note).diatonic,
+    notes: strike.notes.map(idOf),
+    seconds: Math.max(upAt - seconds, 0),
+  };
+  const fixed = demands && since === index ? fixedFinger(strike.notes, demands) : undefined;
+  if (fixed !== undefined) key.fixed = fixed;
+  if (since !== index) key.since = since;
+  if (pedal.covers(moment.onset, strike.end)) key.pedalled = true;
+  return key;
+}
+
+function idOf({ id }: Note): number {
+  return id;
 }
 
 /** The first digit that is neither an alternative nor a substitution nor one of our own marks, or a shared one. */
