@@ -21,9 +21,10 @@ export function explain(
   further: readonly Further[] = [],
 ): readonly Readonly<Record<string, number>>[] {
   let base = 0;
-  let sum = 0;
+  // In an array of numbers, for a captured variable would be a new object with every sum.
+  const sum = new Float64Array(1);
   const sink: Sink = (feature, value) => {
-    sum += WEIGHTS[base + feature]! * value;
+    sum[0]! += WEIGHTS[base + feature]! * value;
   };
   const row = new Float64Array(DEPTH_COUNT);
   return views.map((view, at) => {
@@ -34,13 +35,13 @@ export function explain(
     for (let nth = 0; nth < TERMS.length; nth++) {
       const term = TERMS[nth]!;
       base = OFFSETS[nth]!;
-      sum = 0;
+      sum[0] = 0;
       term.slice?.(view, fingers, around[at]!, sink, hand);
       if (before) term.pair?.(before, view, hand)?.(chosen[at - 1]!, fingers, sink);
       if (before && first) {
         term.triple?.(first, before, view)(chosen[at - 2]!, chosen[at - 1]!, fingers, sink);
       }
-      note(terms, term.name, sum);
+      note(terms, term.name, sum[0]);
     }
     row.fill(0);
     grid.addDiscomfort(view, fingers, row, 0);
@@ -58,6 +59,7 @@ export function explain(
 }
 
 function note(terms: Record<string, number>, name: string, cost: number): void {
+  if (cost === 0) return;
   const own = told(cost);
   if (own !== 0) terms[name] = told((terms[name] ?? 0) + own);
 }

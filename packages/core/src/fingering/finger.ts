@@ -101,17 +101,21 @@ export function fingeringOf(
   const terms = explain(views, around, chosen, choice, hand, grid, further);
   return {
     line,
-    slices: views.map((view, at) => ({ ...placed(view, chosen[at]!), terms: terms[at]! })),
+    slices: views.map((view, at) => placed(view, chosen[at]!, terms[at]!)),
     cost: told(choice.cost),
   };
 }
 
+function unplayed(): null {
+  return null;
+}
+
 /** Fingers in the order of the slice's own keys. */
-function placed(view: SliceView, fingers: readonly Finger[]): Pick<SliceFingering, 'struck' | 'held'> {
-  const struck = new Array<Finger | null>(view.slice.struck.length).fill(null);
-  const held = new Array<Finger | null>(view.slice.held.length).fill(null);
-  fingers.forEach((finger, at) => {
-    (view.struck[at] ? struck : held)[view.source[at]!] = finger;
-  });
-  return { struck, held };
+function placed(view: SliceView, fingers: readonly Finger[], terms: SliceFingering['terms']): SliceFingering {
+  const struck: (Finger | null)[] = view.slice.struck.map(unplayed);
+  const held: (Finger | null)[] = view.slice.held.map(unplayed);
+  for (let at = 0; at < fingers.length; at++) {
+    (view.struck[at] ? struck : held)[view.source[at]!] = fingers[at]!;
+  }
+  return { struck, held, terms };
 }
