@@ -14,8 +14,8 @@ export interface Wanted {
 /** Fingers for the kept keys, ascending. The thumb may stand on two adjacent keys. */
 export interface Assignment {
   readonly fingers: readonly Finger[];
-  /** The fingers as one text, to tell assignments apart quickly. */
-  readonly name: string;
+  /** The fingers as digits of one number, to tell assignments apart quickly. */
+  readonly name: number;
 }
 
 export interface Assignments {
@@ -40,7 +40,13 @@ const TOLERANCE = 5;
 /** mm below which two places are one. */
 const ROUNDING = 1e-6;
 
-const memo = new WeakMap<HandModel, Map<string, Kept>>();
+/** More than any key's number, and the fingers that a key may demand, with none. */
+const MOST_KEYS = 256;
+const DEMANDS = 6;
+/** Keys whose id is one exact number. */
+const SHORT = 4;
+
+const memo = new WeakMap<HandModel, Map<number | string, Kept>>();
 
 /**
  * Every way in which the hand can hold these keys: fingers ascend with the keys, every pair lies within its practical
@@ -55,10 +61,7 @@ export function assignments(wanted: readonly Wanted[], hand: HandModel, rolled =
     known = new Map();
     memo.set(hand, known);
   }
-  let id = rolled ? 'rolled' : '';
-  for (const { key, struck, pedalled, fixed } of wanted) {
-    id += `${key}${struck ? 's' : pedalled ? 'p' : 'h'}${fixed ?? ''} `;
-  }
+  const id = idOf(wanted, rolled);
   let result = known.get(id);
   if (!result) {
     const found = search(wanted, hand, rolled);
@@ -69,6 +72,21 @@ export function assignments(wanted: readonly Wanted[], hand: HandModel, rolled =
     known.set(id, result);
   }
   return result;
+}
+
+/** Equal for equal keys: a number for few of them, which is looked up more quickly than a text. */
+function idOf(wanted: readonly Wanted[], rolled: boolean): number | string {
+  let id = rolled ? 2 : 1;
+  let text = '';
+  for (let at = 0; at < wanted.length; at++) {
+    const { key, struck, pedalled, fixed } = wanted[at]!;
+    if (at > 0 && at % SHORT === 0) {
+      text += `${id} `;
+      id = 1;
+    }
+    id = ((id * MOST_KEYS + key) * 3 + (struck ? 0 : pedalled ? 1 : 2)) * DEMANDS + (fixed ?? 0);
+  }
+  return wanted.length > SHORT ? text + id : id;
 }
 
 function search(wanted: readonly Wanted[], hand: HandModel, rolled: boolean): Assignments {
@@ -127,7 +145,7 @@ function largestSubset(wanted: readonly Wanted[], hand: HandModel): Assignments 
       if (found.length > 0) return { kept, assignments: found, trouble: 'reach' };
     }
   }
-  return { kept: [], assignments: [{ fingers: [], name: '' }], trouble: 'reach' };
+  return { kept: [], assignments: [{ fingers: [], name: 0 }], trouble: 'reach' };
 }
 
 /** Subsets of a size whose lowest and highest members are near each other, those with the highest members first. */
@@ -163,7 +181,7 @@ function enumerate(
   const extend = (at: number): void => {
     const next = wanted[at];
     if (!next) {
-      found.push({ fingers: [...fingers], name: fingers.join('') });
+      found.push({ fingers: [...fingers], name: Number(fingers.join('')) });
       return;
     }
     for (const finger of next.fixed === undefined ? FINGERS : [next.fixed]) {

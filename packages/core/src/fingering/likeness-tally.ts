@@ -12,7 +12,7 @@ export class LikenessTally {
   readonly #figures: readonly (readonly number[])[];
   readonly #prices: readonly number[];
   /** By figure: how often every finger name came. */
-  readonly #counts: readonly Map<string, number>[];
+  readonly #counts: readonly Map<number, number>[];
   readonly #most: number[];
 
   constructor(

@@ -5,7 +5,7 @@ import type { SliceView } from './view.js';
 const GIVEN_VOTES = 100;
 
 /** The fingers that every figure should have, as `fingersAt` writes them. */
-export type Models = readonly string[];
+export type Models = readonly number[];
 
 /** The fingers that most of a figure's slices chose, digits of the file counting most, of equal ones the earliest. */
 export function chosenModels(
@@ -32,19 +32,27 @@ export function cheapestModels(
   figures: readonly Figure[],
   through: readonly (readonly number[])[],
 ): Models {
-  const least = through.map((costs) => costs.reduce((a, b) => Math.min(a, b)));
+  const least = through.map(leastOf);
   const saved = new Ballot();
   return figures.map(({ slices, price }) => {
     saved.begin();
     for (const at of slices) {
-      const [view, costs] = [views[at]!, through[at]!];
-      const [enough, votes] = [least[at]! + price, votesOf(view)];
-      for (let candidate = 0; candidate < costs.length; candidate++) {
-        saved.add(fingersAt(view, candidate), Math.max(0, enough - costs[candidate]!) * votes);
+      const costs = through[at]!;
+      const { candidates } = views[at]!;
+      const enough = least[at]! + price;
+      const votes = votesOf(views[at]!);
+      for (let nth = 0; nth < costs.length; nth++) {
+        saved.add(candidates[nth]!.name, Math.max(0, enough - costs[nth]!) * votes);
       }
     }
     return saved.winner();
   });
+}
+
+function leastOf(costs: Float64Array): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let at = 0; at < costs.length; at++) least = Math.min(least, costs[at]!);
+  return least;
 }
 
 function votesOf({ given }: SliceView): number {
@@ -53,7 +61,7 @@ function votesOf({ given }: SliceView): number {
 
 /** Sums by name. The names are few, so that two lists are quicker than a map. */
 class Ballot {
-  readonly #names: string[] = [];
+  readonly #names: number[] = [];
   readonly #sums: number[] = [];
 
   begin(): void {
@@ -61,7 +69,7 @@ class Ballot {
     this.#sums.length = 0;
   }
 
-  add(name: string, value: number): void {
+  add(name: number, value: number): void {
     const at = this.#names.indexOf(name);
     if (at >= 0) this.#sums[at]! += value;
     else {
@@ -71,7 +79,7 @@ class Ballot {
   }
 
   /** The name of the greatest sum, of equal ones the first. */
-  winner(): string {
+  winner(): number {
     let best = 0;
     for (let at = 1; at < this.#sums.length; at++) if (this.#sums[at]! > this.#sums[best]!) best = at;
     return this.#names[best]!;
@@ -86,11 +94,16 @@ export function likenessBias(
 ): readonly (Float64Array | undefined)[] {
   const bias = new Array<Float64Array | undefined>(views.length);
   figures.forEach(({ slices, price }, nth) => {
+    const model = models[nth]!;
     for (const at of slices) {
       const { candidates } = views[at]!;
-      bias[at] ??= new Float64Array(candidates.length);
+      let own = bias[at];
+      if (!own) {
+        own = new Float64Array(candidates.length);
+        bias[at] = own;
+      }
       for (let candidate = 0; candidate < candidates.length; candidate++) {
-        if (candidates[candidate]!.name !== models[nth]) bias[at]![candidate]! += price;
+        if (candidates[candidate]!.name !== model) own[candidate]! += price;
       }
     }
   });
@@ -106,11 +119,12 @@ export function unlikeness(
   const models = chosenModels(views, figures, path);
   let sum = 0;
   figures.forEach(({ slices, price }, nth) => {
-    for (const at of slices) if (fingersAt(views[at]!, path[at]!) !== models[nth]) sum += price;
+    const model = models[nth]!;
+    for (const at of slices) if (fingersAt(views[at]!, path[at]!) !== model) sum += price;
   });
   return sum;
 }
 
-function fingersAt(view: SliceView, choice: number): string {
+function fingersAt(view: SliceView, choice: number): number {
   return view.candidates[choice]!.name;
 }

@@ -75,11 +75,10 @@ export function viewLine(
     source,
     given,
   });
+  const strike = (given: SliceKey, source: number): Member => member(given, source, true);
   return line.slices.map((slice) => {
-    const members = slice.struck.map((given, source) => member(given, source, true));
-    slice.held.forEach((given, source) => {
-      members.push(member(given, source, false));
-    });
+    const members = slice.struck.map(strike);
+    for (let nth = 0; nth < slice.held.length; nth++) members.push(member(slice.held[nth]!, nth, false));
     if (members.length > 1) members.sort((one, other) => one.key - other.key);
     const found = assignments(members, hand, slice.rolled);
     const { kept, keys } = found;
