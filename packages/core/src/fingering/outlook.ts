@@ -3,7 +3,7 @@ import { type Outlook, strideOf } from './terms/term.js';
 import { wayOf } from './terms/way.js';
 import type { SliceView } from './view.js';
 
-/** Slices that the outlook takes in on either side. */
+/** Slices that the outlook takes in on either side, and steps of a run that it counts. */
 const FAR = 6;
 /** Semitones that one place of the hand covers at most. */
 const OCTAVE = 12;
@@ -11,6 +11,8 @@ const OCTAVE = 12;
 /** What lies around every slice of a line. */
 export function outlooks(views: readonly SliceView[]): readonly Outlook[] {
   const places = runPlaces(views);
+  const into = stepsInto(views);
+  const from = stepsFrom(into);
   return views.map((_, at) => {
     const ahead = room(views, at, 1);
     const behind = room(views, at, -1);
@@ -19,8 +21,8 @@ export function outlooks(views: readonly SliceView[]): readonly Outlook[] {
       ahead,
       behind,
       around: [Math.max(ahead[0], behind[0]), Math.max(ahead[1], behind[1])],
-      ledBy: run(views, at, -1),
-      leadsTo: run(views, at, 1),
+      ledBy: upToFar(into[at]!),
+      leadsTo: upToFar(from[at]!),
       since,
       until,
       colours: coloursAround(views, at),
@@ -47,20 +49,28 @@ function room(views: readonly SliceView[], at: number, step: 1 | -1): [number, n
   return [Math.min(OCTAVE, here.low - low), Math.min(OCTAVE, high - here.high)];
 }
 
-/** Signed number of steps of the highest keys in one direction, up to `FAR`. */
-function run(views: readonly SliceView[], at: number, step: 1 | -1): number {
-  let direction = 0;
-  let count = 0;
-  for (let nth = 0; nth < FAR; nth++) {
-    const here = views[at + step * nth];
-    const next = views[at + step * (nth + 1)];
-    if (!here || !next) break;
-    const way = Math.sign((next.high - here.high) * step);
-    if (way === 0 || (direction !== 0 && way !== direction)) break;
-    direction = way;
-    count++;
+/** By slice: the signed number of steps of the highest keys in one direction that lead there. */
+function stepsInto(views: readonly SliceView[]): readonly number[] {
+  let row = 0;
+  return views.map(({ high }, at) => {
+    const way = at === 0 ? 0 : Math.sign(high - views[at - 1]!.high);
+    row = way === Math.sign(row) ? row + way : way;
+    return row;
+  });
+}
+
+/** By slice: the signed number of such steps that follow it. */
+function stepsFrom(into: readonly number[]): readonly number[] {
+  const from = new Array<number>(into.length).fill(0);
+  for (let at = into.length - 2; at >= 0; at--) {
+    const way = Math.sign(into[at + 1]!);
+    from[at] = way === Math.sign(from[at + 1]!) ? from[at + 1]! + way : way;
   }
-  return direction * count;
+  return from;
+}
+
+function upToFar(steps: number): number {
+  return Math.max(-FAR, Math.min(FAR, steps));
 }
 
 function coloursAround(views: readonly SliceView[], at: number): number {
