@@ -49,7 +49,7 @@ export function cheapestModels(
   });
 }
 
-function leastOf(costs: Float64Array): number {
+function leastOf(costs: readonly number[]): number {
   let least = Number.POSITIVE_INFINITY;
   for (let at = 0; at < costs.length; at++) least = Math.min(least, costs[at]!);
   return least;
