@@ -59,7 +59,7 @@ export function writeMarks(text: string, source: MarkableScore, marks: Marks): E
     const element = elements[digit.part]?.[digit.note];
     const note = score.parts[digit.part]?.notes[digit.note];
     if (element === undefined || note === undefined) continue;
-    edits.push(...writeDigit(text, element, note, digit, options));
+    for (const edit of writeDigit(text, element, note, digit, options)) edits.push(edit);
   }
   return edits;
 }

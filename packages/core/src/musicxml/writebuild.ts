@@ -22,17 +22,19 @@ export function xmlText(text: string): string {
   return text.replaceAll(FORBIDDEN, '\ufffd').replaceAll(/\r\n?/g, '\n');
 }
 
-function append(parent: Tree, element: NewElement, prefix: string): void {
+function append(parent: Tree, element: NewElement, prefix: string): Tree {
   const node = parent.ele(`${prefix}${element.name}`, { ...element.attributes });
   if (element.text !== undefined) node.txt(element.text);
   for (const child of element.children ?? []) append(node, child, prefix);
+  return node;
 }
 
-function buildXml(element: NewElement, prefix: string, pretty: boolean): string {
-  const document = create();
-  append(document, element, prefix);
-  const options = { headless: true, prettyPrint: pretty, indent: INDENT, newline: BREAK };
-  return document.end(options).replaceAll('\n', '&#10;');
+/** @param document an empty one, and empty again behind this: to create one costs more than an element */
+function buildXml(document: Tree, element: NewElement, prefix: string, pretty: boolean): string {
+  const node = append(document, element, prefix);
+  const xml = node.toString({ headless: true, prettyPrint: pretty, indent: INDENT, newline: BREAK });
+  node.remove();
+  return xml.replaceAll('\n', '&#10;');
 }
 
 /** What goes in at one place: an instruction, and the elements that it speaks of. */
@@ -46,13 +48,18 @@ interface Built {
   readonly elements: readonly string[];
 }
 
+type Key = string | number;
+
 /**
  * Builds insertions with xmlbuilder2 and lays them out. A score repeats few distinct ones many times, so each is built
  * and laid out once: `key` must tell apart all that a caller builds.
  */
 export class InsertionBuilder {
-  readonly #built = new Map<string, Built>();
-  readonly #laidOut = new Map<string, string>();
+  readonly #built = new Map<Key, Built>();
+  readonly #laidOut = new Map<string, Map<Key, string>>();
+  readonly #document = create();
+  #layout: Layout | undefined;
+  #texts = new Map<Key, string>();
   readonly #asciiOnly: boolean;
   readonly #prefix: string;
 
@@ -66,17 +73,29 @@ export class InsertionBuilder {
   }
 
   /** The text to insert, from the line break before it on. */
-  build(key: string, layout: Layout, make: () => Insertion): string {
-    const fullKey = `${layout.newline}${layout.indent}|${layout.unit}|${key}`;
-    let text = this.#laidOut.get(fullKey);
+  build(key: Key, layout: Layout, make: () => Insertion): string {
+    const known = this.#textsOf(layout);
+    let text = known.get(key);
     if (text === undefined) {
       text = this.#layOut(key, layout, make);
-      this.#laidOut.set(fullKey, text);
+      known.set(key, text);
     }
     return text;
   }
 
-  #layOut(key: string, { newline, indent, unit }: Layout, make: () => Insertion): string {
+  /** What is laid out alike, by key; most insertions are laid out as the one before. */
+  #textsOf(layout: Layout): Map<Key, string> {
+    const { newline, indent, unit } = layout;
+    const last = this.#layout;
+    if (last?.indent === indent && last.unit === unit && last.newline === newline) return this.#texts;
+    const key = `${newline}${indent}|${unit}`;
+    this.#layout = layout;
+    this.#texts = this.#laidOut.get(key) ?? new Map();
+    this.#laidOut.set(key, this.#texts);
+    return this.#texts;
+  }
+
+  #layOut(key: Key, { newline, indent, unit }: Layout, make: () => Insertion): string {
     const pretty = newline !== '' && unit !== '';
     const lead = newline + indent;
     const { instruction, elements } = this.#elements(key, pretty, make);
@@ -86,7 +105,7 @@ export class InsertionBuilder {
     return `${lead}${instruction}${lines.join(lead)}`;
   }
 
-  #elements(key: string, pretty: boolean, make: () => Insertion): Built {
+  #elements(key: Key, pretty: boolean, make: () => Insertion): Built {
     const fullKey = pretty ? `pretty ${key}` : key;
     const known = this.#built.get(fullKey);
     if (known !== undefined) return known;
@@ -97,7 +116,7 @@ export class InsertionBuilder {
   }
 
   #xml(element: NewElement, pretty: boolean): string {
-    const xml = buildXml(element, this.#prefix, pretty);
+    const xml = buildXml(this.#document, element, this.#prefix, pretty);
     if (!this.#asciiOnly) return xml;
     return xml.replaceAll(/[\u0080-\ud7ff\ue002-\u{10ffff}]/gu, (char) => `&#${char.codePointAt(0)};`);
   }

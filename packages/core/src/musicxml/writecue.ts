@@ -58,9 +58,13 @@ export function insertDirection(
   direction: DirectionText,
   options: { readonly builder: InsertionBuilder; readonly color: string | undefined },
 ): Edit {
-  const at = behindContent(text, head.span.start);
-  const layout = layoutLike(text, head);
-  const built = options.builder.build(`direction ${JSON.stringify(direction)}`, layout, () => {
+  const { start } = head.span;
+  const at = behindContent(text, start);
+  const layout = layoutLike(text, head, start);
+  const { kind, placement, voice = '', staff = '' } = direction;
+  // What is read from XML holds no NUL.
+  const key = `${kind} ${placement} ${voice}\0${staff}\0${direction.text}`;
+  const built = options.builder.build(key, layout, () => {
     const clean = { ...direction, text: xmlText(direction.text) };
     return {
       instruction: writeInstruction({ kind: clean.kind, text: clean.text }),

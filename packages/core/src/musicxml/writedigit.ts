@@ -23,6 +23,10 @@ const ROLE_ATTRIBUTE = {
 
 type Level = 'notations' | 'technical' | 'fingering';
 
+const LEVEL_KEY: Readonly<Record<Level, number>> = { notations: 1, technical: 2, fingering: 3 };
+/** Room for the 5 fingers in each role. */
+const ROLE_KEY: Readonly<Record<WrittenFinger['role'], number>> = { main: 0, substitution: 5, alternate: 10 };
+
 interface Site {
   readonly at: number;
   readonly layout: Layout;
@@ -45,22 +49,24 @@ function before(text: string, parent: XmlElement, sibling: XmlElement): Omit<Sit
  * Where a digit goes: into the first `<technical>` of the first `<notations>`, because some readers look at no
  * other. A self-closed one stays as it is and gets a sibling before it, for the same reason.
  */
-function findSite(text: string, note: XmlElement): Site | undefined {
+function findSite(text: string, note: XmlElement, noteStart: number): Site | undefined {
   let last: XmlElement | undefined;
   let notations: XmlElement | undefined;
   for (const child of note.children) {
-    if (!AFTER_NOTATIONS.has(child.name)) last = child;
-    if (child.name === 'notations' && !isSetApart(child)) notations ??= child;
+    const { name } = child;
+    if (!AFTER_NOTATIONS.has(name)) last = child;
+    if (name === 'notations' && !isSetApart(child)) notations ??= child;
   }
   if (last === undefined) return undefined;
   const { start, end } = lastUnread(text, last.span);
-  const layout = layoutAt(text, note, start);
+  const layout = layoutAt(text, noteStart, start);
   if (notations === undefined) return { at: end, layout, level: 'notations' };
   if (isSelfClosed(text, notations)) return { ...before(text, note, notations), level: 'notations' };
   const technical = notations.child('technical');
-  if (technical === undefined) return { ...afterLastChild(text, notations, layout.unit), level: 'technical' };
-  if (isSelfClosed(text, technical)) return { ...before(text, notations, technical), level: 'technical' };
-  return { ...afterLastChild(text, technical, layout.unit), level: 'fingering' };
+  if (technical !== undefined && isSelfClosed(text, technical))
+    return { ...before(text, notations, technical), level: 'technical' };
+  const inner = afterLastChild(text, technical ?? notations, layout.unit);
+  return { at: inner.at, layout: inner.layout, level: technical === undefined ? 'technical' : 'fingering' };
 }
 
 function fingeringElement(
@@ -76,6 +82,18 @@ function wrap(level: Level, fingerings: readonly NewElement[]): readonly NewElem
   if (level === 'fingering') return fingerings;
   const technical: NewElement = { name: 'technical', children: fingerings };
   return [level === 'technical' ? technical : { name: 'notations', children: [technical] }];
+}
+
+/** A number, because a text made for every note would cost more than to find what is built: a digit in base 16 for each finger. */
+function keyOf(
+  level: Level,
+  placement: DigitMark['placement'],
+  fingers: readonly WrittenFinger[],
+  replaces: boolean,
+): number {
+  let key = LEVEL_KEY[level] + (placement === 'above' ? 4 : 0) + (replaces ? 8 : 0);
+  for (const { finger, role } of fingers) key = 16 * key + ROLE_KEY[role] + finger;
+  return key;
 }
 
 function fingersOf(mark: DigitMark): WrittenFinger[] {
@@ -131,14 +149,14 @@ export function writeDigit(
   const edits = options.replace ? takeOut(text, element) : [];
   const all = fingersOf(mark);
   const fingers = options.replace ? all : missing(all, note);
-  const site = fingers.length === 0 ? undefined : findSite(text, element);
+  const site = fingers.length === 0 ? undefined : findSite(text, element, note.span.start);
   if (site === undefined) return edits;
   const { at, layout, level } = site;
-  const instruction = writeInstruction({ kind: 'digit', fingers });
-  const color = edits.length > 0 ? replacing(options.color) : options.color;
-  const key = `${level} ${mark.placement} ${instruction} ${color}`;
-  const built = options.builder.build(key, layout, () => {
+  const replaces = edits.length > 0;
+  const built = options.builder.build(keyOf(level, mark.placement, fingers, replaces), layout, () => {
+    const color = replaces ? replacing(options.color) : options.color;
     const fingerings = fingers.map((finger) => fingeringElement(finger, mark.placement, color));
+    const instruction = writeInstruction({ kind: 'digit', fingers });
     return { instruction, elements: wrap(level, fingerings) };
   });
   edits.push({ start: at, end: at, text: built });

@@ -37,34 +37,42 @@ export function indexAt(siblings: readonly XmlElement[], at: number): number {
   return low - 1;
 }
 
-const isSpace = (char: string | undefined) => char === ' ' || char === '\t' || char === '\n' || char === '\r';
+const [TAB, LINE_FEED, RETURN, SPACE] = [9, 10, 13, 32] as const;
+
+const isBlank = (code: number) => code === SPACE || code === TAB;
+const isLineEnd = (code: number) => code === LINE_FEED || code === RETURN;
+const isSpace = (code: number) => isBlank(code) || isLineEnd(code);
 
 /** Offset behind the last character before `at` that is no white space. */
 export function behindContent(text: string, at: number): number {
   let end = at;
-  while (end > 0 && isSpace(text[end - 1])) end--;
+  while (isSpace(text.charCodeAt(end - 1))) end--;
   return end;
 }
 
 /** Offset of the first character from `at` on that is no white space. */
 export function skipSpace(text: string, at: number): number {
   let start = at;
-  while (start < text.length && isSpace(text[start])) start++;
+  while (isSpace(text.charCodeAt(start))) start++;
   return start;
 }
 
 // No program indents deeper; without a bound, a file of odd white space would grow many times over.
 const MAX_INDENT = 128;
 
-/** Line end and indentation before `at`, or undefined where something else stands before it on its line. */
-function lineStart(text: string, at: number): { newline: string; indent: string } | undefined {
+/** Indentation before `at`, or undefined where something else stands before it on its line. */
+function indentBefore(text: string, at: number): string | undefined {
   let start = at;
-  while (start > 0 && (text[start - 1] === ' ' || text[start - 1] === '\t')) start--;
-  if (at - start > MAX_INDENT) return undefined;
-  const indent = text.slice(start, at);
-  if (text[start - 1] === '\n') return { newline: text[start - 2] === '\r' ? '\r\n' : '\n', indent };
-  if (text[start - 1] === '\r') return { newline: '\r', indent };
-  return undefined;
+  while (isBlank(text.charCodeAt(start - 1))) start--;
+  return at - start <= MAX_INDENT && isLineEnd(text.charCodeAt(start - 1))
+    ? text.slice(start, at)
+    : undefined;
+}
+
+/** The line end that stands before `at`. */
+function newlineBefore(text: string, at: number): string {
+  if (text.charCodeAt(at - 1) === RETURN) return '\r';
+  return text.charCodeAt(at - 2) === RETURN ? '\r\n' : '\n';
 }
 
 function unitBetween(outer: string | undefined, inner: string): string {
@@ -76,24 +84,25 @@ function unitBetween(outer: string | undefined, inner: string): string {
 
 /** Layout of something new beside `sibling`, a child of `parent`. */
 export function layoutBeside(text: string, parent: XmlElement, sibling: XmlElement): Layout {
-  return layoutAt(text, parent, sibling.span.start);
+  return layoutAt(text, parent.span.start, sibling.span.start);
 }
 
-/** Layout of something new beside a child of `parent` that begins at `start`. */
-export function layoutAt(text: string, parent: XmlElement, start: number): Layout {
-  const own = lineStart(text, start);
-  if (own === undefined) return INLINE;
-  const { newline, indent } = own;
-  return { newline, indent, unit: unitBetween(lineStart(text, parent.span.start)?.indent, indent) };
+/** Layout of something new beside a child that begins at `start`, of an element that begins at `parentStart`. */
+export function layoutAt(text: string, parentStart: number, start: number): Layout {
+  const indent = indentBefore(text, start);
+  if (indent === undefined) return INLINE;
+  const unit = unitBetween(indentBefore(text, parentStart), indent);
+  return { newline: newlineBefore(text, start - indent.length), indent, unit };
 }
 
-/** Layout of an element beside `element` that has the inner style of `element` itself. */
-export function layoutLike(text: string, element: XmlElement): Layout {
-  const own = lineStart(text, element.span.start);
-  if (own === undefined) return INLINE;
+/** Layout of an element beside `element`, which begins at `start`, that has the inner style of `element` itself. */
+export function layoutLike(text: string, element: XmlElement, start: number): Layout {
+  const indent = indentBefore(text, start);
+  if (indent === undefined) return INLINE;
   const first = element.children[0];
-  const inner = first === undefined ? undefined : lineStart(text, first.span.start);
-  return { ...own, unit: inner === undefined ? '' : unitBetween(own.indent, inner.indent) };
+  const inner = first === undefined ? undefined : indentBefore(text, first.span.start);
+  const unit = inner === undefined ? '' : unitBetween(indent, inner);
+  return { newline: newlineBefore(text, start - indent.length), indent, unit };
 }
 
 /** Where and how to insert a new last child of an element that is not self-closed. */
@@ -105,8 +114,10 @@ export function afterLastChild(
   const last = parent.children.at(-1);
   if (last !== undefined) return { at: last.span.end, layout: layoutBeside(text, parent, last) };
   const at = startTagEnd(text, parent);
-  const own = lineStart(text, parent.span.start);
-  const opensLine = /^[ \t]*[\r\n]/.test(text.slice(at, parent.span.end));
-  const layout = own !== undefined && opensLine ? { ...own, indent: own.indent + unit, unit } : INLINE;
-  return { at, layout };
+  const { start, end } = parent.span;
+  const indent = indentBefore(text, start);
+  const opensLine = /^[ \t]*[\r\n]/.test(text.slice(at, end));
+  if (indent === undefined || !opensLine) return { at, layout: INLINE };
+  const newline = newlineBefore(text, start - indent.length);
+  return { at, layout: { newline, indent: indent + unit, unit } };
 }
