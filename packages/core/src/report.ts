@@ -4,7 +4,7 @@ import { cautionText } from './cues/wording.js';
 import { isPrinted } from './digit-marks.js';
 import { waysOut } from './doubts.js';
 import { told } from './fingering/grain.js';
-import type { Slice } from './hands/line.js';
+import type { Line, Slice } from './hands/line.js';
 import type { Selection } from './marks.js';
 import type { Crossing } from './motion/plan.js';
 import type { Marks } from './musicxml/edit.js';
@@ -43,21 +43,19 @@ function lineReport(
   const chosen = select(line.part);
   const indices = line.slices.filter(({ measure }) => chosen(measure)).map(({ index }) => index);
   const texts = new Map(cues.map(({ slice, text }) => [slice, text]));
-  const marked = new Set(marks.digits.filter((mark) => mark.part === line.part).map(({ note }) => note));
-  const heads = indices.flatMap((at) => line.slices[at]!.struck.flatMap(({ notes }) => notes));
+  const heads = countHeads(part, line, marks, indices);
+  const costs = indices.map((at) => costOf(fingering.slices[at]!.terms));
   const slices = indices.map((at) => sliceReport(part, analysis, at, texts.get(at)));
   return {
     part: part.id,
     hand: line.hand,
-    notes: heads.length,
-    fingered: heads.filter((note) => marked.has(note)).length,
-    kept: heads.filter((note) => !marked.has(note) && isPrinted(part.notes[note]!, line)).length,
+    ...heads,
     cues: indices.filter((at) => texts.has(at)).length,
     crossings: indices.filter((at) => plan.slices[at]!.crossing).length,
     depthTravel: indices.reduce((sum, at) => sum + Math.abs(plan.slices[at]!.depthChange), 0),
-    cost: told(indices.reduce((sum, at) => sum + costOf(fingering.slices[at]!.terms), 0)),
+    cost: told(costs.reduce((sum, cost) => sum + cost, 0)),
     slices,
-    hardest: hardest(part, analysis, indices),
+    hardest: hardest(part, line, indices, costs),
     findings: plan.findings
       .filter(({ slice }) => chosen(line.slices[slice]!.measure))
       .map(({ slice, message }) => ({ ...beatOf(part, line.slices[slice]!), message })),
@@ -72,6 +70,28 @@ function lineReport(
         message: waysOut(line.hand, own),
       })),
   };
+}
+
+/** Note heads of some slices: all of them, those that have digits of ours, and those that keep the file's. */
+function countHeads(
+  part: Part,
+  line: Line,
+  marks: Marks,
+  indices: readonly number[],
+): Pick<LineReport, 'notes' | 'fingered' | 'kept'> {
+  const isMarked = new Uint8Array(part.notes.length);
+  for (const mark of marks.digits) if (mark.part === line.part) isMarked[mark.note] = 1;
+  let [all, fingered, kept] = [0, 0, 0];
+  for (const at of indices) {
+    for (const { notes } of line.slices[at]!.struck) {
+      all += notes.length;
+      for (const note of notes) {
+        if (isMarked[note]) fingered += 1;
+        else if (isPrinted(part.notes[note]!, line)) kept += 1;
+      }
+    }
+  }
+  return { notes: all, fingered, kept };
 }
 
 /** Printed measure and beat, from 1, in quarter notes. */
@@ -113,17 +133,18 @@ function costOf(terms: Readonly<Record<string, number>>): number {
 
 function hardest(
   part: Part,
-  { line, fingering }: LineAnalysis,
+  line: Line,
   indices: readonly number[],
+  costs: readonly number[],
 ): LineReport['hardest'] {
   const byMeasure = new Map<number, { cost: number; keys: number }>();
-  for (const at of indices) {
+  indices.forEach((at, nth) => {
     const slice = line.slices[at]!;
     const entry = byMeasure.get(slice.measure) ?? { cost: 0, keys: 0 };
-    entry.cost += costOf(fingering.slices[at]!.terms);
+    entry.cost += costs[nth]!;
     entry.keys += slice.struck.length;
     byMeasure.set(slice.measure, entry);
-  }
+  });
   return [...byMeasure]
     .map(([measure, { cost, keys }]) => ({
       measure: part.measures[measure]!.number,
