@@ -12,12 +12,17 @@ export function placeAt(text: string, offset: number, file?: string): Place {
 
 /** Starts of all lines of a text, for many look-ups. */
 export class LineIndex {
-  private readonly starts: number[] = [0];
+  private readonly starts: Int32Array;
   private last = 0;
 
   constructor(text: string) {
     const end = text.includes('\n') || !text.includes('\r') ? '\n' : '\r';
-    for (let at = text.indexOf(end); at !== -1; at = text.indexOf(end, at + 1)) this.starts.push(at + 1);
+    let lines = 1;
+    for (let at = text.indexOf(end); at !== -1; at = text.indexOf(end, at + 1)) lines += 1;
+    // To count them first costs less than a list that grows.
+    this.starts = new Int32Array(lines);
+    let line = 0;
+    for (let at = text.indexOf(end); at !== -1; at = text.indexOf(end, at + 1)) this.starts[++line] = at + 1;
   }
 
   /** Offset of the first character of a line. */
