@@ -103,7 +103,7 @@ export class PartReader {
     const ticks = this.toTicks(offset, element);
     const staff = integer(element.textOf('staff')) ?? 1;
     const tick = Math.max(this.cursor + ticks, 0);
-    this.events.push({ ...facts, measure: this.measures.length, tick, staff });
+    this.events.push(Object.assign(facts, { measure: this.measures.length, tick, staff }));
   }
 
   private addFlow(element: XmlElement): void {

@@ -22,17 +22,11 @@ export type NoKey = 'unreadable' | 'microtonal';
  * down from the pitch data", MusicXML 4.0 schema, octave-shift); neither does an octave clef.
  */
 export function pitchOf(pitch: XmlElement, transposition: number): Pitch | NoKey {
-  let step: number | undefined;
-  let octave: number | undefined;
-  let alter: number | undefined = 0;
-  for (const child of pitch.children) {
-    if (child.name === 'step') {
-      const name = child.text.trim();
-      step = name.length === 1 && STEPS.includes(name) ? STEPS.indexOf(name) : undefined;
-    } else if (child.name === 'octave') octave = integer(child.text);
-    else if (child.name === 'alter') alter = decimal(child.text);
-  }
-  if (step === undefined || octave === undefined || alter === undefined) return 'unreadable';
+  const name = pitch.lastTextOf('step')?.trim() ?? '';
+  const step = name.length === 1 ? STEPS.indexOf(name) : -1;
+  const octave = integer(pitch.lastTextOf('octave'));
+  const alter = decimal(pitch.lastTextOf('alter') ?? '0');
+  if (step < 0 || octave === undefined || alter === undefined) return 'unreadable';
   const key = 12 * (octave + 1) + NATURALS[step]! + alter + transposition;
   if (Math.abs(octave) > 20 || Math.abs(alter) > 12) return 'unreadable';
   return Number.isInteger(key) ? { key, diatonic: 7 * octave + step } : 'microtonal';
