@@ -1,11 +1,13 @@
 import type { Span } from '../score/model.js';
 import { rankOf } from './readorder.js';
+import { isSpace } from './space.js';
 
 // The parser makes a node of every element and of all white space. What no reading needs is hidden from it in comments
 // of the same length, so that offsets stay as they are.
 
 /** A leaf of a `<note>` that only says how it looks, up to the next tag. */
 const LOOKS = /<(type|accidental|stem|beam)(?: [^<>/]*)?>[^<]*<\/\1>[ \t\r\n]*(?=<(?:[\w-]|\/note>))/y;
+/** Any number of them, with the white space before each. */
 const ALL_LOOKS = /(?:[ \t\r\n]*<(type|accidental|stem|beam)(?: [^<>/]*)?>[^<]*<\/\1>)*/y;
 const NAME_END = /[\w-]*/y;
 /** A note of such a duration is not read by its type. */
@@ -34,7 +36,7 @@ export function withoutUnread(text: string): string {
   return new Hiding(text).run();
 }
 
-const [TAB, LINE_FEED, RETURN, SPACE, EXCLAMATION, SLASH, END] = [9, 10, 13, 32, 33, 47, 62] as const;
+const [EXCLAMATION, SLASH, END] = [33, 47, 62] as const;
 const [LETTER_D, LETTER_N] = [100, 110] as const;
 
 class Hiding {
@@ -129,8 +131,4 @@ class Hiding {
     }
     return comment;
   }
-}
-
-function isSpace(code: number): boolean {
-  return code === SPACE || code === LINE_FEED || code === RETURN || code === TAB;
 }

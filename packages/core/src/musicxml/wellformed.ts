@@ -4,6 +4,7 @@ import { readDoctype } from './doctype.js';
 import { forbiddenAt } from './forbidden.js';
 import { masked } from './masks.js';
 import { placeAt } from './position.js';
+import { isSpace } from './space.js';
 
 // fast-xml-parser builds a tree from ill-formed text too (it never compares the names of start and end tags), its
 // own validator costs three times this scan and misses truncation inside comments; hence this check before it.
@@ -243,8 +244,4 @@ export class WellFormedness {
   private fail(code: 'NOT_XML' | 'UNSAFE' | 'LIMIT', message: string, at: number): never {
     throw new HandlineError(code, message, placeAt(this.text, at, this.file));
   }
-}
-
-function isSpace(code: number): boolean {
-  return code === 32 || code === 10 || code === 13 || code === 9;
 }

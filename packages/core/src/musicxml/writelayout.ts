@@ -1,3 +1,4 @@
+import { isBlank, isLineEnd, isSpace } from './space.js';
 import type { XmlElement } from './tree.js';
 
 /** How an insertion is laid out: on lines of its own, or inline where `newline` is empty. */
@@ -37,11 +38,7 @@ export function indexAt(siblings: readonly XmlElement[], at: number): number {
   return low - 1;
 }
 
-const [TAB, LINE_FEED, RETURN, SPACE] = [9, 10, 13, 32] as const;
-
-const isBlank = (code: number) => code === SPACE || code === TAB;
-const isLineEnd = (code: number) => code === LINE_FEED || code === RETURN;
-const isSpace = (code: number) => isBlank(code) || isLineEnd(code);
+const RETURN = 13;
 
 /** Offset behind the last character before `at` that is no white space. */
 export function behindContent(text: string, at: number): number {

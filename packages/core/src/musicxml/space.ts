@@ -1,0 +1,16 @@
+const [TAB, LINE_FEED, RETURN, SPACE] = [9, 10, 13, 32] as const;
+
+/** True for the code of a space or a tab. */
+export function isBlank(code: number): boolean {
+  return code === SPACE || code === TAB;
+}
+
+/** True for the code of a line feed or a carriage return. */
+export function isLineEnd(code: number): boolean {
+  return code === LINE_FEED || code === RETURN;
+}
+
+/** True for the code of what XML takes for white space. */
+export function isSpace(code: number): boolean {
+  return isBlank(code) || isLineEnd(code);
+}
