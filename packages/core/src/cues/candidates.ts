@@ -1,6 +1,5 @@
 import type { Line } from '../hands/line.js';
 import type { Crossing, MotionPlan, SliceMotion } from '../motion/plan.js';
-import type { Layer } from '../options.js';
 import type { CueKey } from './keys.js';
 
 /** A cue that could be printed. */
@@ -31,33 +30,25 @@ const SWING_NOTES = 1;
 const TURN_WEIGHT = 6;
 const AFRESH_WEIGHT = 8;
 
-const NONE: readonly Candidate[] = [];
-
-/** What could be said at every slice of a line, in some layers. */
+/** What could be said at every slice of a line. */
 export function cueCandidates(
   line: Line,
-  { slices }: MotionPlan,
-  layers: readonly Layer[],
+  plan: MotionPlan,
   handCrossings: readonly (Crossing | undefined)[] = [],
 ): readonly (readonly Candidate[])[] {
-  const found: (Candidate | undefined)[][] = [];
-  if (layers.includes('crossing')) {
-    found.push(slices.map(({ crossing }) => crossingCue(crossing)));
-    found.push(handCrossings.map(crossingCue));
-  }
-  if (layers.includes('depth')) found.push(depthCues(line, slices));
-  if (layers.includes('carry')) found.push(carryCues(slices));
-  if (layers.includes('contour')) found.push(contourCues(slices));
-  if (layers.includes('roll')) found.push(rollCues(slices));
-  return slices.map((_, at) => {
-    let cues: Candidate[] | undefined;
-    for (const layer of found) {
-      const cue = layer[at];
-      if (!cue) continue;
-      cues ??= [];
-      cues.push(cue);
-    }
-    return cues ?? NONE;
+  const layers = [
+    depthCues(line, plan.slices),
+    carryCues(plan.slices),
+    contourCues(plan.slices),
+    rollCues(plan.slices),
+  ];
+  return plan.slices.map((slice, at) => {
+    const cues: Candidate[] = [];
+    const add = (cue: Candidate | undefined) => cue && cues.push(cue);
+    add(crossingCue(slice.crossing));
+    add(crossingCue(handCrossings[at]));
+    for (const layer of layers) add(layer[at]);
+    return cues;
   });
 }
 

@@ -48,7 +48,10 @@ const SAID_BY_CROSSING: readonly CueKey[] = [
 export function planCues(line: Line, plan: MotionPlan, context: CueContext): readonly Cue[] {
   const wording = cueWording(context.language, context.wording);
   const layers = context.layers ?? DEFAULT_LAYERS;
-  const merged = cueCandidates(line, plan, layers, context.handCrossings).map(merge);
+  const wanted = cueCandidates(line, plan, context.handCrossings).map((all) =>
+    all.filter((cue) => layers.includes(CUE_LAYERS[cue.key])),
+  );
+  const merged = wanted.map(merge);
   const kept = thinOut(line, plan, merged, context.density ?? 'essential', context.measures);
   return kept.flatMap((cues, slice) => {
     if (cues.length === 0) return [];

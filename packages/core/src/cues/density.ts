@@ -30,7 +30,7 @@ export function thinOut(
   const strong = forgetTold(
     line,
     plan,
-    cues.map((all) => (all.length === 0 ? all : all.filter((cue) => cue.weight >= LEAST_WEIGHT[density]))),
+    cues.map((all) => all.filter((cue) => cue.weight >= LEAST_WEIGHT[density])),
   );
   const kept: number[] = [];
   let time = 0;
@@ -94,8 +94,5 @@ function forgetTold(
 
 /** The keys under the fingers, as text. */
 function grip(slice: SliceMotion | undefined): string {
-  if (!slice) return 'the start';
-  let text = '';
-  for (const { finger, key } of slice.fingers) text += `${finger}:${key},`;
-  return text;
+  return slice ? slice.fingers.map(({ finger, key }) => `${finger}:${key}`).join() : 'the start';
 }

@@ -40,13 +40,7 @@ const TOLERANCE = 5;
 /** mm below which two places are one. */
 const ROUNDING = 1e-6;
 
-/** More than any key's number, and the fingers that a key may demand, with none. */
-const MOST_KEYS = 256;
-const DEMANDS = 6;
-/** Keys whose id is one exact number. */
-const SHORT = 4;
-
-const memo = new WeakMap<HandModel, Map<number | string, Kept>>();
+const memo = new WeakMap<HandModel, Map<string, Kept>>();
 
 /**
  * Every way in which the hand can hold these keys: fingers ascend with the keys, every pair lies within its practical
@@ -61,7 +55,10 @@ export function assignments(wanted: readonly Wanted[], hand: HandModel, rolled =
     known = new Map();
     memo.set(hand, known);
   }
-  const id = idOf(wanted, rolled);
+  let id = rolled ? 'rolled' : '';
+  for (const { key, struck, pedalled, fixed } of wanted) {
+    id += `${key}${struck ? 's' : pedalled ? 'p' : 'h'}${fixed ?? ''} `;
+  }
   let result = known.get(id);
   if (!result) {
     const found = search(wanted, hand, rolled);
@@ -72,21 +69,6 @@ export function assignments(wanted: readonly Wanted[], hand: HandModel, rolled =
     known.set(id, result);
   }
   return result;
-}
-
-/** Equal for equal keys: a number for few of them, which is looked up more quickly than a text. */
-function idOf(wanted: readonly Wanted[], rolled: boolean): number | string {
-  let id = rolled ? 2 : 1;
-  let text = '';
-  for (let at = 0; at < wanted.length; at++) {
-    const { key, struck, pedalled, fixed } = wanted[at]!;
-    if (at > 0 && at % SHORT === 0) {
-      text += `${id} `;
-      id = 1;
-    }
-    id = ((id * MOST_KEYS + key) * 3 + (struck ? 0 : pedalled ? 1 : 2)) * DEMANDS + (fixed ?? 0);
-  }
-  return wanted.length > SHORT ? text + id : id;
 }
 
 function search(wanted: readonly Wanted[], hand: HandModel, rolled: boolean): Assignments {

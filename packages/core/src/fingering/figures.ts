@@ -1,4 +1,3 @@
-import { PairNumbers } from './pair-numbers.js';
 import { runPlaces } from './runs.js';
 import { isStep, strideOf } from './terms/term.js';
 import { wayOf } from './terms/way.js';
@@ -28,21 +27,39 @@ export interface Figure {
 
 /** Stands for a slice before the first or after the last. */
 const NOTHING = 0;
+/** More than all numbers that are given out: two of them make one exact number. */
+const MANY = 2 ** 26;
 /** More than any key's number. */
 const MOST_KEYS = 256;
 /** Semitones: places in a run reach from an octave below to an octave above. */
 const OCTAVE = 12;
+
+/** Numbers things from 1: equal things have equal numbers. */
+class Numbers {
+  readonly #known = new Map<string | number, number>();
+
+  of(thing: string | number): number {
+    let number = this.#known.get(thing);
+    if (number === undefined) {
+      number = this.#known.size + 1;
+      this.#known.set(thing, number);
+    }
+    return number;
+  }
+
+  ofTwo(first: number, second: number): number {
+    return this.of(first * MANY + second);
+  }
+}
 
 /**
  * The same figures have the same intervals, key colours, rhythm and held keys. Where a figure is but a stretch of a run
  * by step, as much of a scale is like much else of it, it is the same only at the same place of the run.
  */
 export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
-  const numbers = new PairNumbers();
-  const shapes = shapesOf(views);
-  const links = views.map((view, at) => numbers.of(shapes[at]!, linkTo(views[at - 1] ?? view, view)));
-  const linked = (figure: number, other: number): number =>
-    numbers.of(figure, other < 0 || other >= links.length ? NOTHING : links[other]!);
+  const numbers = new Numbers();
+  const shapes = views.map((view) => numbers.of(shapeOf(view)));
+  const links = views.map((view, at) => numbers.ofTwo(shapes[at]!, linkTo(views[at - 1] ?? view, view)));
   const runs = stepsInARow(views);
   const places = runPlaces(views).map(
     ({ since, until }) => 1 + (since + OCTAVE) * (2 * OCTAVE + 1) + until + OCTAVE,
@@ -53,18 +70,21 @@ export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
   return WIDTHS.flatMap(({ reach, free, given }) => {
     const groups = new Map<number, number[]>();
     around = views.map((view, at) => {
-      if (reach === 0) return view.keys.length > 1 ? numbers.of(shapes[at]!, view.low) : NOTHING;
-      let figure = at < reach ? NOTHING : shapes[at - reach]!;
-      for (let other = at - reach + 1; other <= at - within; other++) figure = linked(figure, other);
-      if (within > 0) figure = numbers.of(figure, around[at]!);
-      for (let other = at + within + 1; other <= at + reach; other++) figure = linked(figure, other);
+      if (reach === 0) return view.keys.length > 1 ? numbers.ofTwo(shapes[at]!, view.low) : NOTHING;
+      let figure = shapes[at - reach] ?? NOTHING;
+      const add = (other: number): void => {
+        figure = numbers.ofTwo(figure, links[other] ?? NOTHING);
+      };
+      for (let other = at - reach + 1; other <= at - within; other++) add(other);
+      if (within > 0) figure = numbers.ofTwo(figure, around[at]!);
+      for (let other = at + within + 1; other <= at + reach; other++) add(other);
       return figure;
     });
     within = reach;
     around.forEach((figure, at) => {
       if (figure === NOTHING) return;
       const inRun = reach > 0 && (runs[at + reach] ?? 0) >= 2 * reach;
-      const own = numbers.of(figure, inRun ? places[at]! : NOTHING);
+      const own = numbers.ofTwo(figure, inRun ? places[at]! : NOTHING);
       const group = groups.get(own);
       if (group) group.push(at);
       else groups.set(own, [at]);
@@ -72,21 +92,6 @@ export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
     return [...groups.values()]
       .filter((slices) => slices.length > 1)
       .map((slices) => ({ slices, price: slices.some((at) => views[at]!.given) ? given : free }));
-  });
-}
-
-/** Numbers the slices' shapes from 1; equal keys are one and the same list (`assignments`) and looked at once. */
-function shapesOf(views: readonly SliceView[]): readonly number[] {
-  const numbers = new Map<string, number>();
-  const byKeys = new Map<readonly number[], number>();
-  return views.map((view) => {
-    const known = byKeys.get(view.keys);
-    if (known !== undefined) return known;
-    const shape = shapeOf(view);
-    const number = numbers.get(shape) ?? numbers.size + 1;
-    numbers.set(shape, number);
-    byKeys.set(view.keys, number);
-    return number;
   });
 }
 
