@@ -96,7 +96,8 @@ class Forward extends Fold implements Pass {
 
   /** Takes over what the earlier pass found, as long as the same holds here; returns the first slice where it does not. */
   #repeat(at: number): number {
-    const [earlier, gap, { stages, states, starts }] = [this.#earlier, this.#gap, this];
+    const { stages, states, starts } = this;
+    const [earlier, gap] = [this.#earlier, this.#gap];
     if (!earlier || gap === undefined) return at;
     let next = at;
     while (next < stages.views.length && stages.sameBias(earlier.stages, next)) next++;
@@ -148,7 +149,8 @@ class Forward extends Fold implements Pass {
 
   /** What a slice costs more than in the earlier pass, or undefined where that is not the same for all its states. */
   #gapAt(at: number): number | undefined {
-    const [earlier, { states, starts }] = [this.#earlier, this];
+    const { states, starts } = this;
+    const earlier = this.#earlier;
     if (!earlier) return undefined;
     const [start, end] = [starts[at]!, starts[at + 1]!];
     const gap = states[start]! - earlier.states[start]!;

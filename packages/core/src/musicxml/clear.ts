@@ -13,8 +13,9 @@ import { type FoundInstruction, type Scan, scanMarks } from './clearscan.js';
 import type { Edit } from './edit.js';
 import { applyEdits } from './edits.js';
 import { isReplacing, mayHaveMarks, type WrittenFinger } from './marks.js';
+import { behindContent } from './space.js';
 import type { XmlElement } from './tree.js';
-import { behindContent, indexAt, startTagEnd } from './writelayout.js';
+import { indexAt, startTagEnd } from './writelayout.js';
 
 export interface Cleared {
   readonly text: string;

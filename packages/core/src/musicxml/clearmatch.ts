@@ -1,7 +1,8 @@
 import type { WrittenFinger } from './marks.js';
 import { isSignature } from './marks.js';
+import { behindContent } from './space.js';
 import type { XmlElement } from './tree.js';
-import { behindContent, isSelfClosed, startTagEnd } from './writelayout.js';
+import { isSelfClosed, startTagEnd } from './writelayout.js';
 
 const BESIDE_DIRECTION_TYPE = new Set(['direction-type', 'offset', 'voice', 'staff']);
 const BESIDE_CREDIT_WORDS = new Set(['credit-words', 'credit-type']);

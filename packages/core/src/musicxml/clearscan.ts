@@ -3,8 +3,9 @@ import type { Span } from '../score/model.js';
 import { isSigned } from './clearmatch.js';
 import { type Instruction, readInstruction } from './marks.js';
 import { LineIndex } from './position.js';
+import { skipSpace } from './space.js';
 import type { XmlElement } from './tree.js';
-import { indexAt, skipSpace } from './writelayout.js';
+import { indexAt } from './writelayout.js';
 
 /** One instruction of ours as it stands in a text. */
 export interface FoundInstruction extends Span {

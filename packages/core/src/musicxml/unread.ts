@@ -1,14 +1,15 @@
 import type { Span } from '../score/model.js';
 import { rankOf } from './readorder.js';
-import { isSpace } from './space.js';
+import { behindContent } from './space.js';
 
 // The parser makes a node of every element and of all white space. What no reading needs is hidden from it in comments
 // of the same length, so that offsets stay as they are.
 
-/** A leaf of a `<note>` that only says how it looks, up to the next tag. */
-const LOOKS = /<(type|accidental|stem|beam)(?: [^<>/]*)?>[^<]*<\/\1>[ \t\r\n]*(?=<(?:[\w-]|\/note>))/y;
-/** Any number of them, with the white space before each. */
-const ALL_LOOKS = /(?:[ \t\r\n]*<(type|accidental|stem|beam)(?: [^<>/]*)?>[^<]*<\/\1>)*/y;
+/** A leaf of a `<note>` that only says how it looks. */
+const LEAF = '<(type|accidental|stem|beam)(?: [^<>/]*)?>[^<]*</\\1>';
+/** One of them up to the next tag; any number of them with the white space before each. */
+const LOOKS = new RegExp(`${LEAF}[ \\t\\r\\n]*(?=<(?:[\\w-]|/note>))`, 'y');
+const ALL_LOOKS = new RegExp(`(?:[ \\t\\r\\n]*${LEAF})*`, 'y');
 const NAME_END = /[\w-]*/y;
 /** A note of such a duration is not read by its type. */
 const DURATION = /<duration>[1-9]\d{0,8}<\/duration>/y;
@@ -77,12 +78,11 @@ class Hiding {
   /** Where the white space before a tag begins, unless it is the text of the element that begins at `last`. */
   #blank(last: number, open: number): number {
     const { text } = this;
-    let start = open - 1;
-    while (isSpace(text.charCodeAt(start))) start--;
-    if (text.charCodeAt(start) !== END) return open;
+    const start = behindContent(text, open);
+    if (text.charCodeAt(start - 1) !== END) return open;
     const closes = text.charCodeAt(open + 1) === SLASH;
-    const content = text.charCodeAt(last + 1) !== SLASH && text.charCodeAt(start - 1) !== SLASH;
-    return closes && content ? open : start + 1;
+    const content = text.charCodeAt(last + 1) !== SLASH && text.charCodeAt(start - 2) !== SLASH;
+    return closes && content ? open : start;
   }
 
   /** Where the next tag opens if a leaf to be hidden opens here, else -1. */

@@ -4,7 +4,7 @@ import { readDoctype } from './doctype.js';
 import { forbiddenAt } from './forbidden.js';
 import { masked } from './masks.js';
 import { placeAt } from './position.js';
-import { isSpace } from './space.js';
+import { isSpace, skipSpace } from './space.js';
 
 // fast-xml-parser builds a tree from ill-formed text too (it never compares the names of start and end tags), its
 // own validator costs three times this scan and misses truncation inside comments; hence this check before it.
@@ -83,7 +83,7 @@ export class WellFormedness {
     let names: Set<string> | undefined;
     for (;;) {
       const space = at;
-      at = this.skipSpace(at);
+      at = skipSpace(this.text, at);
       const code = text.charCodeAt(at);
       if (code === 62) {
         stack.push(name);
@@ -112,9 +112,9 @@ export class WellFormedness {
 
   private attributeValue(element: string, from: number): number {
     const { text } = this;
-    let at = this.skipSpace(from);
+    let at = skipSpace(this.text, from);
     if (text.charCodeAt(at) !== 61) this.fail('NOT_XML', `an attribute of <${element}> has no value`, from);
-    at = this.skipSpace(at + 1);
+    at = skipSpace(this.text, at + 1);
     const quote = text[at];
     if (quote !== '"' && quote !== "'")
       this.fail('NOT_XML', `an attribute of <${element}> has no quotes`, at);
@@ -132,7 +132,7 @@ export class WellFormedness {
     const { text } = this;
     const name = this.stack.pop();
     if (name !== undefined && text.startsWith(name, open + 2)) {
-      const at = this.skipSpace(open + 2 + name.length);
+      const at = skipSpace(this.text, open + 2 + name.length);
       if (text.charCodeAt(at) === 62) return at + 1;
     }
     const found = text.slice(open, this.nameEnd(open + 2));
@@ -174,7 +174,7 @@ export class WellFormedness {
   }
 
   private checkOutside(from: number, to: number): void {
-    let at = this.skipSpace(from);
+    let at = skipSpace(this.text, from);
     if (at >= to) return;
     if (this.text.charCodeAt(at) === 38) this.checkReference(at++, false);
     const what = this.roots === 0 ? 'text stands before the first element' : 'text follows the root element';
@@ -226,12 +226,6 @@ export class WellFormedness {
       const code = text.charCodeAt(at);
       if (isSpace(code) || code === 62 || code === 47 || code === 61 || code === 60) break;
     }
-    return at;
-  }
-
-  private skipSpace(from: number): number {
-    let at = from;
-    while (isSpace(this.text.charCodeAt(at))) at++;
     return at;
   }
 

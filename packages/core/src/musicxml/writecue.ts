@@ -1,8 +1,9 @@
 import type { CueMark, Edit } from './edit.js';
 import { writeInstruction } from './marks.js';
+import { behindContent } from './space.js';
 import type { XmlElement } from './tree.js';
 import { type InsertionBuilder, type NewElement, xmlText } from './writebuild.js';
-import { behindContent, indexAt, layoutLike } from './writelayout.js';
+import { indexAt, layoutLike } from './writelayout.js';
 
 function textIn(element: XmlElement, name: string): string | undefined {
   return element.textOf(name) || undefined;

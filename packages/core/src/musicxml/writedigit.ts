@@ -1,17 +1,11 @@
 import type { Note } from '../score/model.js';
 import type { DigitMark, Edit } from './edit.js';
 import { replacing, type WrittenFinger, writeInstruction } from './marks.js';
+import { behindContent } from './space.js';
 import type { XmlElement } from './tree.js';
 import { lastUnread } from './unread.js';
 import type { InsertionBuilder, NewElement } from './writebuild.js';
-import {
-  afterLastChild,
-  behindContent,
-  isSelfClosed,
-  type Layout,
-  layoutAt,
-  layoutBeside,
-} from './writelayout.js';
+import { afterLastChild, isSelfClosed, type Layout, layoutAt, layoutBeside } from './writelayout.js';
 
 const AFTER_NOTATIONS = new Set(['lyric', 'play', 'listen']);
 const EDITORIAL = new Set(['footnote', 'level']);
@@ -84,7 +78,7 @@ function wrap(level: Level, fingerings: readonly NewElement[]): readonly NewElem
   return [level === 'technical' ? technical : { name: 'notations', children: [technical] }];
 }
 
-/** A number, because a text made for every note would cost more than to find what is built: a digit in base 16 for each finger. */
+/** A number, a digit in base 16 for each finger: to make a text for every note costs more than to find what is built. */
 function keyOf(
   level: Level,
   placement: DigitMark['placement'],

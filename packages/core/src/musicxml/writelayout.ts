@@ -1,4 +1,4 @@
-import { isBlank, isLineEnd, isSpace } from './space.js';
+import { isBlank, isLineEnd } from './space.js';
 import type { XmlElement } from './tree.js';
 
 /** How an insertion is laid out: on lines of its own, or inline where `newline` is empty. */
@@ -39,20 +39,6 @@ export function indexAt(siblings: readonly XmlElement[], at: number): number {
 }
 
 const RETURN = 13;
-
-/** Offset behind the last character before `at` that is no white space. */
-export function behindContent(text: string, at: number): number {
-  let end = at;
-  while (isSpace(text.charCodeAt(end - 1))) end--;
-  return end;
-}
-
-/** Offset of the first character from `at` on that is no white space. */
-export function skipSpace(text: string, at: number): number {
-  let start = at;
-  while (isSpace(text.charCodeAt(start))) start++;
-  return start;
-}
 
 // No program indents deeper; without a bound, a file of odd white space would grow many times over.
 const MAX_INDENT = 128;
