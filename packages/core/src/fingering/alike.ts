@@ -1,7 +1,7 @@
 import { cheapestAlike } from './alternatives-alike.js';
 import { costsToGo, leastCostsThrough } from './alternatives-to-go.js';
 import { Walk } from './alternatives-walk.js';
-import { figuresOf } from './figures.js';
+import { type Figure, figuresOf } from './figures.js';
 import { cheapestModels, chosenModels, likenessBias, type Models, unlikeness } from './likeness.js';
 import { type Choice, leastPass } from './search.js';
 import type { Bias, Stages } from './stages.js';
@@ -34,23 +34,23 @@ export function alikeChoice(free: Stages): AlikeChoice {
   let least = plain.cost + unlikeness(views, figures, plain.path);
   // A choice that follows every model is the least with their bias too.
   if (least === plain.cost) return plain;
-  const choose = (models: Models): Choice => {
+  /** Returns the models that the choice found chooses itself. */
+  const choose = (models: Models): Models => {
     const bias = likenessBias(views, figures, models);
     last = leastPass(free.with(bias), last);
     const { choice } = last;
-    const moved = choice.cost - choice.biased.reduce((sum, cost) => sum + cost, 0);
-    const total = moved + unlikeness(views, figures, choice.path);
+    const chosen = chosenModels(views, figures, choice.path);
+    const total = choice.cost - sumOf(choice.biased) + unlikeness(views, figures, choice.path, chosen);
     const better = total < least;
     // Of equal ones, the one that is judged against what most of its own figures chose.
     const truer = total === least && (!best.bias || choice.cost < best.cost);
     if (better || truer) [best, least] = [{ ...choice, bias }, total];
-    return choice;
+    return chosen;
   };
-  const highest = figures.reduce((most, { price }) => Math.max(most, price), 0);
-  let models = cheapestModels(views, figures, leastCostsThrough(free, last, highest));
+  let models = cheapestModels(views, figures, leastCostsThrough(free, last, highestPrice(figures)));
   for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
-    const chosen = chosenModels(views, figures, choose(models).path);
-    if (chosen.every((model, nth) => model === models[nth])) break;
+    const chosen = choose(models);
+    if (areSame(chosen, models)) break;
     models = chosen;
   }
   if (views.length <= PASSAGE) {
@@ -59,4 +59,21 @@ export function alikeChoice(free: Stages): AlikeChoice {
     if (path) choose(chosenModels(views, figures, path));
   }
   return best;
+}
+
+function highestPrice(figures: readonly Figure[]): number {
+  let highest = 0;
+  for (const { price } of figures) highest = Math.max(highest, price);
+  return highest;
+}
+
+function sumOf(costs: readonly number[]): number {
+  let sum = 0;
+  for (let at = 0; at < costs.length; at++) sum += costs[at]!;
+  return sum;
+}
+
+function areSame(models: Models, others: Models): boolean {
+  for (let nth = 0; nth < models.length; nth++) if (models[nth] !== others[nth]) return false;
+  return true;
 }

@@ -1,5 +1,6 @@
 import type { HandModel } from '../anatomy/hand.js';
 import type { Finger } from '../score/model.js';
+import type { Assignment } from './candidates.js';
 import { grained } from './grain.js';
 import { Memory, MOST_PATTERNS, Patterns } from './memory.js';
 import type { Outlook, Sink, Term } from './terms/term.js';
@@ -13,8 +14,11 @@ const NO_TIME = 2000;
 /** Seconds that a silent substitution takes at least (from memory). */
 const SUBSTITUTION_SECONDS = 0.35;
 
+/** Fingers for the keys of a slice. */
+type Way = Pick<Assignment, 'fingers'>;
+
 /** The ways to play one key. */
-const ALL: readonly (readonly Finger[])[] = [[1], [2], [3], [4], [5]];
+const ALL: readonly Way[] = [1, 2, 3, 4, 5].map((finger) => ({ fingers: [finger as Finger] }));
 
 /** The terms that look at so many slices, each with its first weight. */
 function termsThat<K extends 'slice' | 'pair' | 'triple'>(kind: K) {
@@ -63,14 +67,7 @@ export class CostTable {
     const time = view.pace * 4 + (view.fresh ? 2 : 0) + (view.seconds >= SUBSTITUTION_SECONDS ? 1 : 0);
     const pair = this.#patterns.of(before) * MOST_PATTERNS + this.#patterns.of(view);
     const id = (pair * 2 + bit(isAugmentedSecond(before, view))) * 16 + time;
-    return this.#steps.of(id, () => {
-      const costs = this.#pairs(before, view, fingersOf(before), fingersOf(view));
-      let at = 0;
-      for (const { fingers: from } of before.candidates) {
-        for (const { fingers: to } of view.candidates) costs[at++]! += heldCost(before, view, from, to);
-      }
-      return costs;
-    });
+    return this.#steps.get(id) ?? this.#steps.keep(id, this.#heldSteps(before, view));
   }
 
   /** Costs of all chains: `[(a * second.candidates.length + b) * third.candidates.length + c]`. Not to be written to. */
@@ -78,13 +75,15 @@ export class CostTable {
     if (isPlain(first) && isPlain(second) && isPlain(third)) return this.#plainChains(first, second, third);
     const pair = this.#patterns.of(first) * MOST_PATTERNS + this.#patterns.of(second);
     const written = bit(isAugmentedSecond(first, second)) * 2 + bit(isAugmentedSecond(second, third));
-    return this.#chains.of((pair * MOST_PATTERNS + this.#patterns.of(third)) * 4 + written, () =>
-      this.#triples(first, second, third, fingersOf(first), fingersOf(second), fingersOf(third)),
-    );
+    const id = (pair * MOST_PATTERNS + this.#patterns.of(third)) * 4 + written;
+    const known = this.#chains.get(id);
+    if (known) return known;
+    const [a, b, c] = [first.candidates, second.candidates, third.candidates];
+    return this.#chains.keep(id, this.#triples(first, second, third, a, b, c));
   }
 
   pair(before: SliceView, view: SliceView, from: readonly Finger[], to: readonly Finger[]): number {
-    return this.#pairs(before, view, [from], [to])[0]!;
+    return this.#pairs(before, view, [{ fingers: from }], [{ fingers: to }])[0]!;
   }
 
   triple(
@@ -95,23 +94,19 @@ export class CostTable {
     b: readonly Finger[],
     c: readonly Finger[],
   ): number {
-    return this.#triples(first, second, third, [a], [b], [c])[0]!;
+    const [ofA, ofB, ofC] = [[{ fingers: a }], [{ fingers: b }], [{ fingers: c }]];
+    return this.#triples(first, second, third, ofA, ofB, ofC)[0]!;
   }
 
-  #pairs(
-    before: SliceView,
-    view: SliceView,
-    ofBefore: readonly (readonly Finger[])[],
-    ofView: readonly (readonly Finger[])[],
-  ): Float64Array {
+  #pairs(before: SliceView, view: SliceView, ofBefore: readonly Way[], ofView: readonly Way[]): Float64Array {
     const costs = new Float64Array(ofBefore.length * ofView.length);
     for (const { count, base } of PAIR_TERMS) {
       this.#base = base;
       const countFor = count(before, view, this.hand);
       if (!countFor) continue;
       let at = 0;
-      for (const from of ofBefore) {
-        for (const to of ofView) {
+      for (const { fingers: from } of ofBefore) {
+        for (const { fingers: to } of ofView) {
           this.#sum = costs[at]!;
           countFor(from, to, this.#sink);
           costs[at++] = this.#sum;
@@ -125,18 +120,18 @@ export class CostTable {
     first: SliceView,
     second: SliceView,
     third: SliceView,
-    ofFirst: readonly (readonly Finger[])[],
-    ofSecond: readonly (readonly Finger[])[],
-    ofThird: readonly (readonly Finger[])[],
+    ofFirst: readonly Way[],
+    ofSecond: readonly Way[],
+    ofThird: readonly Way[],
   ): Float64Array {
     const costs = new Float64Array(ofFirst.length * ofSecond.length * ofThird.length);
     for (const { count, base } of TRIPLE_TERMS) {
       this.#base = base;
       const countFor = count(first, second, third);
       let at = 0;
-      for (const a of ofFirst) {
-        for (const b of ofSecond) {
-          for (const c of ofThird) {
+      for (const { fingers: a } of ofFirst) {
+        for (const { fingers: b } of ofSecond) {
+          for (const { fingers: c } of ofThird) {
             this.#sum = costs[at]!;
             countFor(a, b, c, this.#sink);
             costs[at++] = this.#sum;
@@ -147,26 +142,33 @@ export class CostTable {
     return grain(costs);
   }
 
+  /** With what held keys cost that change their finger. */
+  #heldSteps(before: SliceView, view: SliceView): Float64Array {
+    const costs = this.#pairs(before, view, before.candidates, view.candidates);
+    let at = 0;
+    for (const { fingers: from } of before.candidates) {
+      for (const { fingers: to } of view.candidates) costs[at++]! += heldCost(before, view, from, to);
+    }
+    return costs;
+  }
+
   /** What single steps depend on: the key left within the octave, the interval, the pace. */
   #plainSteps(before: SliceView, view: SliceView): Float64Array {
     const id =
       ((before.low % 12) * 256 + wayOf(before, view) + 128) * 8 + view.pace * 2 + (view.fresh ? 1 : 0);
-    return this.#plain.of(id, () => this.#pairs(before, view, ALL, ALL));
+    return this.#plain.get(id) ?? this.#plain.keep(id, this.#pairs(before, view, ALL, ALL));
   }
 
   #plainChains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
     const id = (wayOf(first, second) + 128) * 256 + wayOf(second, third) + 128;
-    return this.#plainTriples.of(id, () => this.#triples(first, second, third, ALL, ALL, ALL));
+    const known = this.#plainTriples.get(id);
+    return known ?? this.#plainTriples.keep(id, this.#triples(first, second, third, ALL, ALL, ALL));
   }
 }
 
 function grain(costs: Float64Array): Float64Array {
   for (let at = 0; at < costs.length; at++) costs[at] = grained(costs[at]!);
   return costs;
-}
-
-function fingersOf({ candidates }: SliceView): readonly (readonly Finger[])[] {
-  return candidates.map(({ fingers }) => fingers);
 }
 
 function bit(set: boolean): number {

@@ -54,9 +54,9 @@ export class DepthGrid {
     const id = finger * 12 + (((key % 12) + 12) % 12);
     let row = this.#rows[id];
     if (!row) {
-      row = Float64Array.from(DEPTHS, (depth) =>
-        grained(this.weight * placeTip(this.hand, finger, key, depth).discomfort),
-      );
+      row = new Float64Array(DEPTH_COUNT);
+      for (let step = 0; step < DEPTH_COUNT; step++)
+        row[step] = grained(this.weight * placeTip(this.hand, finger, key, DEPTHS[step]!).discomfort);
       this.#rows[id] = row;
     }
     return row;

@@ -1,4 +1,4 @@
-import { runPlaces } from './runs.js';
+import { type RunPlace, runPlaces } from './runs.js';
 import { isStep, strideOf } from './terms/term.js';
 import { wayOf } from './terms/way.js';
 import type { SliceView } from './view.js';
@@ -57,42 +57,83 @@ class Numbers {
  * by step, as much of a scale is like much else of it, it is the same only at the same place of the run.
  */
 export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
-  const numbers = new Numbers();
-  const shapes = views.map((view) => numbers.of(shapeOf(view)));
-  const links = views.map((view, at) => numbers.ofTwo(shapes[at]!, linkTo(views[at - 1] ?? view, view)));
-  const runs = stepsInARow(views);
-  const places = runPlaces(views).map(
-    ({ since, until }) => 1 + (since + OCTAVE) * (2 * OCTAVE + 1) + until + OCTAVE,
-  );
-  /** By slice: the figure around it, as far as the width before reached. */
-  let around: readonly number[] = views.map(() => NOTHING);
-  let within = 0;
-  return WIDTHS.flatMap(({ reach, free, given }) => {
+  const surroundings = new Surroundings(views);
+  const figures: Figure[] = [];
+  for (const { reach, free, given } of WIDTHS) {
+    for (const slices of surroundings.widen(reach).values()) {
+      if (slices.length > 1) figures.push({ slices, price: anyGiven(views, slices) ? given : free });
+    }
+  }
+  return figures;
+}
+
+function anyGiven(views: readonly SliceView[], slices: readonly number[]): boolean {
+  for (const at of slices) if (views[at]!.given) return true;
+  return false;
+}
+
+/** The figures around all slices, wider and wider. */
+class Surroundings {
+  readonly #numbers = new Numbers();
+  readonly #shapes: number[] = [];
+  readonly #links: number[] = [];
+  readonly #runs: readonly number[];
+  readonly #places: readonly RunPlace[];
+  /** By slice: the figure around it, as far as the reach before. */
+  #around: readonly number[] = [];
+  #within = 0;
+
+  constructor(private readonly views: readonly SliceView[]) {
+    this.#runs = stepsInARow(views);
+    this.#places = runPlaces(views);
+    for (let at = 0; at < views.length; at++) {
+      const view = views[at]!;
+      const shape = this.#numbers.of(shapeOf(view));
+      this.#shapes.push(shape);
+      this.#links.push(this.#numbers.ofTwo(shape, linkTo(views[at - 1] ?? view, view)));
+    }
+  }
+
+  /** Slices by the figure around them; no reach may be less than the one before. */
+  widen(reach: number): ReadonlyMap<number, readonly number[]> {
     const groups = new Map<number, number[]>();
-    around = views.map((view, at) => {
-      if (reach === 0) return view.keys.length > 1 ? numbers.ofTwo(shapes[at]!, view.low) : NOTHING;
-      let figure = shapes[at - reach] ?? NOTHING;
-      const add = (other: number): void => {
-        figure = numbers.ofTwo(figure, links[other] ?? NOTHING);
-      };
-      for (let other = at - reach + 1; other <= at - within; other++) add(other);
-      if (within > 0) figure = numbers.ofTwo(figure, around[at]!);
-      for (let other = at + within + 1; other <= at + reach; other++) add(other);
-      return figure;
-    });
-    within = reach;
-    around.forEach((figure, at) => {
-      if (figure === NOTHING) return;
-      const inRun = reach > 0 && (runs[at + reach] ?? 0) >= 2 * reach;
-      const own = numbers.ofTwo(figure, inRun ? places[at]! : NOTHING);
+    const around: number[] = [];
+    for (let at = 0; at < this.views.length; at++) {
+      const figure = reach === 0 ? this.#chord(at) : this.#wider(at, reach);
+      around.push(figure);
+      if (figure === NOTHING) continue;
+      const inRun = reach > 0 && (this.#runs[at + reach] ?? 0) >= 2 * reach;
+      const own = this.#numbers.ofTwo(figure, inRun ? placeNumber(this.#places[at]!) : NOTHING);
       const group = groups.get(own);
       if (group) group.push(at);
       else groups.set(own, [at]);
-    });
-    return [...groups.values()]
-      .filter((slices) => slices.length > 1)
-      .map((slices) => ({ slices, price: slices.some((at) => views[at]!.given) ? given : free }));
-  });
+    }
+    this.#around = around;
+    this.#within = reach;
+    return groups;
+  }
+
+  #chord(at: number): number {
+    const { keys, low } = this.views[at]!;
+    return keys.length > 1 ? this.#numbers.ofTwo(this.#shapes[at]!, low) : NOTHING;
+  }
+
+  #wider(at: number, reach: number): number {
+    const within = this.#within;
+    let figure = this.#shapes[at - reach] ?? NOTHING;
+    for (let other = at - reach + 1; other <= at - within; other++) figure = this.#linked(figure, other);
+    if (within > 0) figure = this.#numbers.ofTwo(figure, this.#around[at]!);
+    for (let other = at + within + 1; other <= at + reach; other++) figure = this.#linked(figure, other);
+    return figure;
+  }
+
+  #linked(figure: number, other: number): number {
+    return this.#numbers.ofTwo(figure, this.#links[other] ?? NOTHING);
+  }
+}
+
+function placeNumber({ since, until }: RunPlace): number {
+  return 1 + (since + OCTAVE) * (2 * OCTAVE + 1) + until + OCTAVE;
 }
 
 function shapeOf({ keys, low, black, struck }: SliceView): string {
@@ -110,13 +151,15 @@ function linkTo(before: SliceView, { low, pace, fresh }: SliceView): number {
 
 /** By slice: how many steps in one direction between single keys, without a turn, lead there last. */
 function stepsInARow(views: readonly SliceView[]): readonly number[] {
+  const rows: number[] = [];
   let [row, direction] = [0, 0];
-  return views.map((view, at) => {
-    const way = stepInto(views[at - 1], view);
+  for (let at = 0; at < views.length; at++) {
+    const way = stepInto(views[at - 1], views[at]!);
     row = way === 0 ? 0 : way === direction ? row + 1 : 1;
     direction = way;
-    return row;
-  });
+    rows.push(row);
+  }
+  return rows;
 }
 
 /** Direction of a step between single keys, 0 for anything else. */

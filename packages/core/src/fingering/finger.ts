@@ -82,13 +82,18 @@ export function fingerLine(line: Line, hand: HandModel, options: FingerOptions =
   const most = options.alternates ?? 0;
   return {
     fingering: fingeringOf(prepared, choice, stages.further),
-    doubts: views.flatMap((view) =>
-      view.trouble === 'none' ? [] : [{ slice: view.index, kind: view.trouble }],
-    ),
+    doubts: doubtsOf(views),
     ...(most > 0 && {
       alternates: secondChoices(stages, choice.path, most),
     }),
   };
+}
+
+function doubtsOf(views: readonly SliceView[]): FingeringDoubt[] {
+  const doubts: FingeringDoubt[] = [];
+  for (const { index, trouble } of views)
+    if (trouble !== 'none') doubts.push({ slice: index, kind: trouble });
+  return doubts;
 }
 
 /** A choice with its cost by term. */
@@ -97,13 +102,12 @@ export function fingeringOf(
   choice: Choice,
   further: readonly Further[],
 ): LineFingering {
-  const chosen = views.map((view, at) => view.candidates[choice.path[at]!]!.fingers);
+  const chosen: (readonly Finger[])[] = [];
+  for (let at = 0; at < views.length; at++) chosen.push(views[at]!.candidates[choice.path[at]!]!.fingers);
   const terms = explain(views, around, chosen, choice, hand, grid, further);
-  return {
-    line,
-    slices: views.map((view, at) => placed(view, chosen[at]!, terms[at]!)),
-    cost: told(choice.cost),
-  };
+  const slices: SliceFingering[] = [];
+  for (let at = 0; at < views.length; at++) slices.push(placed(views[at]!, chosen[at]!, terms[at]!));
+  return { line, slices, cost: told(choice.cost) };
 }
 
 function unplayed(): null {

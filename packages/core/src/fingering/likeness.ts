@@ -14,11 +14,13 @@ export function chosenModels(
   path: readonly number[],
 ): Models {
   const votes = new Ballot();
-  return figures.map(({ slices }) => {
+  const models: number[] = [];
+  for (const { slices } of figures) {
     votes.begin();
     for (const at of slices) votes.add(fingersAt(views[at]!, path[at]!), votesOf(views[at]!));
-    return votes.winner();
-  });
+    models.push(votes.winner());
+  }
+  return models;
 }
 
 /**
@@ -34,7 +36,8 @@ export function cheapestModels(
 ): Models {
   const least = through.map(leastOf);
   const saved = new Ballot();
-  return figures.map(({ slices, price }) => {
+  const models: number[] = [];
+  for (const { slices, price } of figures) {
     saved.begin();
     for (const at of slices) {
       const costs = through[at]!;
@@ -45,8 +48,9 @@ export function cheapestModels(
         saved.add(candidates[nth]!.name, Math.max(0, enough - costs[nth]!) * votes);
       }
     }
-    return saved.winner();
-  });
+    models.push(saved.winner());
+  }
+  return models;
 }
 
 function leastOf(costs: readonly number[]): number {
@@ -93,7 +97,8 @@ export function likenessBias(
   models: Models,
 ): readonly (Float64Array | undefined)[] {
   const bias = new Array<Float64Array | undefined>(views.length);
-  figures.forEach(({ slices, price }, nth) => {
+  for (let nth = 0; nth < figures.length; nth++) {
+    const { slices, price } = figures[nth]!;
     const model = models[nth]!;
     for (const at of slices) {
       const { candidates } = views[at]!;
@@ -106,22 +111,26 @@ export function likenessBias(
         if (candidates[candidate]!.name !== model) own[candidate]! += price;
       }
     }
-  });
+  }
   return bias;
 }
 
-/** What a choice pays for being unlike the models that it chooses itself. */
+/**
+ * What a choice pays for being unlike the models that it chooses itself.
+ *
+ * @param models those of `chosenModels` for this path
+ */
 export function unlikeness(
   views: readonly SliceView[],
   figures: readonly Figure[],
   path: readonly number[],
+  models: Models = chosenModels(views, figures, path),
 ): number {
-  const models = chosenModels(views, figures, path);
   let sum = 0;
-  figures.forEach(({ slices, price }, nth) => {
-    const model = models[nth]!;
-    for (const at of slices) if (fingersAt(views[at]!, path[at]!) !== model) sum += price;
-  });
+  for (let nth = 0; nth < figures.length; nth++) {
+    const { slices, price } = figures[nth]!;
+    for (const at of slices) if (fingersAt(views[at]!, path[at]!) !== models[nth]) sum += price;
+  }
   return sum;
 }
 

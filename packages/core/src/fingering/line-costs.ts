@@ -39,12 +39,13 @@ export class LineCosts {
 
   #workOut(at: number, start: number): void {
     const view = this.views[at]!;
-    view.candidates.forEach(({ fingers }, nth) => {
+    for (let nth = 0; nth < view.candidates.length; nth++) {
+      const { fingers } = view.candidates[nth]!;
       const first = start + nth * DEPTH_COUNT;
       const cost = this.costs.slice(view, fingers, this.around[at]!);
       for (let depth = 0; depth < DEPTH_COUNT; depth++) this.#own[first + depth] = cost;
       this.grid.addDiscomfort(view, fingers, this.#own, first);
-    });
+    }
     this.#known[at] = 1;
   }
 

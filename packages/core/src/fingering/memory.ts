@@ -25,10 +25,12 @@ export class Memory {
   readonly #costs = new Map<number, Float64Array>();
   #numbers = 0;
 
-  of(id: number, make: () => Float64Array): Float64Array {
-    const known = this.#costs.get(id);
-    if (known) return known;
-    const costs = make();
+  get(id: number): Float64Array | undefined {
+    return this.#costs.get(id);
+  }
+
+  /** Returns the costs, kept or not. */
+  keep(id: number, costs: Float64Array): Float64Array {
     if (!Number.isNaN(id) && this.#numbers + costs.length <= MOST_NUMBERS) {
       this.#numbers += costs.length;
       this.#costs.set(id, costs);

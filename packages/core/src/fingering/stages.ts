@@ -117,7 +117,9 @@ export class Stages {
 
   #sum(costs: Float64Array, more: Float64Array | undefined): Float64Array {
     if (!more) return costs;
-    return costs.map((cost, cell) => cost + more[cell]!);
+    const sum = costs.slice();
+    for (let cell = 0; cell < sum.length; cell++) sum[cell]! += more[cell]!;
+    return sum;
   }
 }
 
