@@ -35,10 +35,11 @@ export class Ledger {
     let cost = this.#costs.slice(view, to, this.#around[at]!) + (this.bias?.[at]?.[path[at]!] ?? 0);
     if (at >= 1 && !view.cut) {
       const [before, from] = [this.views[at - 1]!, this.fingers(at - 1, path[at - 1]!)];
-      cost += this.#costs.pair(before, view, from, to) + heldCost(before, view, from, to);
+      const [last, here] = [[{ fingers: from }], [{ fingers: to }]];
+      cost += this.#costs.pairs(before, view, last, here)[0]! + heldCost(before, view, from, to);
       if (at >= 2 && !before.cut) {
-        const first = this.fingers(at - 2, path[at - 2]!);
-        cost += this.#costs.triple(this.views[at - 2]!, before, view, first, from, to);
+        const first = [{ fingers: this.fingers(at - 2, path[at - 2]!) }];
+        cost += this.#costs.triples(this.views[at - 2]!, before, view, first, last, here)[0]!;
       }
     }
     return cost;

@@ -4,7 +4,8 @@ import { handModel } from '../../packages/core/src/anatomy/hand.js';
 import { alternatives } from '../../packages/core/src/fingering/alternatives.js';
 import { DEPTH_COUNT } from '../../packages/core/src/fingering/depth.js';
 import { fingerLine, type Prepared, prepare } from '../../packages/core/src/fingering/finger.js';
-import { joinedView, settleJoins } from '../../packages/core/src/fingering/repeats.js';
+import { joinedView } from '../../packages/core/src/fingering/join-costs.js';
+import { settleJoins } from '../../packages/core/src/fingering/repeats.js';
 import { type Choice, leastChoice } from '../../packages/core/src/fingering/search.js';
 import { buildLines } from '../../packages/core/src/hands/build.js';
 import { type Flow, playedFlow } from '../../packages/core/src/hands/flow.js';
@@ -30,16 +31,16 @@ function wholeCost(
   });
   for (const join of joins) {
     const [from, to] = [views[join.from]!, joinedView(views[join.to]!, join)];
-    const fingers = (at: number) => views[at]!.candidates[path[at]!]!.fingers;
-    cost += costs.pair(from, to, fingers(join.from), fingers(join.to));
+    const way = (at: number) => [views[at]!.candidates[path[at]!]!];
+    cost += costs.pairs(from, to, way(join.from), way(join.to))[0]!;
     cost += grid.kernel(to)[depths[join.from]! * DEPTH_COUNT + depths[join.to]!]!;
     if (join.from > 0 && !from.cut) {
       const [first, own] = [join.from - 1, join.from];
-      cost += costs.triple(views[first]!, from, to, fingers(first), fingers(own), fingers(join.to));
+      cost += costs.triples(views[first]!, from, to, way(first), way(own), way(join.to))[0]!;
     }
     const after = views[join.to + 1];
     if (after && !after.cut) {
-      cost += costs.triple(from, to, after, fingers(join.from), fingers(join.to), fingers(join.to + 1));
+      cost += costs.triples(from, to, after, way(join.from), way(join.to), way(join.to + 1))[0]!;
     }
   }
   return cost;

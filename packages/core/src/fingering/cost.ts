@@ -15,7 +15,7 @@ const NO_TIME = 2000;
 const SUBSTITUTION_SECONDS = 0.35;
 
 /** Fingers for the keys of a slice. */
-type Way = Pick<Assignment, 'fingers'>;
+export type Way = Pick<Assignment, 'fingers'>;
 
 /** The ways to play one key. */
 const ALL: readonly Way[] = [1, 2, 3, 4, 5].map((finger) => ({ fingers: [finger as Finger] }));
@@ -79,26 +79,11 @@ export class CostTable {
     const known = this.#chains.get(id);
     if (known) return known;
     const [a, b, c] = [first.candidates, second.candidates, third.candidates];
-    return this.#chains.keep(id, this.#triples(first, second, third, a, b, c));
+    return this.#chains.keep(id, this.triples(first, second, third, a, b, c));
   }
 
-  pair(before: SliceView, view: SliceView, from: readonly Finger[], to: readonly Finger[]): number {
-    return this.#pairs(before, view, [{ fingers: from }], [{ fingers: to }])[0]!;
-  }
-
-  triple(
-    first: SliceView,
-    second: SliceView,
-    third: SliceView,
-    a: readonly Finger[],
-    b: readonly Finger[],
-    c: readonly Finger[],
-  ): number {
-    const [ofA, ofB, ofC] = [[{ fingers: a }], [{ fingers: b }], [{ fingers: c }]];
-    return this.#triples(first, second, third, ofA, ofB, ofC)[0]!;
-  }
-
-  #pairs(before: SliceView, view: SliceView, ofBefore: readonly Way[], ofView: readonly Way[]): Float64Array {
+  /** Costs of all steps between these ways, without what held keys cost: `[from * ofView.length + to]`. */
+  pairs(before: SliceView, view: SliceView, ofBefore: readonly Way[], ofView: readonly Way[]): Float64Array {
     const costs = new Float64Array(ofBefore.length * ofView.length);
     for (const { count, base } of PAIR_TERMS) {
       this.#base = base;
@@ -116,7 +101,8 @@ export class CostTable {
     return grain(costs);
   }
 
-  #triples(
+  /** Costs of all chains of these ways: `[(a * ofSecond.length + b) * ofThird.length + c]`. */
+  triples(
     first: SliceView,
     second: SliceView,
     third: SliceView,
@@ -144,7 +130,7 @@ export class CostTable {
 
   /** With what held keys cost that change their finger. */
   #heldSteps(before: SliceView, view: SliceView): Float64Array {
-    const costs = this.#pairs(before, view, before.candidates, view.candidates);
+    const costs = this.pairs(before, view, before.candidates, view.candidates);
     let at = 0;
     for (const { fingers: from } of before.candidates) {
       for (const { fingers: to } of view.candidates) costs[at++]! += heldCost(before, view, from, to);
@@ -156,13 +142,13 @@ export class CostTable {
   #plainSteps(before: SliceView, view: SliceView): Float64Array {
     const id =
       ((before.low % 12) * 256 + wayOf(before, view) + 128) * 8 + view.pace * 2 + (view.fresh ? 1 : 0);
-    return this.#plain.get(id) ?? this.#plain.keep(id, this.#pairs(before, view, ALL, ALL));
+    return this.#plain.get(id) ?? this.#plain.keep(id, this.pairs(before, view, ALL, ALL));
   }
 
   #plainChains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
     const id = (wayOf(first, second) + 128) * 256 + wayOf(second, third) + 128;
     const known = this.#plainTriples.get(id);
-    return known ?? this.#plainTriples.keep(id, this.#triples(first, second, third, ALL, ALL, ALL));
+    return known ?? this.#plainTriples.keep(id, this.triples(first, second, third, ALL, ALL, ALL));
   }
 }
 
