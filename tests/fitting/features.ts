@@ -1,4 +1,5 @@
 import { heldCost } from '../../packages/core/src/fingering/cost.js';
+import type { Sink } from '../../packages/core/src/fingering/terms/term.js';
 import { OFFSETS, TERMS } from '../../packages/core/src/fingering/terms/terms.js';
 import { wayOf } from '../../packages/core/src/fingering/terms/way.js';
 import type { SliceView } from '../../packages/core/src/fingering/view.js';
@@ -33,12 +34,14 @@ class RowBuilder {
 
   constructor(private readonly scale: Float64Array) {}
 
-  row(count: (sinkOf: (term: number) => (feature: number, value: number) => void) => void): void {
-    count((term) => (feature, value) => {
-      const at = OFFSETS[term]! + feature;
-      this.index.push(at);
-      this.value.push(value * this.scale[at]!);
-    });
+  row(count: (sinkOf: (term: number) => Sink) => void): void {
+    count((term) => ({
+      add: (feature, value) => {
+        const at = OFFSETS[term]! + feature;
+        this.index.push(at);
+        this.value.push(value * this.scale[at]!);
+      },
+    }));
     this.starts.push(this.index.length);
   }
 

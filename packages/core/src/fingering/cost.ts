@@ -3,9 +3,10 @@ import type { Finger } from '../score/model.js';
 import type { Assignment } from './candidates.js';
 import { grained } from './grain.js';
 import { Memory, MOST_PATTERNS, Patterns } from './memory.js';
-import type { Outlook, Sink, Term } from './terms/term.js';
+import type { Outlook, Term } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
 import { isAugmentedSecond, wayOf } from './terms/way.js';
+import { WeightedSum } from './terms/weighted-sum.js';
 import type { SliceView } from './view.js';
 
 /** Cost in mm equivalents of a held key that changes its finger silently, and of one that has no time for it. */
@@ -38,27 +39,24 @@ export class CostTable {
   readonly #steps = new Memory();
   readonly #chains = new Memory();
   readonly #patterns = new Patterns();
-  readonly #sink: Sink;
-  #base = 0;
-  #sum = 0;
+  readonly #total: WeightedSum;
 
   /** @param weights mm equivalents by feature, `FEATURES` of them */
   constructor(
     private readonly hand: HandModel,
     weights: Float64Array,
   ) {
-    this.#sink = (feature, value) => {
-      this.#sum += weights[this.#base + feature]! * value;
-    };
+    this.#total = new WeightedSum(weights);
   }
 
   slice(view: SliceView, fingers: readonly Finger[], outlook: Outlook): number {
-    this.#sum = 0;
+    const total = this.#total;
+    total.sum = 0;
     for (const { count, base } of SLICE_TERMS) {
-      this.#base = base;
-      count(view, fingers, outlook, this.#sink, this.hand);
+      total.begin(base, total.sum);
+      count(view, fingers, outlook, total, this.hand);
     }
-    return grained(this.#sum);
+    return grained(total.sum);
   }
 
   /** Costs of all steps: `[from * view.candidates.length + to]`. Not to be written to. */
@@ -85,16 +83,16 @@ export class CostTable {
   /** Costs of all steps between these ways, without what held keys cost: `[from * ofView.length + to]`. */
   pairs(before: SliceView, view: SliceView, ofBefore: readonly Way[], ofView: readonly Way[]): Float64Array {
     const costs = new Float64Array(ofBefore.length * ofView.length);
+    const total = this.#total;
     for (const { count, base } of PAIR_TERMS) {
-      this.#base = base;
       const countFor = count(before, view, this.hand);
       if (!countFor) continue;
       let at = 0;
       for (const { fingers: from } of ofBefore) {
         for (const { fingers: to } of ofView) {
-          this.#sum = costs[at]!;
-          countFor(from, to, this.#sink);
-          costs[at++] = this.#sum;
+          total.begin(base, costs[at]);
+          countFor(from, to, total);
+          costs[at++] = total.sum;
         }
       }
     }
@@ -111,16 +109,16 @@ export class CostTable {
     ofThird: readonly Way[],
   ): Float64Array {
     const costs = new Float64Array(ofFirst.length * ofSecond.length * ofThird.length);
+    const total = this.#total;
     for (const { count, base } of TRIPLE_TERMS) {
-      this.#base = base;
       const countFor = count(first, second, third);
       let at = 0;
       for (const { fingers: a } of ofFirst) {
         for (const { fingers: b } of ofSecond) {
           for (const { fingers: c } of ofThird) {
-            this.#sum = costs[at]!;
-            countFor(a, b, c, this.#sink);
-            costs[at++] = this.#sum;
+            total.begin(base, costs[at]);
+            countFor(a, b, c, total);
+            costs[at++] = total.sum;
           }
         }
       }

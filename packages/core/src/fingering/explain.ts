@@ -5,8 +5,9 @@ import { DEPTH_COUNT, type DepthGrid } from './depth.js';
 import { told } from './grain.js';
 import type { Choice } from './search.js';
 import type { Further } from './stages.js';
-import type { Outlook, Sink } from './terms/term.js';
+import type { Outlook } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
+import { WeightedSum } from './terms/weighted-sum.js';
 import type { SliceView } from './view.js';
 import { WEIGHTS } from './weights.js';
 
@@ -20,28 +21,24 @@ export function explain(
   grid: DepthGrid,
   further: readonly Further[] = [],
 ): readonly Readonly<Record<string, number>>[] {
-  let base = 0;
-  // In an array of numbers, for a captured variable would be a new object with every sum.
-  const sum = new Float64Array(1);
-  const sink: Sink = (feature, value) => {
-    sum[0]! += WEIGHTS[base + feature]! * value;
-  };
+  const total = new WeightedSum(WEIGHTS);
   const row = new Float64Array(DEPTH_COUNT);
-  return views.map((view, at) => {
+  const costs: Record<string, number>[] = [];
+  for (let at = 0; at < views.length; at++) {
+    const view = views[at]!;
     const terms: Record<string, number> = {};
     const before = view.cut ? undefined : views[at - 1];
     const first = before?.cut ? undefined : views[at - 2];
     const fingers = chosen[at]!;
     for (let nth = 0; nth < TERMS.length; nth++) {
       const term = TERMS[nth]!;
-      base = OFFSETS[nth]!;
-      sum[0] = 0;
-      term.slice?.(view, fingers, around[at]!, sink, hand);
-      if (before) term.pair?.(before, view, hand)?.(chosen[at - 1]!, fingers, sink);
+      total.begin(OFFSETS[nth]!);
+      term.slice?.(view, fingers, around[at]!, total, hand);
+      if (before) term.pair?.(before, view, hand)?.(chosen[at - 1]!, fingers, total);
       if (before && first) {
-        term.triple?.(first, before, view)(chosen[at - 2]!, chosen[at - 1]!, fingers, sink);
+        term.triple?.(first, before, view)(chosen[at - 2]!, chosen[at - 1]!, fingers, total);
       }
-      note(terms, term.name, sum[0]);
+      note(terms, term.name, total.sum);
     }
     row.fill(0);
     grid.addDiscomfort(view, fingers, row, 0);
@@ -54,8 +51,9 @@ export function explain(
       note(terms, name, (own?.[path[at]! * DEPTH_COUNT + depths[at]!] ?? 0) + (steps?.[pair] ?? 0));
     }
     if (before) note(terms, 'substitution', heldCost(before, view, chosen[at - 1]!, fingers));
-    return terms;
-  });
+    costs.push(terms);
+  }
+  return costs;
 }
 
 function note(terms: Record<string, number>, name: string, cost: number): void {

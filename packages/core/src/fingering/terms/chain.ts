@@ -45,16 +45,16 @@ export const chain: Term = {
       const [lowA, lowB, lowC] = [a[0]!, b[0]!, c[0]!];
       const lowest = tripleOf(lowA, lowB, lowC);
       if (a.length === 1 && b.length === 1 && c.length === 1) {
-        sink(SKIP + pairOf(lowA, lowC) * INTERVALS + skip, 1);
-        sink(CHAIN + lowest * 9 + low, 1);
-        sink(STRIDE_CHAIN + lowest * STRIDES * STRIDES + strides, 1);
+        sink.add(SKIP + pairOf(lowA, lowC) * INTERVALS + skip, 1);
+        sink.add(CHAIN + lowest * 9 + low, 1);
+        sink.add(STRIDE_CHAIN + lowest * STRIDES * STRIDES + strides, 1);
         return;
       }
       const [highA, highB, highC] = [a[a.length - 1]!, b[b.length - 1]!, c[c.length - 1]!];
-      sink(HIGH + pairOf(highA, highC) * INTERVALS + highSkip, 1);
-      sink(LOW + pairOf(lowA, lowC) * INTERVALS + skip, 1);
-      sink(HIGH_CHAIN + tripleOf(highA, highB, highC) * 9 + high, 1);
-      sink(LOW_CHAIN + lowest * 9 + low, 1);
+      sink.add(HIGH + pairOf(highA, highC) * INTERVALS + highSkip, 1);
+      sink.add(LOW + pairOf(lowA, lowC) * INTERVALS + skip, 1);
+      sink.add(HIGH_CHAIN + tripleOf(highA, highB, highC) * 9 + high, 1);
+      sink.add(LOW_CHAIN + lowest * 9 + low, 1);
     };
   },
 };

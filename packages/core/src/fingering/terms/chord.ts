@@ -20,17 +20,17 @@ const WIDE_GAP = 4;
 function shape(view: SliceView, fingers: readonly Finger[], sink: Sink): void {
   const last = fingers.length - 1;
   for (let at = 0; at <= last; at++) {
-    sink(KEY + ((fingers[at]! - 1) * 2 + colour(view.black[at])) * 2 + (view.struck[at] ? 0 : 1), 1);
+    sink.add(KEY + ((fingers[at]! - 1) * 2 + colour(view.black[at])) * 2 + (view.struck[at] ? 0 : 1), 1);
     if (at === last) break;
     const gap = Math.min(GAPS - 1, view.keys[at + 1]! - view.keys[at]!);
     const colours = colour(view.black[at]) * 2 + colour(view.black[at + 1]);
-    sink(NEIGHBOURS + (pairOf(fingers[at]!, fingers[at + 1]!) * GAPS + gap) * 4 + colours, 1);
+    sink.add(NEIGHBOURS + (pairOf(fingers[at]!, fingers[at + 1]!) * GAPS + gap) * 4 + colours, 1);
   }
-  sink(OUTER + pairOf(fingers[0]!, fingers[last]!) * GAPS + Math.min(GAPS - 1, view.high - view.low), 1);
+  sink.add(OUTER + pairOf(fingers[0]!, fingers[last]!) * GAPS + Math.min(GAPS - 1, view.high - view.low), 1);
   if (last === 2) {
     const [low, mid, high] = view.keys as [number, number, number];
     const wide = (mid - low > WIDE_GAP ? 2 : 0) + (high - mid > WIDE_GAP ? 1 : 0);
-    sink(TRIAD + (pairOf(fingers[0]!, fingers[1]!) * 5 + fingers[2]! - 1) * 4 + wide, 1);
+    sink.add(TRIAD + (pairOf(fingers[0]!, fingers[1]!) * 5 + fingers[2]! - 1) * 4 + wide, 1);
   }
 }
 
@@ -54,7 +54,7 @@ export const chord: Term = {
     if (fingers.length < 2) return;
     shape(view, fingers, sink);
     const strides = outlook.strideIn * STRIDES + outlook.strideOut;
-    sink(CONTEXT + pairOf(fingers[0]!, fingers.at(-1)!) * STRIDES * STRIDES + strides, 1);
+    sink.add(CONTEXT + pairOf(fingers[0]!, fingers.at(-1)!) * STRIDES * STRIDES + strides, 1);
   },
   pair(before, view) {
     if (areSingle(before, view) || before.keys.length === 0 || view.keys.length === 0) return undefined;
@@ -62,10 +62,10 @@ export const chord: Term = {
     const near = view.keys.map((key) => nearest(before.keys, key));
     const ways = view.keys.map((key, at) => intervalOf(key - before.keys[near[at]!]!));
     return (from, to, sink) => {
-      sink(HIGH + pairOf(from[from.length - 1]!, to[to.length - 1]!) * INTERVALS + high, 1);
-      sink(LOW + pairOf(from[0]!, to[0]!) * INTERVALS + low, 1);
+      sink.add(HIGH + pairOf(from[from.length - 1]!, to[to.length - 1]!) * INTERVALS + high, 1);
+      sink.add(LOW + pairOf(from[0]!, to[0]!) * INTERVALS + low, 1);
       for (let at = 0; at < to.length; at++) {
-        if (view.struck[at]) sink(NEAREST + pairOf(from[near[at]!]!, to[at]!) * INTERVALS + ways[at]!, 1);
+        if (view.struck[at]) sink.add(NEAREST + pairOf(from[near[at]!]!, to[at]!) * INTERVALS + ways[at]!, 1);
       }
     };
   },

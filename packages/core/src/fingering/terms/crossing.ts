@@ -21,11 +21,11 @@ export const crossing: Term = {
     return (from, to, sink) => {
       const [a, b] = [from[0]!, to[0]!];
       if (a === b || way > 0 === b > a) return;
-      if (b === 1) sink(colours, 1);
-      else if (a === 1) sink(4 + colours, 1);
+      if (b === 1) sink.add(colours, 1);
+      else if (a === 1) sink.add(4 + colours, 1);
       else {
         const longer = Math.abs(a - 3) < Math.abs(b - 3) ? before.black[0] : view.black[0];
-        sink(longer && Math.abs(way) <= 2 ? OVERLAP_ON_BLACK : OVERLAP, 1);
+        sink.add(longer && Math.abs(way) <= 2 ? OVERLAP_ON_BLACK : OVERLAP, 1);
       }
     };
   },

@@ -24,7 +24,7 @@ export const hop: Term = {
       for (let at = 0; at < to.length; at++) {
         const was = from.indexOf(to[at]!);
         if (was < 0 || !view.struck[at] || before.keys[was] === view.keys[at]) continue;
-        if (!slides(before, was, view, at)) sink((single ? 0 : ANCHORED) + view.pace, 1);
+        if (!slides(before, was, view, at)) sink.add((single ? 0 : ANCHORED) + view.pace, 1);
       }
     };
   },

@@ -29,19 +29,19 @@ export const single: Term = {
   slice(view, fingers, outlook, sink) {
     if (fingers.length !== 1) return;
     const finger = fingers[0]! - 1;
-    sink(KEY + finger * 2 + colour(view.black[0]), 1);
+    sink.add(KEY + finger * 2 + colour(view.black[0]), 1);
     const rooms = [outlook.ahead, outlook.behind, outlook.around];
     for (let nth = 0; nth < 3; nth++) {
       const [below, above] = rooms[nth]!;
-      sink(PLACE + ((finger * 3 + nth) * ROOM + STEPS[below]!) * ROOM + STEPS[above]!, 1);
+      sink.add(PLACE + ((finger * 3 + nth) * ROOM + STEPS[below]!) * ROOM + STEPS[above]!, 1);
     }
-    sink(TURN + (finger * RUN + outlook.ledBy + 6) * RUN + outlook.leadsTo + 6, 1);
+    sink.add(TURN + (finger * RUN + outlook.ledBy + 6) * RUN + outlook.leadsTo + 6, 1);
     const way = (Math.sign(outlook.ledBy) + 1) * 3 + Math.sign(outlook.leadsTo) + 1;
     const onward = Math.sign(outlook.leadsTo || outlook.ledBy) + 1;
-    sink(COLOURS + (finger * 32 + outlook.colours) * 3 + onward, 1);
-    sink(NEIGHBOURS + (finger * STRIDES + outlook.strideIn) * STRIDES + outlook.strideOut, 1);
-    sink(SINCE + finger * IN_RUN + outlook.since + 12, 1);
-    sink(UNTIL + finger * IN_RUN + outlook.until + 12, 1);
-    sink(BEAT + (finger * 2 + (view.onBeat ? 1 : 0)) * 9 + way, 1);
+    sink.add(COLOURS + (finger * 32 + outlook.colours) * 3 + onward, 1);
+    sink.add(NEIGHBOURS + (finger * STRIDES + outlook.strideIn) * STRIDES + outlook.strideOut, 1);
+    sink.add(SINCE + finger * IN_RUN + outlook.since + 12, 1);
+    sink.add(UNTIL + finger * IN_RUN + outlook.until + 12, 1);
+    sink.add(BEAT + (finger * 2 + (view.onBeat ? 1 : 0)) * 9 + way, 1);
   },
 };

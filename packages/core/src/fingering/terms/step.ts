@@ -23,12 +23,12 @@ export const step: Term = {
     return (from, to, sink) => {
       const pair = pairOf(from[0]!, to[0]!);
       const cell = pair * INTERVALS + interval;
-      if (view.fresh) sink(FRESH + cell, 1);
+      if (view.fresh) sink.add(FRESH + cell, 1);
       else {
-        sink(PLAIN + cell, 1);
-        sink(COLOURED + cell * 4 + colours, 1);
+        sink.add(PLAIN + cell, 1);
+        sink.add(COLOURED + cell * 4 + colours, 1);
       }
-      sink(PACED + (pair * STRIDES + stride) * 3 + view.pace, 1);
+      sink.add(PACED + (pair * STRIDES + stride) * 3 + view.pace, 1);
     };
   },
 };

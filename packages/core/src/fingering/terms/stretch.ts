@@ -7,10 +7,10 @@ function strain(
   base: number,
   sink: Sink,
 ): void {
-  if (mm > maxRelaxed) sink(base, mm - maxRelaxed);
-  if (mm > maxComfortable) sink(base + 1, mm - maxComfortable);
-  if (mm < minRelaxed) sink(base + 2, minRelaxed - mm);
-  if (mm < minComfortable) sink(base + 3, minComfortable - mm);
+  if (mm > maxRelaxed) sink.add(base, mm - maxRelaxed);
+  if (mm > maxComfortable) sink.add(base + 1, mm - maxComfortable);
+  if (mm < minRelaxed) sink.add(base + 2, minRelaxed - mm);
+  if (mm < minComfortable) sink.add(base + 3, minComfortable - mm);
 }
 
 /**

@@ -20,8 +20,11 @@ export interface Outlook extends RunPlace {
   readonly strideOut: number;
 }
 
-/** Adds `value` of a feature; the cost is the sum of weight x value over all features. */
-export type Sink = (feature: number, value: number) => void;
+/** Takes what terms count. */
+export interface Sink {
+  /** Adds `value` of a feature; the cost is the sum of weight x value over all features. */
+  add(feature: number, value: number): void;
+}
 
 export type PairCount = (from: readonly Finger[], to: readonly Finger[], sink: Sink) => void;
 

@@ -14,6 +14,6 @@ export const thumb: Term = {
   slice(view, fingers, { ledBy, leadsTo, strideIn, strideOut }, sink) {
     if (fingers.length !== 1 || fingers[0] !== 1 || !view.black[0]) return;
     const run = Math.max(Math.abs(ledBy), Math.abs(leadsTo)) >= RUN;
-    if (run && (isStep(strideIn) || isStep(strideOut))) sink(0, 1);
+    if (run && (isStep(strideIn) || isStep(strideOut))) sink.add(0, 1);
   },
 };

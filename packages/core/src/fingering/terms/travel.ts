@@ -25,7 +25,7 @@ export const travel: Term = {
     if (before.keys.length === 0 || view.keys.length === 0) return undefined;
     const feature = view.fresh ? 3 : view.pace;
     return (from, to, sink) => {
-      sink(feature, Math.abs(handPlace(view, to, hand) - handPlace(before, from, hand)));
+      sink.add(feature, Math.abs(handPlace(view, to, hand) - handPlace(before, from, hand)));
     };
   },
 };

@@ -1,0 +1,23 @@
+import type { Sink } from './term.js';
+
+/** Sum of what a term counts, weighed, in mm equivalents. */
+export class WeightedSum implements Sink {
+  sum = 0;
+  #base = 0;
+
+  /** @param weights mm equivalents by feature, those of all terms one after the other */
+  constructor(private readonly weights: Float64Array) {}
+
+  /**
+   * @param base first weight of the term that counts from now on
+   * @param sum to start from
+   */
+  begin(base: number, sum = 0): void {
+    this.#base = base;
+    this.sum = sum;
+  }
+
+  add(feature: number, value: number): void {
+    this.sum += this.weights[this.#base + feature]! * value;
+  }
+}
