@@ -22,7 +22,7 @@ function counted(events: readonly Happening[], from: readonly Finger[], to: read
   const [before, view] = viewLine(lineOf('right', events), model, false).slice(-2);
   const found: number[] = [];
   const count = hop.pair!(before!, view!, model);
-  count?.(from, to, { add: (feature, value) => void found.push(...new Array(value).fill(feature)) });
+  count?.count(from, to, { add: (feature, value) => void found.push(...new Array(value).fill(feature)) });
   return found;
 }
 

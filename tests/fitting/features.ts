@@ -106,7 +106,7 @@ function stepRows(before: SliceView, view: SliceView, scale: Float64Array): Rows
       for (const { fingers: to } of view.candidates) {
         rows.row((sinkOf) => {
           TERMS.forEach((term, nth) => {
-            term.pair?.(before, view, HAND)?.(from, to, sinkOf(nth));
+            term.pair?.(before, view, HAND)?.count(from, to, sinkOf(nth));
           });
         });
       }
@@ -124,7 +124,7 @@ function chainRows(first: SliceView, before: SliceView, view: SliceView, scale: 
         for (const { fingers: c } of view.candidates) {
           rows.row((sinkOf) => {
             TERMS.forEach((term, nth) => {
-              term.triple?.(first, before, view)(a, b, c, sinkOf(nth));
+              term.triple?.(first, before, view).count(a, b, c, sinkOf(nth));
             });
           });
         }

@@ -85,13 +85,13 @@ export class CostTable {
     const costs = new Float64Array(ofBefore.length * ofView.length);
     const total = this.#total;
     for (const { count, base } of PAIR_TERMS) {
-      const countFor = count(before, view, this.hand);
-      if (!countFor) continue;
+      const found = count(before, view, this.hand);
+      if (!found) continue;
       let at = 0;
       for (const { fingers: from } of ofBefore) {
         for (const { fingers: to } of ofView) {
           total.begin(base, costs[at]);
-          countFor(from, to, total);
+          found.count(from, to, total);
           costs[at++] = total.sum;
         }
       }
@@ -111,13 +111,13 @@ export class CostTable {
     const costs = new Float64Array(ofFirst.length * ofSecond.length * ofThird.length);
     const total = this.#total;
     for (const { count, base } of TRIPLE_TERMS) {
-      const countFor = count(first, second, third);
+      const found = count(first, second, third);
       let at = 0;
       for (const { fingers: a } of ofFirst) {
         for (const { fingers: b } of ofSecond) {
           for (const { fingers: c } of ofThird) {
             total.begin(base, costs[at]);
-            countFor(a, b, c, total);
+            found.count(a, b, c, total);
             costs[at++] = total.sum;
           }
         }

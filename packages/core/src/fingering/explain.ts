@@ -34,9 +34,9 @@ export function explain(
       const term = TERMS[nth]!;
       total.begin(OFFSETS[nth]!);
       term.slice?.(view, fingers, around[at]!, total, hand);
-      if (before) term.pair?.(before, view, hand)?.(chosen[at - 1]!, fingers, total);
+      if (before) term.pair?.(before, view, hand)?.count(chosen[at - 1]!, fingers, total);
       if (before && first) {
-        term.triple?.(first, before, view)(chosen[at - 2]!, chosen[at - 1]!, fingers, total);
+        term.triple?.(first, before, view).count(chosen[at - 2]!, chosen[at - 1]!, fingers, total);
       }
       note(terms, term.name, total.sum);
     }

@@ -1,5 +1,6 @@
 import type { Finger } from '../../score/model.js';
-import type { Term } from './term.js';
+import type { SliceView } from '../view.js';
+import type { Sink, Term, TripleCount } from './term.js';
 import { INTERVALS, intervalOf, pairOf, STRIDES, strideOf } from './term.js';
 import { wayOf } from './way.js';
 
@@ -34,27 +35,39 @@ export const chain: Term = {
   name: 'habit: chain',
   size: SIZE,
   triple(first, second, third) {
-    const [skip, highSkip] = [intervalOf(third.low - first.low), intervalOf(third.high - first.high)];
-    const strides = strideOf(wayOf(first, second)) * STRIDES + strideOf(wayOf(second, third));
-    const [low, high] = [
-      turnOf(first.low, second.low, third.low),
-      turnOf(first.high, second.high, third.high),
-    ];
-    return (a, b, c, sink) => {
-      if (a.length === 0 || b.length === 0 || c.length === 0) return;
-      const [lowA, lowB, lowC] = [a[0]!, b[0]!, c[0]!];
-      const lowest = tripleOf(lowA, lowB, lowC);
-      if (a.length === 1 && b.length === 1 && c.length === 1) {
-        sink.add(SKIP + pairOf(lowA, lowC) * INTERVALS + skip, 1);
-        sink.add(CHAIN + lowest * 9 + low, 1);
-        sink.add(STRIDE_CHAIN + lowest * STRIDES * STRIDES + strides, 1);
-        return;
-      }
-      const [highA, highB, highC] = [a[a.length - 1]!, b[b.length - 1]!, c[c.length - 1]!];
-      sink.add(HIGH + pairOf(highA, highC) * INTERVALS + highSkip, 1);
-      sink.add(LOW + pairOf(lowA, lowC) * INTERVALS + skip, 1);
-      sink.add(HIGH_CHAIN + tripleOf(highA, highB, highC) * 9 + high, 1);
-      sink.add(LOW_CHAIN + lowest * 9 + low, 1);
-    };
+    return new Chains(first, second, third);
   },
 };
+
+class Chains implements TripleCount {
+  readonly #skip: number;
+  readonly #highSkip: number;
+  readonly #strides: number;
+  readonly #low: number;
+  readonly #high: number;
+
+  constructor(first: SliceView, second: SliceView, third: SliceView) {
+    this.#skip = intervalOf(third.low - first.low);
+    this.#highSkip = intervalOf(third.high - first.high);
+    this.#strides = strideOf(wayOf(first, second)) * STRIDES + strideOf(wayOf(second, third));
+    this.#low = turnOf(first.low, second.low, third.low);
+    this.#high = turnOf(first.high, second.high, third.high);
+  }
+
+  count(a: readonly Finger[], b: readonly Finger[], c: readonly Finger[], sink: Sink): void {
+    if (a.length === 0 || b.length === 0 || c.length === 0) return;
+    const [lowA, lowB, lowC] = [a[0]!, b[0]!, c[0]!];
+    const lowest = tripleOf(lowA, lowB, lowC);
+    if (a.length === 1 && b.length === 1 && c.length === 1) {
+      sink.add(SKIP + pairOf(lowA, lowC) * INTERVALS + this.#skip, 1);
+      sink.add(CHAIN + lowest * 9 + this.#low, 1);
+      sink.add(STRIDE_CHAIN + lowest * STRIDES * STRIDES + this.#strides, 1);
+      return;
+    }
+    const [highA, highB, highC] = [a[a.length - 1]!, b[b.length - 1]!, c[c.length - 1]!];
+    sink.add(HIGH + pairOf(highA, highC) * INTERVALS + this.#highSkip, 1);
+    sink.add(LOW + pairOf(lowA, lowC) * INTERVALS + this.#skip, 1);
+    sink.add(HIGH_CHAIN + tripleOf(highA, highB, highC) * 9 + this.#high, 1);
+    sink.add(LOW_CHAIN + lowest * 9 + this.#low, 1);
+  }
+}

@@ -1,6 +1,6 @@
 import type { Finger } from '../../score/model.js';
 import type { SliceView } from '../view.js';
-import type { Sink, Term } from './term.js';
+import type { PairCount, Sink, Term } from './term.js';
 import { areSingle, colour, INTERVALS, intervalOf, pairOf, STRIDES } from './term.js';
 
 const GAPS = 18;
@@ -58,15 +58,35 @@ export const chord: Term = {
   },
   pair(before, view) {
     if (areSingle(before, view) || before.keys.length === 0 || view.keys.length === 0) return undefined;
-    const [low, high] = [intervalOf(view.low - before.low), intervalOf(view.high - before.high)];
-    const near = view.keys.map((key) => nearest(before.keys, key));
-    const ways = view.keys.map((key, at) => intervalOf(key - before.keys[near[at]!]!));
-    return (from, to, sink) => {
-      sink.add(HIGH + pairOf(from[from.length - 1]!, to[to.length - 1]!) * INTERVALS + high, 1);
-      sink.add(LOW + pairOf(from[0]!, to[0]!) * INTERVALS + low, 1);
-      for (let at = 0; at < to.length; at++) {
-        if (view.struck[at]) sink.add(NEAREST + pairOf(from[near[at]!]!, to[at]!) * INTERVALS + ways[at]!, 1);
-      }
-    };
+    return new ChordSteps(before, view);
   },
 };
+
+class ChordSteps implements PairCount {
+  /** By key of the later slice: the nearest one of the earlier slice, and the interval from there. */
+  readonly #near: number[] = [];
+  readonly #ways: number[] = [];
+  readonly #low: number;
+  readonly #high: number;
+  readonly #struck: readonly boolean[];
+
+  constructor(before: SliceView, view: SliceView) {
+    this.#low = intervalOf(view.low - before.low);
+    this.#high = intervalOf(view.high - before.high);
+    this.#struck = view.struck;
+    for (const key of view.keys) {
+      const near = nearest(before.keys, key);
+      this.#near.push(near);
+      this.#ways.push(intervalOf(key - before.keys[near]!));
+    }
+  }
+
+  count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
+    sink.add(HIGH + pairOf(from[from.length - 1]!, to[to.length - 1]!) * INTERVALS + this.#high, 1);
+    sink.add(LOW + pairOf(from[0]!, to[0]!) * INTERVALS + this.#low, 1);
+    for (let at = 0; at < to.length; at++) {
+      if (!this.#struck[at]) continue;
+      sink.add(NEAREST + pairOf(from[this.#near[at]!]!, to[at]!) * INTERVALS + this.#ways[at]!, 1);
+    }
+  }
+}

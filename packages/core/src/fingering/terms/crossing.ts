@@ -1,5 +1,5 @@
-import type { Term } from './term.js';
-import { areSingle, colour } from './term.js';
+import type { Finger } from '../../score/model.js';
+import { areSingle, colour, type PairCount, type Sink, type Term } from './term.js';
 
 /** Feature of long fingers that cross each other. */
 export const OVERLAP = 8;
@@ -17,16 +17,27 @@ export const crossing: Term = {
   pair(before, view) {
     const way = view.low - before.low;
     if (view.fresh || way === 0 || !areSingle(before, view)) return undefined;
-    const colours = colour(before.black[0]) * 2 + colour(view.black[0]);
-    return (from, to, sink) => {
-      const [a, b] = [from[0]!, to[0]!];
-      if (a === b || way > 0 === b > a) return;
-      if (b === 1) sink.add(colours, 1);
-      else if (a === 1) sink.add(4 + colours, 1);
-      else {
-        const longer = Math.abs(a - 3) < Math.abs(b - 3) ? before.black[0] : view.black[0];
-        sink.add(longer && Math.abs(way) <= 2 ? OVERLAP_ON_BLACK : OVERLAP, 1);
-      }
-    };
+    return new Crossings(way, before.black[0]!, view.black[0]!);
   },
 };
+
+class Crossings implements PairCount {
+  constructor(
+    private readonly way: number,
+    private readonly fromBlack: boolean,
+    private readonly toBlack: boolean,
+  ) {}
+
+  count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
+    const { way, fromBlack, toBlack } = this;
+    const [a, b] = [from[0]!, to[0]!];
+    if (a === b || way > 0 === b > a) return;
+    const colours = colour(fromBlack) * 2 + colour(toBlack);
+    if (b === 1) sink.add(colours, 1);
+    else if (a === 1) sink.add(4 + colours, 1);
+    else {
+      const longer = Math.abs(a - 3) < Math.abs(b - 3) ? fromBlack : toBlack;
+      sink.add(longer && Math.abs(way) <= 2 ? OVERLAP_ON_BLACK : OVERLAP, 1);
+    }
+  }
+}

@@ -1,5 +1,6 @@
+import type { Finger } from '../../score/model.js';
 import type { SliceView } from '../view.js';
-import { areSingle, type Term } from './term.js';
+import { areSingle, type PairCount, type Sink, type Term } from './term.js';
 
 /** First of the features of a hop beside a held key. */
 const ANCHORED = 3;
@@ -20,12 +21,23 @@ export const hop: Term = {
   pair(before, view) {
     const single = areSingle(before, view);
     if (view.fresh || (!single && !view.struck.includes(false))) return undefined;
-    return (from, to, sink) => {
-      for (let at = 0; at < to.length; at++) {
-        const was = from.indexOf(to[at]!);
-        if (was < 0 || !view.struck[at] || before.keys[was] === view.keys[at]) continue;
-        if (!slides(before, was, view, at)) sink.add((single ? 0 : ANCHORED) + view.pace, 1);
-      }
-    };
+    return new Hops(before, view, (single ? 0 : ANCHORED) + view.pace);
   },
 };
+
+class Hops implements PairCount {
+  constructor(
+    private readonly before: SliceView,
+    private readonly view: SliceView,
+    private readonly feature: number,
+  ) {}
+
+  count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
+    const { before, view } = this;
+    for (let at = 0; at < to.length; at++) {
+      const was = from.indexOf(to[at]!);
+      if (was < 0 || !view.struck[at] || before.keys[was] === view.keys[at]) continue;
+      if (!slides(before, was, view, at)) sink.add(this.feature, 1);
+    }
+  }
+}

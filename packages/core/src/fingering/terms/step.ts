@@ -1,4 +1,6 @@
-import type { Term } from './term.js';
+import type { Finger } from '../../score/model.js';
+import type { SliceView } from '../view.js';
+import type { PairCount, Sink, Term } from './term.js';
 import { areSingle, colour, INTERVALS, intervalOf, pairOf, STRIDES, strideOf } from './term.js';
 import { wayOf } from './way.js';
 
@@ -17,18 +19,34 @@ export const step: Term = {
   size: SIZE,
   pair(before, view) {
     if (!areSingle(before, view)) return undefined;
-    const way = wayOf(before, view);
-    const [interval, stride] = [intervalOf(way), strideOf(way, FIFTH)];
-    const colours = colour(before.black[0]) * 2 + colour(view.black[0]);
-    return (from, to, sink) => {
-      const pair = pairOf(from[0]!, to[0]!);
-      const cell = pair * INTERVALS + interval;
-      if (view.fresh) sink.add(FRESH + cell, 1);
-      else {
-        sink.add(PLAIN + cell, 1);
-        sink.add(COLOURED + cell * 4 + colours, 1);
-      }
-      sink.add(PACED + (pair * STRIDES + stride) * 3 + view.pace, 1);
-    };
+    return new SingleSteps(before, view);
   },
 };
+
+class SingleSteps implements PairCount {
+  readonly #interval: number;
+  readonly #stride: number;
+  readonly #colours: number;
+
+  constructor(
+    before: SliceView,
+    private readonly view: SliceView,
+  ) {
+    const way = wayOf(before, view);
+    this.#interval = intervalOf(way);
+    this.#stride = strideOf(way, FIFTH);
+    this.#colours = colour(before.black[0]) * 2 + colour(view.black[0]);
+  }
+
+  count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
+    const { fresh, pace } = this.view;
+    const pair = pairOf(from[0]!, to[0]!);
+    const cell = pair * INTERVALS + this.#interval;
+    if (fresh) sink.add(FRESH + cell, 1);
+    else {
+      sink.add(PLAIN + cell, 1);
+      sink.add(COLOURED + cell * 4 + this.#colours, 1);
+    }
+    sink.add(PACED + (pair * STRIDES + this.#stride) * 3 + pace, 1);
+  }
+}

@@ -1,5 +1,7 @@
+import type { HandModel } from '../../anatomy/hand.js';
 import { type Reach, reachBetween } from '../../anatomy/reach.js';
-import { areSingle, type Sink, type Term } from './term.js';
+import type { Finger } from '../../score/model.js';
+import { areSingle, type PairCount, type Sink, type Term } from './term.js';
 
 function strain(
   { maxRelaxed, maxComfortable, minRelaxed, minComfortable }: Reach,
@@ -32,12 +34,21 @@ export const stretch: Term = {
   },
   pair(before, view, hand) {
     if (view.fresh || !areSingle(before, view)) return undefined;
-    const way = view.x[0]! - before.x[0]!;
-    return (from, to, sink) => {
-      const [a, b] = [from[0]!, to[0]!];
-      if (a === b) return;
-      const span = reachBetween(hand, a, b);
-      strain(span, Math.min(a < b ? way : -way, span.maxPractical), 4, sink);
-    };
+    return new StepStretch(view.x[0]! - before.x[0]!, hand);
   },
 };
+
+class StepStretch implements PairCount {
+  /** @param way mm from the first key to the second, up positive */
+  constructor(
+    private readonly way: number,
+    private readonly hand: HandModel,
+  ) {}
+
+  count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
+    const [a, b] = [from[0]!, to[0]!];
+    if (a === b) return;
+    const span = reachBetween(this.hand, a, b);
+    strain(span, Math.min(a < b ? this.way : -this.way, span.maxPractical), 4, sink);
+  }
+}

@@ -26,14 +26,15 @@ export interface Sink {
   add(feature: number, value: number): void;
 }
 
-export type PairCount = (from: readonly Finger[], to: readonly Finger[], sink: Sink) => void;
+/** Two slices as a term looks at them. */
+export interface PairCount {
+  count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void;
+}
 
-export type TripleCount = (
-  a: readonly Finger[],
-  b: readonly Finger[],
-  c: readonly Finger[],
-  sink: Sink,
-) => void;
+/** Three slices as a term looks at them. */
+export interface TripleCount {
+  count(a: readonly Finger[], b: readonly Finger[], c: readonly Finger[], sink: Sink): void;
+}
 
 /**
  * One named part of the cost. A term sees a slice with its fingers, two neighbouring slices, or three; it only counts,

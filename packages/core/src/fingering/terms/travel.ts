@@ -2,10 +2,13 @@ import type { HandModel } from '../../anatomy/hand.js';
 import { WHITE_WIDTH } from '../../keyboard/plan.js';
 import type { Finger } from '../../score/model.js';
 import type { SliceView } from '../view.js';
-import type { Term } from './term.js';
+import type { PairCount, Sink, Term } from './term.js';
 
 /** Where the tips of a hand over five neighbouring white keys lie, mm from the tip of 3 (common practice). */
 const PLACE = [-2, -1, 0, 1, 2].map((step) => step * WHITE_WIDTH);
+
+/** Feature of a fresh start. */
+const FRESH = 3;
 
 /** Sideways place of the hand, as the place of its 3, when these fingers are on these keys: their mean. */
 function handPlace(view: SliceView, fingers: readonly Finger[], hand: HandModel): number {
@@ -23,9 +26,20 @@ export const travel: Term = {
   size: 4,
   pair(before, view, hand) {
     if (before.keys.length === 0 || view.keys.length === 0) return undefined;
-    const feature = view.fresh ? 3 : view.pace;
-    return (from, to, sink) => {
-      sink.add(feature, Math.abs(handPlace(view, to, hand) - handPlace(before, from, hand)));
-    };
+    return new Travel(before, view, hand);
   },
 };
+
+class Travel implements PairCount {
+  constructor(
+    private readonly before: SliceView,
+    private readonly view: SliceView,
+    private readonly hand: HandModel,
+  ) {}
+
+  count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
+    const { before, view, hand } = this;
+    const mm = Math.abs(handPlace(view, to, hand) - handPlace(before, from, hand));
+    sink.add(view.fresh ? FRESH : view.pace, mm);
+  }
+}
