@@ -24,15 +24,15 @@ export interface Assignment {
 export function assignHands(part: Part, choice: StaffChoice | undefined): Assignment {
   const byStaff = staffRoles(part, choice);
   const homes = homeStaves(part.notes);
-  const roles = part.notes.map((note, id) => byStaff.get(homes[id] ?? note.staff) ?? byStaff.get(note.staff));
+  const roles: (StaffRole | undefined)[] = [];
+  for (const { id, staff } of part.notes) roles.push(byStaff.get(homes[id] ?? staff) ?? byStaff.get(staff));
   const moved = returnVisitors(part.notes, homes, roles, byStaff);
-  part.notes.forEach((note, id) => {
+  for (const { id, handWord } of part.notes) {
     const role = roles[id];
-    if (note.handWord !== undefined && role !== undefined) roles[id] = { ...role, hand: note.handWord };
-  });
-  strikers(part.notes).forEach((first, id) => {
-    roles[id] = roles[first];
-  });
+    if (handWord !== undefined && role !== undefined) roles[id] = { ...role, hand: handWord };
+  }
+  const struckBy = strikers(part.notes);
+  for (let id = 0; id < roles.length; id++) roles[id] = roles[struckBy[id]!];
   return { roles, warnings: moved.length === 0 ? [] : [movedWarning(part, moved)] };
 }
 
@@ -44,11 +44,12 @@ function returnVisitors(
   byStaff: ReadonlyMap<number, StaffRole>,
 ): Note[] {
   const moved: Note[] = [];
-  const visits = (note: Note) => homes[note.id] !== note.staff;
-  if (!notes.some(visits)) return moved;
+  const visitors = new Set<Note>();
+  for (const note of notes) if (homes[note.id] !== note.staff) visitors.add(note);
+  if (visitors.size === 0) return moved;
   // For each hand the keys that it holds and when they end.
   const holding: Record<Hand, Map<number, number>> = { right: new Map(), left: new Map() };
-  const inTime = notesInTime(notes);
+  const inTime = [...notes].sort(byStart);
   for (let first = 0, end = 0; first < inTime.length; first = end) {
     const onset = startOf(inTime[first] as Note);
     while (end < inTime.length && startOf(inTime[end] as Note) === onset) end += 1;
@@ -56,11 +57,14 @@ function returnVisitors(
     for (const hand of ['right', 'left'] as const) {
       const held = holding[hand];
       for (const [key, over] of held) if (over <= onset) held.delete(key);
-      const struck = together.filter((note) => roles[note.id]?.hand === hand);
-      for (const note of beyondReach(struck.filter(visits), [
-        ...held.keys(),
-        ...struck.filter((note) => !visits(note)).map((note) => note.key),
-      ])) {
+      const visiting: Note[] = [];
+      const own = [...held.keys()];
+      for (const note of together) {
+        if (roles[note.id]?.hand !== hand) continue;
+        if (visitors.has(note)) visiting.push(note);
+        else own.push(note.key);
+      }
+      for (const note of beyondReach(visiting, own)) {
         roles[note.id] = byStaff.get(note.staff);
         if (roles[note.id]?.hand !== hand) moved.push(note);
       }
@@ -76,18 +80,22 @@ function returnVisitors(
 
 /** The visitors that must leave, furthest first, until the rest and the hand's own keys lie within its reach. */
 function beyondReach(visitors: readonly Note[], own: readonly number[]): Note[] {
-  const byKey = [...visitors].sort((a, b) => a.key - b.key);
-  const lowest = own.reduce((least, key) => Math.min(least, key), Number.POSITIVE_INFINITY);
-  const highest = own.reduce((most, key) => Math.max(most, key), Number.NEGATIVE_INFINITY);
+  const ascending = [...visitors].sort(byKey);
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (const key of own) {
+    lowest = Math.min(lowest, key);
+    highest = Math.max(highest, key);
+  }
   const leaving: Note[] = [];
-  let [from, to] = [0, byKey.length - 1];
+  let [from, to] = [0, ascending.length - 1];
   while (from <= to) {
-    const [low, high] = [(byKey[from] as Note).key, (byKey[to] as Note).key];
+    const [low, high] = [(ascending[from] as Note).key, (ascending[to] as Note).key];
     if (Math.max(highest, high) - Math.min(lowest, low) <= WIDEST_STRETCH) break;
     const above = own.length === 0 ? high - low : high - lowest;
     const below = own.length === 0 ? 0 : highest - low;
-    if (above >= below) leaving.push(byKey[to--] as Note);
-    else leaving.push(byKey[from++] as Note);
+    if (above >= below) leaving.push(ascending[to--] as Note);
+    else leaving.push(ascending[from++] as Note);
   }
   return leaving;
 }
@@ -96,8 +104,12 @@ function startOf(note: Note): number {
   return toNumber(note.onset);
 }
 
-function notesInTime(notes: readonly Note[]): Note[] {
-  return [...notes].sort((a, b) => startOf(a) - startOf(b) || a.id - b.id);
+function byKey(a: Note, b: Note): number {
+  return a.key - b.key;
+}
+
+function byStart(a: Note, b: Note): number {
+  return startOf(a) - startOf(b) || a.id - b.id;
 }
 
 function movedWarning(part: Part, moved: readonly Note[]): Warning {

@@ -39,7 +39,7 @@ export function ornamentsOf(line: Line, part: Part): Ornaments | undefined {
   const tremolos = new Set<number>();
   for (const slice of line.slices) {
     for (const { key, notes } of slice.struck) {
-      if (notes.every((note) => part.notes[note]!.ornaments.length === 0)) continue;
+      if (arePlain(notes, part)) continue;
       for (const ornament of new Set(notes.flatMap((note) => part.notes[note]!.ornaments))) {
         if (ornament === 'tremolo-stop') {
           const before = line.slices[slice.index - 1];
@@ -54,6 +54,11 @@ export function ornamentsOf(line: Line, part: Part): Ornaments | undefined {
     }
   }
   return keys.size > 0 || tremolos.size > 0 ? { keys, tremolos } : undefined;
+}
+
+function arePlain(notes: readonly number[], part: Part): boolean {
+  for (const note of notes) if (part.notes[note]!.ornaments.length > 0) return false;
+  return true;
 }
 
 function starts(struck: Line['slices'][number]['struck'], part: Part): boolean {

@@ -1,11 +1,12 @@
 import type { Warning } from '../score/errors.js';
-import type { Score } from '../score/model.js';
+import type { Note, Part, Score } from '../score/model.js';
 import { clockOf } from '../score/tempo.js';
 import { assignHands } from './assign.js';
-import type { Line } from './line.js';
+import type { Hand, Line } from './line.js';
 import { type HandOptions, pianoParts } from './parts.js';
 import { slicesOf } from './slices.js';
 import { shareDigits } from './stacks.js';
+import type { StaffRole } from './staves.js';
 import { momentsOf, soundEnds } from './strikes.js';
 
 /** The lines of all piano parts, right hand before left, and the doubts about who plays what. */
@@ -33,10 +34,7 @@ export function buildLines(score: Score, options: HandOptions = {}): BuiltLines 
     const ends = soundEnds(part.notes);
     for (const player of [0, 1]) {
       for (const hand of ['right', 'left'] as const) {
-        const notes = part.notes.filter((note) => {
-          const role = assignment.roles[note.id];
-          return role?.hand === hand && role.player === player && note.tiedFrom < 0;
-        });
+        const notes = notesOf(part, assignment.roles, hand, player);
         if (notes.length === 0) continue;
         lines.push({
           hand,
@@ -48,4 +46,19 @@ export function buildLines(score: Score, options: HandOptions = {}): BuiltLines 
     }
   }
   return { lines, warnings: found };
+}
+
+/** What one hand of one player strikes. */
+function notesOf(
+  part: Part,
+  roles: readonly (StaffRole | undefined)[],
+  hand: Hand,
+  player: number,
+): readonly Note[] {
+  const notes: Note[] = [];
+  for (const note of part.notes) {
+    const role = roles[note.id];
+    if (role?.hand === hand && role.player === player && note.tiedFrom < 0) notes.push(note);
+  }
+  return notes;
 }

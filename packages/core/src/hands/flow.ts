@@ -35,6 +35,14 @@ function isWhole({ from, to }: Stretch, { start, length }: Measure): boolean {
   return equal(from, start) && equal(to, add(start, length));
 }
 
+function isAsPrinted({ playingOrder, measures }: Part): boolean {
+  for (let at = 0; at < playingOrder.length; at++) {
+    const stretch = playingOrder[at]!;
+    if (stretch.measure !== at || !isWhole(stretch, measures[at]!)) return false;
+  }
+  return true;
+}
+
 /** The measure's slices that a stretch plays; at an inner barline a slice belongs to what begins there. */
 function rangeIn(
   { from, to }: Stretch,
@@ -56,8 +64,7 @@ function rangeIn(
  */
 export function playedFlow(line: Line, part: Part, clock: Clock): Flow | undefined {
   const { playingOrder, measures } = part;
-  if (playingOrder.every((stretch, at) => stretch.measure === at && isWhole(stretch, measures[at]!)))
-    return undefined;
+  if (isAsPrinted(part)) return undefined;
   const byMeasure = slicesByMeasure(line);
   const joins = new Map<string, Join>();
   const followed = new Set<number>();

@@ -1,6 +1,6 @@
 import type { Draft } from '../score/draft.js';
 import { toNumber } from '../score/fraction.js';
-import type { Finger, Measure, Note, Part } from '../score/model.js';
+import type { Finger, Measure, Note, Part, PrintedDigit } from '../score/model.js';
 import type { Clock } from '../score/tempo.js';
 import type { Slice, SliceKey } from './line.js';
 import type { SharedDigits } from './stacks.js';
@@ -40,8 +40,9 @@ export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock, d
   const drafts: SliceDraft[] = [];
   let down: Down[] = [];
   let lastUp = 0;
-  moments.forEach((moment, index) => {
-    const now = times[index] as number;
+  for (let index = 0; index < moments.length; index++) {
+    const moment = moments[index]!;
+    const now = times[index]!;
     const held: Down[] = [];
     const released: number[] = [];
     for (const key of down) {
@@ -54,27 +55,40 @@ export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock, d
       lastUp = Math.max(lastUp, key.upAt);
       released.push(key.strike.key);
     }
-    const grace = moment.order < 0;
-    const struck = moment.strikes.map((strike) => ({
-      strike,
-      since: index,
-      grace: grace && strike.end <= moment.onset,
-      upAt: now,
-    }));
+    const struck = struckAt(moment, index, now);
     const free = index === 0 || held.length > 0 ? 0 : Math.max(now - lastUp, 0);
     drafts.push({ moment, seconds: now, struck, held, released, free, phraseStart: phrases.begins(moment) });
-    down = held.length === 0 ? struck : [...held, ...struck].sort((a, b) => a.strike.key - b.strike.key);
-  });
+    down = held.length === 0 ? struck : [...held, ...struck].sort(byKey);
+  }
   for (const key of down)
     key.upAt = key.grace ? (times.at(-1) ?? 0) + GRACE_SECONDS : clock(key.strike.release);
   const context = { part, pedal: new Pedal(part), demands };
-  return drafts.map((draft, index) =>
-    finish(draft, index, drafts[index - 1]?.seconds ?? draft.seconds, context),
-  );
+  const slices: Slice[] = [];
+  let before = times[0] ?? 0;
+  for (const draft of drafts) {
+    slices.push(finish(draft, slices.length, before, context));
+    before = draft.seconds;
+  }
+  return slices;
 }
 
 function strikes(moment: Moment, key: number): boolean {
-  return moment.strikes.some((strike) => strike.key === key);
+  for (const strike of moment.strikes) if (strike.key === key) return true;
+  return false;
+}
+
+/** The keys that a moment strikes, up again at once until it is known when. */
+function struckAt(moment: Moment, index: number, now: number): Down[] {
+  const struck: Down[] = [];
+  for (const strike of moment.strikes) {
+    const grace = moment.order < 0 && strike.end <= moment.onset;
+    struck.push({ strike, since: index, grace, upAt: now });
+  }
+  return struck;
+}
+
+function byKey(a: Down, b: Down): number {
+  return a.strike.key - b.strike.key;
 }
 
 /** A key that ends with a grace note's onset stays down through it, unless the grace note follows it in its voice. */
@@ -91,14 +105,16 @@ function momentTimes(moments: readonly Moment[], clock: Clock): number[] {
   const times: number[] = [];
   let lastMain = Number.NEGATIVE_INFINITY;
   let each = 0;
-  moments.forEach((moment, index) => {
-    const main = clock(moment.onset);
-    if (moment.order < 0 && moments[index - 1]?.onset !== moment.onset) {
-      each = Math.min(GRACE_SECONDS, Math.max(main - lastMain, 0) / (-2 * moment.order));
+  let before: number | undefined;
+  for (const { onset, order } of moments) {
+    const main = clock(onset);
+    if (order < 0 && before !== onset) {
+      each = Math.min(GRACE_SECONDS, Math.max(main - lastMain, 0) / (-2 * order));
     }
-    if (moment.order === 0) lastMain = main;
-    times.push(main + moment.order * each);
-  });
+    if (order === 0) lastMain = main;
+    times.push(main + order * each);
+    before = onset;
+  }
   return times;
 }
 
@@ -153,15 +169,29 @@ function finish(draft: SliceDraft, index: number, before: number, context: Conte
     onset: first.onset,
     measure: first.measure,
     grace: moment.order < 0,
-    struck: struck.map((down) => keyOf(down, draft, index, context)),
-    held: held.map((down) => keyOf(down, draft, index, context)),
+    struck: keysOf(struck, draft, index, context),
+    held: keysOf(held, draft, index, context),
     released,
     seconds: seconds - before,
     free,
     phraseStart,
     onBeat: moment.order === 0 && isOnBeat(moment.onset, measures[first.measure]),
-    rolled: struck.length > 1 && moment.strikes.some(({ notes }) => notes.some((note) => note.arpeggiate)),
+    rolled: struck.length > 1 && moment.strikes.some(isRolled),
   };
+}
+
+function isRolled({ notes }: Strike): boolean {
+  return notes.some(isArpeggiated);
+}
+
+function isArpeggiated({ arpeggiate }: Note): boolean {
+  return arpeggiate;
+}
+
+function keysOf(downs: readonly Down[], draft: SliceDraft, index: number, context: Context): SliceKey[] {
+  const keys = new Array<SliceKey>(downs.length);
+  for (let nth = 0; nth < downs.length; nth++) keys[nth] = keyOf(downs[nth]!, draft, index, context);
+  return keys;
 }
 
 function keyOf(
@@ -193,10 +223,14 @@ function fixedFinger(notes: readonly Note[], demands: NonNullable<Demands>): Fin
     const shared = demands.fingers.get(id);
     if (shared !== undefined) return shared;
     if (demands.unused.has(id)) continue;
-    const plain = digits.find((digit) => !digit.alternate && !digit.substitution);
+    const plain = digits.find(isPlain);
     if (plain !== undefined) return plain.finger;
   }
   return undefined;
+}
+
+function isPlain({ alternate, substitution }: PrintedDigit): boolean {
+  return !alternate && !substitution;
 }
 
 /** A pickup measure is counted from its end, every other measure from its start. */

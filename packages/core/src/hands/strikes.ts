@@ -20,6 +20,13 @@ export interface Moment {
   readonly strikes: readonly Strike[];
 }
 
+/** A note with its place in time, as `Moment` has it. */
+interface Placed {
+  readonly note: Note;
+  readonly onset: number;
+  readonly order: number;
+}
+
 /** Share of its written length that a staccato note is held (common practice). */
 const STACCATO_SHARE = 0.5;
 
@@ -29,13 +36,12 @@ const STACCATO_SHARE = 0.5;
  */
 export function momentsOf(notes: readonly Note[], soundEnd: readonly number[]): Moment[] {
   const runs = graceRuns(notes);
-  const placed = notes.map((note) => {
+  const placed: Placed[] = [];
+  for (const note of notes) {
     const order = note.grace < 0 ? 0 : note.grace - (runs.get(graceRun(note)) ?? 0) - 1;
-    return { note, onset: toNumber(note.onset), order };
-  });
-  placed.sort(
-    (a, b) => a.onset - b.onset || a.order - b.order || a.note.key - b.note.key || a.note.id - b.note.id,
-  );
+    placed.push({ note, onset: toNumber(note.onset), order });
+  }
+  placed.sort(inTime);
   const moments: Moment[] = [];
   let strikes: Strike[] = [];
   let last: { onset: number; order: number } | undefined;
@@ -58,12 +64,20 @@ export function momentsOf(notes: readonly Note[], soundEnd: readonly number[]): 
   return moments;
 }
 
+/** Notes of one moment ascend. */
+function inTime(a: Placed, b: Placed): number {
+  return a.onset - b.onset || a.order - b.order || a.note.key - b.note.key || a.note.id - b.note.id;
+}
+
 /** End of every note in quarter notes; a note that others continue by ties ends with the last of them. */
 export function soundEnds(notes: readonly Note[]): number[] {
-  const ends = notes.map((note) => toNumber(add(note.onset, note.duration)));
-  strikers(notes).forEach((first, id) => {
-    ends[first] = Math.max(ends[first] as number, ends[id] as number);
-  });
+  const ends: number[] = [];
+  for (const { onset, duration } of notes) ends.push(toNumber(add(onset, duration)));
+  const struckBy = strikers(notes);
+  for (let id = 0; id < ends.length; id++) {
+    const first = struckBy[id]!;
+    ends[first] = Math.max(ends[first]!, ends[id]!);
+  }
   return ends;
 }
 

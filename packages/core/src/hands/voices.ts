@@ -17,12 +17,16 @@ export function homeStaves(notes: readonly Note[]): number[] {
     const [staff, share] = commonest(counts);
     if (share >= HOME_SHARE) homes.set(voice, staff);
   }
-  const runOf = (note: Note) => `${note.run} ${note.voice}`;
   const byRun = new Map<string, Map<number, number>>();
   for (const note of notes) if (!homes.has(note.voice)) count(byRun, runOf(note), note.staff);
-  return notes.map(
-    (note) => homes.get(note.voice) ?? commonest(byRun.get(runOf(note)) as Map<number, number>)[0],
-  );
+  const found: number[] = [];
+  for (const note of notes)
+    found.push(homes.get(note.voice) ?? commonest(byRun.get(runOf(note)) as Map<number, number>)[0]);
+  return found;
+}
+
+function runOf({ run, voice }: Note): string {
+  return `${run} ${voice}`;
 }
 
 function count(into: Map<string, Map<number, number>>, group: string, staff: number): void {
