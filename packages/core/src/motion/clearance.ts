@@ -19,15 +19,16 @@ export function clearanceFindings(
   crossings: readonly (Crossing | undefined)[],
 ): readonly MotionFinding[] {
   const findings: MotionFinding[] = [];
-  crossings.forEach((crossing, slice) => {
-    if (crossing?.kind !== 'thumb-passing' || startsAnew(line.slices[slice]!)) return;
+  for (let slice = 0; slice < crossings.length; slice++) {
+    const crossing = crossings[slice];
+    if (crossing?.kind !== 'thumb-passing' || startsAnew(line.slices[slice]!)) continue;
     const way = Math.abs(arm[slice]! - arm[slice - 1]!);
     const speed = way / Math.max(1e-3, line.slices[slice]!.seconds);
     const fault = way > SHORT_WAY ? 'too far' : speed > GREATEST_SPEED ? 'too fast' : undefined;
-    if (!fault) return;
+    if (!fault) continue;
     const missing = `the arm has ${Math.round(way)} mm left to be clear of the thumb after ${crossing.from}`;
     const pace = fault === 'too fast' ? `, ${Math.round(speed)} mm a second` : '';
     findings.push({ slice, message: `${fault}: ${missing}${pace}` });
-  });
+  }
   return findings;
 }

@@ -1,6 +1,6 @@
 import { startsAnew } from '../hands/anew.js';
 import type { Line } from '../hands/line.js';
-import type { Use } from './use.js';
+import { isStruckThumb, isThumb, type Use } from './use.js';
 
 /** mm that the wrist rises with each finger at a moderate tempo, and its greatest height: from memory. */
 const RISE = 3;
@@ -18,8 +18,10 @@ export function planContour(line: Line, uses: readonly (readonly Use[])[]): read
   let level = 0;
   for (let at = 0; at < uses.length; at++) {
     if (at > 0 && startsAnew(line.slices[at]!)) level = at;
-    if (!uses[at]!.some((use) => use.finger === 1 && use.struck)) continue;
-    const rising = range(level, at).filter((between) => !uses[between]!.some((use) => use.finger === 1));
+    if (!uses[at]!.some(isStruckThumb)) continue;
+    const rising: number[] = [];
+    for (let between = level; between < at; between++)
+      if (!uses[between]!.some(isThumb)) rising.push(between);
     let height = 0;
     for (const between of rising) {
       height += Math.min(TOP / rising.length, RISE * share(line.slices[between]!.seconds));
@@ -32,8 +34,4 @@ export function planContour(line: Line, uses: readonly (readonly Use[])[]): read
 
 function share(seconds: number): number {
   return Math.min(1, Math.max(LEAST_SHARE, seconds / FULL_SECONDS));
-}
-
-function range(from: number, to: number): number[] {
-  return Array.from({ length: to - from }, (_, nth) => from + nth);
 }

@@ -3,9 +3,8 @@ import { reach } from '../anatomy/reach.js';
 import { startsAnew } from '../hands/anew.js';
 import type { Line } from '../hands/line.js';
 import { isBlack } from '../keyboard/plan.js';
-import type { Finger } from '../score/model.js';
 import type { Crossing } from './plan.js';
-import { handX, type Use } from './use.js';
+import { handX, isStruck, isStruckThumb, isThumb, type Use } from './use.js';
 
 /** Difficulty in mm equivalents by colours, from the finger's key to the thumb's; all numbers here from memory. */
 const BASE = 8;
@@ -30,14 +29,27 @@ export function thumbCrossings(
   hand: HandModel,
 ): readonly (Crossing | undefined)[] {
   // From the thumb's side outwards: of two keys under one finger both hands then judge the same one.
-  const sides = slices.map((uses) =>
-    uses.length < 2 ? uses : [...uses].sort((a, b) => handX(line.hand, a.key) - handX(line.hand, b.key)),
-  );
-  return sides.map((now, at) => {
-    const before = sides[at - 1];
-    if (!before || (startsAnew(line.slices[at]!) && !now.some((use) => !use.struck))) return undefined;
-    return behind(line, before, now, hand) ?? over(line, before, now, hand);
-  });
+  const outwards = line.hand === 'right' ? upwards : downwards;
+  const crossings: (Crossing | undefined)[] = [];
+  let before: readonly Use[] | undefined;
+  for (let at = 0; at < slices.length; at++) {
+    const uses = slices[at]!;
+    const now = uses.length < 2 ? uses : [...uses].sort(outwards);
+    const anew = startsAnew(line.slices[at]!) && now.every(isStruck);
+    crossings.push(
+      before && !anew ? (behind(line, before, now, hand) ?? over(line, before, now, hand)) : undefined,
+    );
+    before = now;
+  }
+  return crossings;
+}
+
+function upwards(a: Use, b: Use): number {
+  return a.key - b.key;
+}
+
+function downwards(a: Use, b: Use): number {
+  return b.key - a.key;
 }
 
 /**
@@ -50,13 +62,13 @@ function behind(
   now: readonly Use[],
   hand: HandModel,
 ): Crossing | undefined {
-  const thumb = now.find((use) => use.finger === 1 && use.struck);
-  if (!thumb || uses(before, 1)) return undefined;
-  const passed = before.filter((use) => crossed(line, thumb, use) && !moves(use, now));
-  const finger = passed.reduce<Use | undefined>(
-    (far, use) => (far && far.finger > use.finger ? far : use),
-    undefined,
-  );
+  const thumb = now.find(isStruckThumb);
+  if (!thumb || before.some(isThumb)) return undefined;
+  let finger: Use | undefined;
+  for (const use of before) {
+    if (!crossed(line, thumb, use) || moves(use, now)) continue;
+    if (!finger || use.finger >= finger.finger) finger = use;
+  }
   return finger && crossing(line, thumb, finger, 'thumb-passing', hand);
 }
 
@@ -67,23 +79,20 @@ function over(
   now: readonly Use[],
   hand: HandModel,
 ): Crossing | undefined {
-  const thumb = before.find((use) => use.finger === 1);
-  if (!thumb || now.some((use) => use.finger === 1 && use.struck)) return undefined;
-  const passing = now.filter((use) => use.struck && crossed(line, thumb, use) && !moves(use, before));
-  const finger = passing.reduce<Use | undefined>(
-    (near, use) => (near && near.finger < use.finger ? near : use),
-    undefined,
-  );
+  const thumb = before.find(isThumb);
+  if (!thumb || now.some(isStruckThumb)) return undefined;
+  let finger: Use | undefined;
+  for (const use of now) {
+    if (!use.struck || !crossed(line, thumb, use) || moves(use, before)) continue;
+    if (!finger || use.finger <= finger.finger) finger = use;
+  }
   return finger && crossing(line, thumb, finger, 'finger-over', hand);
-}
-
-function uses(all: readonly Use[], finger: Finger): boolean {
-  return all.some((use) => use.finger === finger);
 }
 
 /** Whether the same finger has another key in the other slice. */
 function moves({ finger, key }: Use, other: readonly Use[]): boolean {
-  return other.some((use) => use.finger === finger && use.key !== key);
+  for (const use of other) if (use.finger === finger && use.key !== key) return true;
+  return false;
 }
 
 /** mm from the thumb's key to the finger's, negative where they are crossed. */

@@ -1,6 +1,6 @@
 import { travelCost, travelWeight } from '../anatomy/travel.js';
 import { grained } from '../fingering/grain.js';
-import type { Line } from '../hands/line.js';
+import type { Line, Slice } from '../hands/line.js';
 import { GRID_SIZE, LEAST_DEPTH, TipTable } from './tips.js';
 import type { Use } from './use.js';
 
@@ -24,9 +24,18 @@ const TRAVEL = Float64Array.from({ length: SIZE }, (_, mm) => travelCost(mm, 1))
  */
 export function planDepth(line: Line, uses: readonly (readonly Use[])[], tips: TipTable): readonly number[] {
   const cache = new Map<number, Float64Array>();
-  const rows = uses.map((use) => discomfortRow(use, tips, cache));
-  const weights = line.slices.map((slice) => travelWeight(slice.seconds, slice.free, slice.phraseStart));
-  return leastPath(rows, weights).map((step) => step + LEAST_DEPTH);
+  const rows: Float64Array[] = [];
+  for (const inUse of uses) rows.push(discomfortRow(inUse, tips, cache));
+  return leastPath(rows, line.slices.map(weightInto)).map(depthOf);
+}
+
+/** Weight of the move into a slice. */
+function weightInto({ seconds, free, phraseStart }: Slice): number {
+  return travelWeight(seconds, free, phraseStart);
+}
+
+function depthOf(step: number): number {
+  return step + LEAST_DEPTH;
 }
 
 /** Discomfort of all fingers in use by grid step; the same fingers on the same key classes share one row. */

@@ -2,7 +2,7 @@ import type { Line } from '../hands/line.js';
 import { isBlack, keyX } from '../keyboard/plan.js';
 import { compare, subtract, toNumber } from '../score/fraction.js';
 import type { Crossing } from './plan.js';
-import { fingersInUse, type GivenFingers, type Use } from './use.js';
+import { fingersInUse, type GivenFingers, isStruck, type Use } from './use.js';
 
 /** One hand's line with its fingers. */
 export interface FingeredLine {
@@ -50,7 +50,7 @@ class HandState {
 
   tell(kind: 'hand-over' | 'hand-under'): void {
     const [from] = this.use(this.at - 1);
-    const to = this.use().find((use) => use.struck);
+    const to = this.use().find(isStruck);
     if (!to || this.told) return;
     this.told = true;
     this.crossings[this.at] = {
@@ -100,11 +100,13 @@ function advance(right: HandState, left: HandState): readonly HandState[] {
 function crossed(right: HandState, left: HandState): boolean {
   const [rights, lefts] = [right.use(), left.use()];
   if (rights.length === 0 || lefts.length === 0) return false;
-  if (!lefts.every((own) => rights.every((other) => own.key > other.key))) return false;
+  for (const own of lefts) for (const other of rights) if (own.key <= other.key) return false;
   const [r, l] = [right.hand.line.slices[right.at]!, left.hand.line.slices[left.at]!];
   return Math.abs(toNumber(subtract(r.onset, l.onset))) <= PRESENT_QUARTERS;
 }
 
 function centre(uses: readonly Use[]): number {
-  return uses.reduce((sum, use) => sum + keyX(use.key), 0) / uses.length;
+  let sum = 0;
+  for (const { key } of uses) sum += keyX(key);
+  return sum / uses.length;
 }

@@ -28,7 +28,10 @@ export function planMotion(line: Line, given: GivenFingers, hand: HandModel): Mo
   const crossings = thumbCrossings(line, uses, hand);
   const contour = planContour(line, uses);
   const roll = planRoll(line, uses);
-  const slices = uses.map((now, at): SliceMotion => {
+  const slices: SliceMotion[] = [];
+  let depthTravel = 0;
+  for (let at = 0; at < uses.length; at++) {
+    const now = uses[at]!;
     const depth = depths[at]!;
     const before = at > 0 ? depths[at - 1]! : depth;
     const crossing = crossings[at];
@@ -36,7 +39,7 @@ export function planMotion(line: Line, given: GivenFingers, hand: HandModel): Mo
       depth,
       depthChange: depth - before,
       lean: isLean(before, depth, now, tips),
-      fingers: now.map((use) => fingerDepth(use, depth, tips)),
+      fingers: fingerDepths(now, depth, tips),
       reason: depthReason(before, depth, now, uses[at + 1] ?? [], tips),
       arm: arm[at]!,
       armChange: at > 0 ? arm[at]! - arm[at - 1]! : 0,
@@ -45,22 +48,27 @@ export function planMotion(line: Line, given: GivenFingers, hand: HandModel): Mo
       rollPrepare: roll[at]!.prepare,
     };
     if (crossing) motion.crossing = crossing;
-    return motion;
-  });
-  return {
-    slices,
-    findings: clearanceFindings(line, arm, crossings),
-    depthTravel: slices.reduce((sum, slice) => sum + Math.abs(slice.depthChange), 0),
-  };
+    slices.push(motion);
+    depthTravel += Math.abs(depth - before);
+  }
+  return { slices, findings: clearanceFindings(line, arm, crossings), depthTravel };
 }
 
-function fingerDepth(use: Use, depth: number, tips: TipTable): FingerDepth {
-  const { tip, curl } = tips.at(use.finger, use.key, depth);
-  return { finger: use.finger, key: use.key, tip, curl };
+function fingerDepths(uses: readonly Use[], depth: number, tips: TipTable): FingerDepth[] {
+  const fingers = new Array<FingerDepth>(uses.length);
+  for (let nth = 0; nth < uses.length; nth++) {
+    const { finger, key } = uses[nth]!;
+    const { tip, curl } = tips.at(finger, key, depth);
+    fingers[nth] = { finger, key, tip, curl };
+  }
+  return fingers;
 }
 
 /** A small move in although every struck finger would have been at ease without it. */
 function isLean(from: number, to: number, now: readonly Use[], tips: TipTable): boolean {
   if (to <= from || to - from > LARGEST_LEAN) return false;
-  return now.every((use) => !use.struck || tips.discomfort(use.finger, use.key, from) <= AT_EASE);
+  for (const { finger, key, struck } of now) {
+    if (struck && tips.discomfort(finger, key, from) > AT_EASE) return false;
+  }
+  return true;
 }

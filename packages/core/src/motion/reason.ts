@@ -1,6 +1,6 @@
 import { isBlack, walls } from '../keyboard/plan.js';
 import type { TipTable } from './tips.js';
-import type { Use } from './use.js';
+import { isStruck, type Use } from './use.js';
 
 const NAMES = ['C', 'C♯/D♭', 'D', 'D♯/E♭', 'E', 'F', 'F♯/G♭', 'G', 'G♯/A♭', 'A', 'A♯/B♭', 'B'];
 
@@ -27,7 +27,7 @@ export function depthReason(
   const own = gainer(from, to, now, tips);
   if (own) return `${subject(own, to > from)}: ${because(own, to > from)}`;
   const coming = gainer(from, to, next, tips);
-  const lead = now.find((use) => use.struck) ?? now[0];
+  const lead = now.find(isStruck) ?? now[0];
   const way = to > from ? 'in' : 'out';
   const who = lead ? `${name(lead)} moves ${way}` : `the arm moves ${way}`;
   return coming

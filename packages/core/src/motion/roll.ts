@@ -1,6 +1,6 @@
 import { startsAnew } from '../hands/anew.js';
 import type { Line } from '../hands/line.js';
-import type { Use } from './use.js';
+import { isStruck, isThumb, type Use } from './use.js';
 
 /** Forearm roll by finger in fifths, which add up exactly in any order: -5 fully towards the thumb ... 5 towards 5. */
 const FIFTHS = [-5, -2, 0, 2, 5] as const;
@@ -22,10 +22,14 @@ export interface Roll {
 export function planRoll(line: Line, uses: readonly (readonly Use[])[]): readonly Roll[] {
   let last = 0;
   let lastTurn = 0;
-  return uses.map((all, at) => {
-    const playing = all.filter((use) => use.struck);
-    if (playing.length === 0) return { roll: last, prepare: false };
-    const roll = playing.reduce((sum, use) => sum + FIFTHS[use.finger - 1]!, 0) / (5 * playing.length);
+  const rolls: Roll[] = [];
+  for (let at = 0; at < uses.length; at++) {
+    const playing = uses[at]!.filter(isStruck);
+    if (playing.length === 0) {
+      rolls.push({ roll: last, prepare: false });
+      continue;
+    }
+    const roll = meanRoll(playing);
     const turn = roll - last;
     const anew = startsAnew(line.slices[at]!);
     const thumb = playing.some(isThumb) || uses[at - 1]?.some(isThumb);
@@ -33,10 +37,13 @@ export function planRoll(line: Line, uses: readonly (readonly Use[])[]): readonl
     const repeated = turn === 0 && playing.length === 1 && line.slices[at]!.seconds < QUICK;
     last = roll;
     if (turn !== 0) lastTurn = turn;
-    return { roll, prepare: !anew && (onwards || repeated) };
-  });
+    rolls.push({ roll, prepare: !anew && (onwards || repeated) });
+  }
+  return rolls;
 }
 
-function isThumb({ finger }: Use): boolean {
-  return finger === 1;
+function meanRoll(uses: readonly Use[]): number {
+  let fifths = 0;
+  for (const { finger } of uses) fifths += FIFTHS[finger - 1]!;
+  return fifths / (5 * uses.length);
 }

@@ -12,9 +12,8 @@ export interface Window {
  * one. It moves as early and as evenly as the windows allow. Times strictly ascend.
  */
 export function tautPath(windows: readonly Window[]): number[] {
-  const resting = windows.filter((window) => !Number.isNaN(window.rest));
-  const first = resting[0];
-  if (!first) return windows.map(() => 0);
+  const first = windows.find(rests);
+  if (!first) return new Array<number>(windows.length).fill(0);
   const path = [first.rest];
   let apex = 0;
   while (apex < windows.length - 1) {
@@ -27,6 +26,10 @@ export function tautPath(windows: readonly Window[]): number[] {
     apex = bend.at;
   }
   return path;
+}
+
+function rests({ rest }: Window): boolean {
+  return !Number.isNaN(rest);
 }
 
 /** Where the straight line from the apex first has to bend, or the end. */

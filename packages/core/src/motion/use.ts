@@ -18,11 +18,14 @@ export interface Use {
 
 /** Fingers in use at every slice, struck ones first; keys without a finger are left out. */
 export function fingersInUse(line: Line, given: GivenFingers): readonly (readonly Use[])[] {
-  return line.slices.map((slice, at) => {
+  const uses: (readonly Use[])[] = [];
+  for (let at = 0; at < line.slices.length; at++) {
+    const { struck, held } = line.slices[at]!;
     const fingers = given.slices[at];
-    const struck = usesOf(slice.struck, fingers?.struck, true);
-    return slice.held.length === 0 ? struck : struck.concat(usesOf(slice.held, fingers?.held, false));
-  });
+    const striking = usesOf(struck, fingers?.struck, true);
+    uses.push(held.length === 0 ? striking : striking.concat(usesOf(held, fingers?.held, false)));
+  }
+  return uses;
 }
 
 function usesOf(
@@ -39,6 +42,18 @@ function usesOf(
     if (finger) uses.push({ finger, key: keys[nth]!.key, struck });
   }
   return uses;
+}
+
+export function isStruck({ struck }: Use): boolean {
+  return struck;
+}
+
+export function isThumb({ finger }: Use): boolean {
+  return finger === 1;
+}
+
+export function isStruckThumb({ finger, struck }: Use): boolean {
+  return finger === 1 && struck;
 }
 
 /** Sideways place of a key as the right hand sees it: for the left hand on the mirrored keyboard. mm from D4. */
