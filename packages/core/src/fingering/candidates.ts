@@ -62,17 +62,30 @@ export function assignments(wanted: readonly Wanted[], hand: HandModel, rolled =
   let result = known.get(id);
   if (!result) {
     const found = search(wanted, hand, rolled);
-    const kept = found.kept.map((at) => wanted[at]!);
-    const keys = kept.map(({ key }) => key);
-    const struck = kept.map((one) => one.struck);
-    result = { ...found, keys, x: keys.map(keyX), black: keys.map(isBlack), struck };
+    const kept: Wanted[] = [];
+    for (const at of found.kept) kept.push(wanted[at]!);
+    const keys = kept.map(keyOf);
+    result = { ...found, keys, x: keys.map(keyX), black: keys.map(isBlack), struck: kept.map(isStruck) };
     known.set(id, result);
   }
   return result;
 }
 
+function keyOf({ key }: Wanted): number {
+  return key;
+}
+
+function isStruck({ struck }: Wanted): boolean {
+  return struck;
+}
+
+/** True where the file or the caller gives a digit. */
+export function isFixed({ fixed }: Wanted): boolean {
+  return fixed !== undefined;
+}
+
 function search(wanted: readonly Wanted[], hand: HandModel, rolled: boolean): Assignments {
-  const all = wanted.map((_, at) => at);
+  const all = [...wanted.keys()];
   const playable = ordered(wanted, hand);
   if (playable.length > 0) return { kept: all, assignments: playable, trouble: 'none' };
   const withoutHeld = dropHeld(wanted, hand);
@@ -83,8 +96,8 @@ function search(wanted: readonly Wanted[], hand: HandModel, rolled: boolean): As
     const spread = ordered(struck, hand, true);
     if (spread.length > 0) return { kept, assignments: spread, trouble: 'none' };
   }
-  if (wanted.some((w) => w.fixed !== undefined)) {
-    const odd = unordered(wanted);
+  if (wanted.some(isFixed)) {
+    const odd = unordered(wanted, hand);
     if (odd.length > 0) return { kept: all, assignments: odd, trouble: 'digits' };
   }
   return largestSubset(wanted, hand);
@@ -92,7 +105,7 @@ function search(wanted: readonly Wanted[], hand: HandModel, rolled: boolean): As
 
 /** Lets go of as few held keys as it takes, pedalled ones first, then those furthest from the struck ones. */
 function dropHeld(wanted: readonly Wanted[], hand: HandModel): Assignments | undefined {
-  const struck = wanted.filter((w) => w.struck);
+  const struck = wanted.filter(isStruck);
   if (struck.length === 0 || struck.length === wanted.length) return undefined;
   const centre = struck.reduce((sum, w) => sum + keyX(w.key), 0) / struck.length;
   // Rounded, so that keys equally far away are so in every octave.
@@ -150,32 +163,47 @@ function* subsets(
 
 function ordered(wanted: readonly Wanted[], hand: HandModel, rolled = false): Assignment[] {
   if (wanted.length > FINGERS.length + 1) return [];
-  return enumerate(wanted, (fingers, at, finger) => fits(wanted, fingers, at, finger, hand, rolled));
+  return enumerate(wanted, hand, rolled ? fitsRolled : fits);
 }
 
-/** All choices of a finger for every key, given digits kept, that `allowed` lets grow key by key. */
+/** Whether a finger may take `wanted[at]` while the lower keys have theirs. */
+type Allowed = (
+  wanted: readonly Wanted[],
+  fingers: readonly Finger[],
+  at: number,
+  finger: Finger,
+  hand: HandModel,
+) => boolean;
+
+/**
+ * All choices of a finger for every key, given digits kept, that `allowed` lets grow key by key.
+ * @param fingers those of the lower keys
+ * @param found the choices so far
+ */
 function enumerate(
   wanted: readonly Wanted[],
-  allowed: (lower: readonly Finger[], at: number, finger: Finger) => boolean,
+  hand: HandModel,
+  allowed: Allowed,
+  fingers: Finger[] = [],
+  found: Assignment[] = [],
 ): Assignment[] {
-  const found: Assignment[] = [];
-  const fingers: Finger[] = [];
-  const extend = (at: number): void => {
-    const next = wanted[at];
-    if (!next) {
-      found.push({ fingers: [...fingers], name: Number(fingers.join('')) });
-      return;
-    }
-    for (const finger of next.fixed === undefined ? FINGERS : [next.fixed]) {
-      if (!allowed(fingers, at, finger)) continue;
-      fingers.push(finger);
-      extend(at + 1);
-      fingers.pop();
-    }
-  };
-  extend(0);
+  const at = fingers.length;
+  const next = wanted[at];
+  if (!next) {
+    found.push({ fingers: [...fingers], name: Number(fingers.join('')) });
+    return found;
+  }
+  for (const finger of next.fixed === undefined ? FINGERS : [next.fixed]) {
+    if (!allowed(wanted, fingers, at, finger, hand)) continue;
+    fingers.push(finger);
+    enumerate(wanted, hand, allowed, fingers, found);
+    fingers.pop();
+  }
   return found;
 }
+
+const fitsRolled: Allowed = (wanted, fingers, at, finger, hand) =>
+  fits(wanted, fingers, at, finger, hand, true);
 
 function fits(
   wanted: readonly Wanted[],
@@ -183,7 +211,7 @@ function fits(
   at: number,
   finger: Finger,
   hand: HandModel,
-  rolled: boolean,
+  rolled = false,
 ): boolean {
   for (let lower = 0; lower < at; lower++) {
     const other = fingers[lower]!;
@@ -210,14 +238,12 @@ function thumbTakesBoth(low: number, high: number): boolean {
 }
 
 /** All assignments that honour the given digits and use no other finger twice, in any order and at any distance. */
-function unordered(wanted: readonly Wanted[]): Assignment[] {
-  if (wanted.length > FINGERS.length) return [];
-  return enumerate(
-    wanted,
-    (fingers, at, finger) =>
-      wanted[at]!.fixed !== undefined || (!fingers.includes(finger) && !givenLater(wanted, at, finger)),
-  );
+function unordered(wanted: readonly Wanted[], hand: HandModel): Assignment[] {
+  return wanted.length > FINGERS.length ? [] : enumerate(wanted, hand, isOnce);
 }
+
+const isOnce: Allowed = (wanted, fingers, at, finger) =>
+  isFixed(wanted[at]!) || (!fingers.includes(finger) && !givenLater(wanted, at, finger));
 
 function givenLater(wanted: readonly Wanted[], at: number, finger: Finger): boolean {
   return wanted.some((w, index) => index > at && w.fixed === finger);

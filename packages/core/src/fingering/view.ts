@@ -1,8 +1,9 @@
 import type { HandModel } from '../anatomy/hand.js';
 import { startsAnew } from '../hands/anew.js';
-import type { Line, Slice, SliceKey } from '../hands/line.js';
+import type { Hand, Line, Slice, SliceKey } from '../hands/line.js';
 import { mirrorKey } from '../keyboard/plan.js';
-import { type Assignment, assignments, type Wanted } from './candidates.js';
+import type { Finger } from '../score/model.js';
+import { type Assignment, assignments, isFixed, type Wanted } from './candidates.js';
 
 /**
  * A slice as the right hand sees it: the left hand's keys are mirrored about D4, so that every rule is written once and
@@ -66,43 +67,65 @@ export function viewLine(
   keepDigits: boolean,
   cuts: ReadonlySet<number> = NONE,
 ): readonly SliceView[] {
-  const mirror = line.hand === 'left' ? mirrorKey : (key: number): number => key;
-  const member = (given: SliceKey, source: number, struck: boolean): Member => ({
-    key: mirror(given.key),
-    struck,
-    pedalled: given.pedalled === true,
-    fixed: keepDigits && struck ? given.fixed : undefined,
+  const views: SliceView[] = [];
+  for (const slice of line.slices) {
+    const members = membersOf(slice, line.hand, keepDigits);
+    views.push(viewSlice(slice, members, hand, cuts.has(slice.index)));
+  }
+  return views;
+}
+
+/** The keys of a slice as the right hand sees them, ascending. */
+function membersOf({ struck, held }: Slice, side: Hand, keepDigits: boolean): readonly Member[] {
+  const members: Member[] = [];
+  for (let nth = 0; nth < struck.length; nth++) {
+    const given = struck[nth]!;
+    members.push(memberOf(given, nth, side, true, keepDigits ? given.fixed : undefined));
+  }
+  for (let nth = 0; nth < held.length; nth++) members.push(memberOf(held[nth]!, nth, side, false, undefined));
+  return members.length > 1 ? members.sort(byKey) : members;
+}
+
+function memberOf(
+  given: SliceKey,
+  source: number,
+  side: Hand,
+  struck: boolean,
+  fixed: Finger | undefined,
+): Member {
+  const key = side === 'left' ? mirrorKey(given.key) : given.key;
+  return { key, struck, pedalled: given.pedalled === true, fixed, source, given };
+}
+
+function byKey(one: Member, other: Member): number {
+  return one.key - other.key;
+}
+
+function viewSlice(slice: Slice, members: readonly Member[], hand: HandModel, cut: boolean): SliceView {
+  const found = assignments(members, hand, slice.rolled);
+  const { kept, keys } = found;
+  const source = new Array<number>(kept.length);
+  for (let nth = 0; nth < kept.length; nth++) source[nth] = members[kept[nth]!]!.source;
+  return {
+    index: slice.index,
+    keys,
+    x: found.x,
+    black: found.black,
+    struck: found.struck,
+    low: keys[0] ?? 0,
+    high: keys[keys.length - 1] ?? 0,
+    diatonic: kept.length === 1 ? members[kept[0]!]!.given.diatonic : undefined,
+    candidates: found.assignments,
     source,
-    given,
-  });
-  const strike = (given: SliceKey, source: number): Member => member(given, source, true);
-  return line.slices.map((slice) => {
-    const members = slice.struck.map(strike);
-    for (let nth = 0; nth < slice.held.length; nth++) members.push(member(slice.held[nth]!, nth, false));
-    if (members.length > 1) members.sort((one, other) => one.key - other.key);
-    const found = assignments(members, hand, slice.rolled);
-    const { kept, keys } = found;
-    return {
-      index: slice.index,
-      keys,
-      x: found.x,
-      black: found.black,
-      struck: found.struck,
-      low: keys[0] ?? 0,
-      high: keys[keys.length - 1] ?? 0,
-      diatonic: kept.length === 1 ? members[kept[0]!]!.given.diatonic : undefined,
-      candidates: found.assignments,
-      source: kept.map((at) => members[at]!.source),
-      seconds: slice.seconds,
-      free: slice.free,
-      pace: paceOf(slice.seconds),
-      fresh: startsAnew(slice),
-      cut: cuts.has(slice.index),
-      onBeat: slice.onBeat,
-      grace: slice.grace,
-      slice,
-      given: members.some(({ fixed }) => fixed !== undefined),
-      trouble: found.trouble,
-    };
-  });
+    seconds: slice.seconds,
+    free: slice.free,
+    pace: paceOf(slice.seconds),
+    fresh: startsAnew(slice),
+    cut,
+    onBeat: slice.onBeat,
+    grace: slice.grace,
+    slice,
+    given: members.some(isFixed),
+    trouble: found.trouble,
+  };
 }
