@@ -82,13 +82,20 @@ function auxiliaryCost(
   if (view.keys.includes(key)) return NO_FINGER;
   let least = NO_FINGER;
   for (const finger of [1, 2, 3, 4, 5] as const) {
-    const inOrder = fingers.every(
-      (other, nth) => other !== finger && view.keys[nth]! < key === other < finger,
-    );
-    if (!inOrder || !withinReach(fingers[at]!, view.keys[at]!, finger, key, model)) continue;
+    if (!isInOrder(view, fingers, finger, key)) continue;
+    if (!withinReach(fingers[at]!, view.keys[at]!, finger, key, model)) continue;
     least = Math.min(least, alternation(fingers[at]!, finger));
   }
   return least;
+}
+
+/** Whether the finger is free and lies among the others as its key does among theirs. */
+function isInOrder(view: SliceView, fingers: readonly Finger[], finger: Finger, key: number): boolean {
+  for (let nth = 0; nth < fingers.length; nth++) {
+    const other = fingers[nth]!;
+    if (other === finger || view.keys[nth]! < key !== other < finger) return false;
+  }
+  return true;
 }
 
 /** Two slices that alternate are held like one: every finger on its keys, in their order and within reach. */

@@ -13,11 +13,12 @@ export function outlooks(views: readonly SliceView[]): readonly Outlook[] {
   const places = runPlaces(views);
   const into = stepsInto(views);
   const from = stepsFrom(into);
-  return views.map((_, at) => {
+  const found: Outlook[] = [];
+  for (let at = 0; at < views.length; at++) {
     const ahead = room(views, at, 1);
     const behind = room(views, at, -1);
     const { since, until } = places[at]!;
-    return {
+    found.push({
       ahead,
       behind,
       around: [Math.max(ahead[0], behind[0]), Math.max(ahead[1], behind[1])],
@@ -28,8 +29,9 @@ export function outlooks(views: readonly SliceView[]): readonly Outlook[] {
       colours: coloursAround(views, at),
       strideIn: strideTo(views[at]!, views[at - 1]),
       strideOut: strideTo(views[at]!, views[at + 1]),
-    };
-  });
+    });
+  }
+  return found;
 }
 
 function room(views: readonly SliceView[], at: number, step: 1 | -1): [number, number] {
@@ -51,12 +53,14 @@ function room(views: readonly SliceView[], at: number, step: 1 | -1): [number, n
 
 /** By slice: the signed number of steps of the highest keys in one direction that lead there. */
 function stepsInto(views: readonly SliceView[]): readonly number[] {
+  const into: number[] = [];
   let row = 0;
-  return views.map(({ high }, at) => {
-    const way = at === 0 ? 0 : Math.sign(high - views[at - 1]!.high);
+  for (let at = 0; at < views.length; at++) {
+    const way = at === 0 ? 0 : Math.sign(views[at]!.high - views[at - 1]!.high);
     row = way === Math.sign(row) ? row + way : way;
-    return row;
-  });
+    into.push(row);
+  }
+  return into;
 }
 
 /** By slice: the signed number of such steps that follow it. */

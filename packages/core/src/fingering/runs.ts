@@ -17,20 +17,27 @@ export interface RunPlace {
 }
 
 export function runPlaces(views: readonly SliceView[]): readonly RunPlace[] {
-  const ways = views.map((view, at) => wayInto(views[at - 1], view));
+  const ways: number[] = [];
   const starts: number[] = [];
-  ways.forEach((way, at) => {
+  for (let at = 0; at < views.length; at++) {
+    const way = wayInto(views[at - 1], views[at]!);
     starts.push(way === 0 ? at : way === ways[at - 1] ? starts[at - 1]! : at - 1);
-  });
+    ways.push(way);
+  }
   const ends = new Array<number>(views.length);
   for (let at = views.length - 1; at >= 0; at--) {
     const onward = ways[at + 1] ?? 0;
     ends[at] = onward === 0 ? at : onward === ways[at + 2] ? ends[at + 1]! : at + 1;
   }
-  return views.map(({ high }, at) => ({
-    since: withinOctave(high - views[starts[at]!]!.high),
-    until: withinOctave(views[ends[at]!]!.high - high),
-  }));
+  const places: RunPlace[] = [];
+  for (let at = 0; at < views.length; at++) {
+    const { high } = views[at]!;
+    places.push({
+      since: withinOctave(high - views[starts[at]!]!.high),
+      until: withinOctave(views[ends[at]!]!.high - high),
+    });
+  }
+  return places;
 }
 
 /** Direction of the highest keys into a slice, 0 where no run goes through. */
