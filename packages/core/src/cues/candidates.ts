@@ -42,14 +42,19 @@ export function cueCandidates(
     contourCues(plan.slices),
     rollCues(plan.slices),
   ];
-  return plan.slices.map((slice, at) => {
+  const all: Candidate[][] = [];
+  for (let at = 0; at < plan.slices.length; at++) {
     const cues: Candidate[] = [];
-    const add = (cue: Candidate | undefined) => cue && cues.push(cue);
-    add(crossingCue(slice.crossing));
-    add(crossingCue(handCrossings[at]));
-    for (const layer of layers) add(layer[at]);
-    return cues;
-  });
+    add(cues, crossingCue(plan.slices[at]!.crossing));
+    add(cues, crossingCue(handCrossings[at]));
+    for (const layer of layers) add(cues, layer[at]);
+    all.push(cues);
+  }
+  return all;
+}
+
+function add(cues: Candidate[], cue: Candidate | undefined): void {
+  if (cue) cues.push(cue);
 }
 
 const CROSSING_KEYS = {
@@ -65,19 +70,26 @@ function crossingCue(crossing: Crossing | undefined): Candidate | undefined {
 
 /** Small moves in one sense add up until they are worth a word; a move told of is not told again. */
 function depthCues(line: Line, slices: readonly SliceMotion[]): (Candidate | undefined)[] {
+  const cues = new Array<Candidate | undefined>(slices.length).fill(undefined);
   let told = slices[0]?.depth ?? 0;
-  return slices.map(({ depth, depthChange, lean }, at) => {
-    if (depthChange === 0) return undefined;
+  for (let at = 0; at < slices.length; at++) {
+    const { depth, depthChange, lean } = slices[at]!;
+    if (depthChange === 0) continue;
     // The hand has turned round before its small moves were worth a word.
     if (Math.sign(depth - told) !== Math.sign(depthChange)) told = depth - depthChange;
     const way = depth - told;
-    if (Math.abs(way) < NOTICEABLE && !lean) return undefined;
+    if (Math.abs(way) < NOTICEABLE && !lean) continue;
     told = depth;
     const weight = Math.abs(way) * (line.slices[at]!.free > 0 ? FREE_SHARE : 1);
-    if (lean && way < FAR) return { key: 'lean', weight };
-    if (way > 0) return { key: way >= FAR ? 'far-in' : 'in', weight };
-    return { key: way <= -FAR ? 'far-out' : 'out', weight };
-  });
+    cues[at] = { key: depthKey(way, lean), weight };
+  }
+  return cues;
+}
+
+function depthKey(way: number, lean: boolean): CueKey {
+  if (lean && way < FAR) return 'lean';
+  if (way > 0) return way >= FAR ? 'far-in' : 'in';
+  return way <= -FAR ? 'far-out' : 'out';
 }
 
 /** One cue where the arm sets out, weighed by how far it goes before it stops or turns back. */
@@ -131,8 +143,8 @@ function rollCues(slices: readonly SliceMotion[]): (Candidate | undefined)[] {
     from = before;
     start = at - 1;
   }
-  slices.forEach((slice, at) => {
-    if (slice.rollPrepare) cues[at] = { key: 'turn-afresh', weight: AFRESH_WEIGHT };
-  });
+  for (let at = 0; at < slices.length; at++) {
+    if (slices[at]!.rollPrepare) cues[at] = { key: 'turn-afresh', weight: AFRESH_WEIGHT };
+  }
   return cues;
 }

@@ -48,22 +48,55 @@ const SAID_BY_CROSSING: readonly CueKey[] = [
 export function planCues(line: Line, plan: MotionPlan, context: CueContext): readonly Cue[] {
   const wording = cueWording(context.language, context.wording);
   const layers = context.layers ?? DEFAULT_LAYERS;
-  const wanted = cueCandidates(line, plan, context.handCrossings).map((all) =>
-    all.filter((cue) => layers.includes(CUE_LAYERS[cue.key])),
-  );
-  const merged = wanted.map(merge);
+  const merged: (readonly Candidate[])[] = [];
+  for (const all of cueCandidates(line, plan, context.handCrossings)) {
+    merged.push(merge(ofLayers(all, layers)));
+  }
   const kept = thinOut(line, plan, merged, context.density ?? 'essential', context.measures);
-  return kept.flatMap((cues, slice) => {
-    if (cues.length === 0) return [];
-    const keys = CUE_KEYS.filter((key) => cues.some((cue) => cue.key === key));
-    return [{ slice, keys, text: keys.map((key) => wording[key]).join(', ') }];
-  });
+  const cues: Cue[] = [];
+  for (let slice = 0; slice < kept.length; slice++) {
+    if (kept[slice]!.length > 0) cues.push(cueOf(slice, kept[slice]!, wording));
+  }
+  return cues;
+}
+
+function ofLayers(all: readonly Candidate[], layers: readonly Layer[]): Candidate[] {
+  const wanted: Candidate[] = [];
+  for (const cue of all) if (layers.includes(CUE_LAYERS[cue.key])) wanted.push(cue);
+  return wanted;
 }
 
 /** The weightiest cues of one slice, without those that say the same move again. */
 function merge(all: readonly Candidate[]): readonly Candidate[] {
   if (all.length < 2) return all;
-  const crossing = all.some((cue) => CUE_LAYERS[cue.key] === 'crossing');
-  const distinct = crossing ? all.filter((cue) => !SAID_BY_CROSSING.includes(cue.key)) : all;
-  return [...distinct].sort((a, b) => b.weight - a.weight).slice(0, MOST_KEYS);
+  const distinct = all.some(isCrossing) ? all.filter(isUnsaidByCrossing) : all;
+  return [...distinct].sort(weightierFirst).slice(0, MOST_KEYS);
+}
+
+function isCrossing({ key }: Candidate): boolean {
+  return CUE_LAYERS[key] === 'crossing';
+}
+
+function isUnsaidByCrossing({ key }: Candidate): boolean {
+  return !SAID_BY_CROSSING.includes(key);
+}
+
+function weightierFirst(a: Candidate, b: Candidate): number {
+  return b.weight - a.weight;
+}
+
+function cueOf(slice: number, all: readonly Candidate[], wording: Readonly<Record<CueKey, string>>): Cue {
+  const keys: CueKey[] = [];
+  const words: string[] = [];
+  for (const key of CUE_KEYS) {
+    if (!hasKey(all, key)) continue;
+    keys.push(key);
+    words.push(wording[key]);
+  }
+  return { slice, keys, text: words.join(', ') };
+}
+
+function hasKey(all: readonly Candidate[], key: CueKey): boolean {
+  for (const cue of all) if (cue.key === key) return true;
+  return false;
 }

@@ -1,9 +1,10 @@
-import type { Line } from '../hands/line.js';
-import type { MotionPlan, SliceMotion } from '../motion/plan.js';
+import type { Line, Slice } from '../hands/line.js';
+import type { FingerDepth, MotionPlan, SliceMotion } from '../motion/plan.js';
 import type { Density } from '../options.js';
 import { compare, subtract, toNumber } from '../score/fraction.js';
 import type { Measure } from '../score/model.js';
 import type { Candidate } from './candidates.js';
+import type { CueKey } from './keys.js';
 
 /** Least weight of a cue that is printed, by density; all numbers here from memory. */
 const LEAST_WEIGHT = { every: 0, essential: 8, demanding: 20 } as const satisfies Record<Density, number>;
@@ -27,43 +28,70 @@ export function thinOut(
   measures: readonly Measure[],
 ): readonly (readonly Candidate[])[] {
   if (density === 'every') return cues;
-  const strong = forgetTold(
-    line,
-    plan,
-    cues.map((all) => all.filter((cue) => cue.weight >= LEAST_WEIGHT[density])),
-  );
-  const kept: number[] = [];
+  const strong = forgetTold(line, plan, strongCues(cues, LEAST_WEIGHT[density]));
+  const kept: SliceText[] = [];
   let time = 0;
   let lastTime = Number.NEGATIVE_INFINITY;
   let lastSpace = '';
-  line.slices.forEach((slice, at) => {
+  for (let at = 0; at < line.slices.length; at++) {
+    const slice = line.slices[at]!;
     time += slice.seconds;
-    if (strong[at]!.length === 0) return;
+    if (strong[at]!.length === 0) continue;
     const space =
       density === 'demanding' ? `${slice.measure}` : `${slice.measure}:${beat(line, at, measures)}`;
-    if (space !== lastSpace && time - lastTime >= READING_SECONDS) kept.push(at);
-    else if (weight(strong[at]!) > weight(strong[kept.at(-1)!]!)) kept[kept.length - 1] = at;
-    else return;
+    const text = { at, weight: weightOf(strong[at]!) };
+    if (space !== lastSpace && time - lastTime >= READING_SECONDS) kept.push(text);
+    else if (text.weight > kept.at(-1)!.weight) kept[kept.length - 1] = text;
+    else continue;
     lastTime = time;
     lastSpace = space;
-  });
+  }
   const most = Math.max(1, Math.floor(HAND_SHARE * spaces(line, density, measures)));
-  const printed = new Set([...kept].sort((a, b) => weight(strong[b]!) - weight(strong[a]!)).slice(0, most));
-  return strong.map((all, at) => (printed.has(at) ? all : []));
+  const printed = new Array<readonly Candidate[]>(strong.length).fill([]);
+  for (const { at } of kept.sort(weightierFirst).slice(0, most)) printed[at] = strong[at]!;
+  return printed;
 }
 
-function weight(cues: readonly Candidate[]): number {
-  return cues.reduce((sum, cue) => sum + cue.weight, 0);
+/** What one slice would print. */
+interface SliceText {
+  readonly at: number;
+  readonly weight: number;
+}
+
+function weightierFirst(a: SliceText, b: SliceText): number {
+  return b.weight - a.weight;
+}
+
+function strongCues(cues: readonly (readonly Candidate[])[], least: number): Candidate[][] {
+  const strong: Candidate[][] = [];
+  for (const all of cues) {
+    const own: Candidate[] = [];
+    for (const cue of all) if (cue.weight >= least) own.push(cue);
+    strong.push(own);
+  }
+  return strong;
+}
+
+function weightOf(cues: readonly Candidate[]): number {
+  let sum = 0;
+  for (const { weight } of cues) sum += weight;
+  return sum;
 }
 
 /** Beats, or measures, in which the line plays. */
 function spaces(line: Line, density: Density, measures: readonly Measure[]): number {
-  const played = [...new Set(line.slices.map((slice) => slice.measure))];
-  if (density === 'demanding') return played.length;
-  return played.reduce((sum, index) => {
+  const played = new Set(line.slices.map(measureOf));
+  if (density === 'demanding') return played.size;
+  let beats = 0;
+  for (const index of played) {
     const measure = measures[index];
-    return sum + (measure ? Math.max(1, toNumber(measure.length) / toNumber(measure.beat)) : 1);
-  }, 0);
+    beats += measure ? Math.max(1, toNumber(measure.length) / toNumber(measure.beat)) : 1;
+  }
+  return beats;
+}
+
+function measureOf({ measure }: Slice): number {
+  return measure;
 }
 
 /** Number of the beat within its measure, from 0. */
@@ -81,18 +109,28 @@ function forgetTold(
   cues: readonly (readonly Candidate[])[],
 ): readonly (readonly Candidate[])[] {
   const lastMeasure = new Map<string, number>();
-  return cues.map((all, at) => {
-    if (all.length === 0) return all;
-    const keys = all.map((cue) => cue.key);
+  const fresh = [...cues];
+  for (let at = 0; at < cues.length; at++) {
+    if (cues[at]!.length === 0) continue;
+    const keys = cues[at]!.map(keyOf);
     const id = `${keys} from ${grip(plan.slices[at - 1])} to ${grip(plan.slices[at])}`;
     const { measure } = line.slices[at]!;
     const last = lastMeasure.get(id);
     lastMeasure.set(id, measure);
-    return last !== undefined && measure - last <= REMEMBERED_MEASURES ? [] : all;
-  });
+    if (last !== undefined && measure - last <= REMEMBERED_MEASURES) fresh[at] = [];
+  }
+  return fresh;
+}
+
+function keyOf({ key }: Candidate): CueKey {
+  return key;
 }
 
 /** The keys under the fingers, as text. */
 function grip(slice: SliceMotion | undefined): string {
-  return slice ? slice.fingers.map(({ finger, key }) => `${finger}:${key}`).join() : 'the start';
+  return slice ? slice.fingers.map(fingerOnKey).join() : 'the start';
+}
+
+function fingerOnKey({ finger, key }: FingerDepth): string {
+  return `${finger}:${key}`;
 }
