@@ -4,6 +4,7 @@ import type { Cue } from './cues/cues.js';
 import type { CueKey } from './cues/keys.js';
 import { legendText } from './cues/wording.js';
 import { digitMarks } from './digit-marks.js';
+import type { Line } from './hands/line.js';
 import type { CueMark, DigitMark, Marks } from './musicxml/edit.js';
 import { handPlacement } from './placement.js';
 import { HandlineError } from './score/errors.js';
@@ -18,7 +19,7 @@ export type Selection = (measure: number) => boolean;
  */
 export function selectMeasures(measures: readonly Measure[], settings: Settings): Selection {
   const range = settings.measures;
-  if (!range) return () => true;
+  if (!range) return everyMeasure;
   const from = measures.findIndex(({ number }) => number === range.from);
   const to = measures.findLastIndex(({ number }) => number === range.to);
   if (from < 0 || to < from) {
@@ -32,6 +33,10 @@ export function selectMeasures(measures: readonly Measure[], settings: Settings)
   return (measure) => measure >= from && measure <= to;
 }
 
+function everyMeasure(): boolean {
+  return true;
+}
+
 /** What is to be printed for the analysed lines. */
 export function marksOf(
   score: Score,
@@ -43,12 +48,16 @@ export function marksOf(
   const cues: CueMark[] = [];
   const used = new Set<CueKey>();
   for (const analysis of lines) {
-    if (settings.hands !== 'both' && settings.hands !== analysis.line.hand) continue;
-    const chosen = select(analysis.line.part);
+    const { line } = analysis;
+    if (settings.hands !== 'both' && settings.hands !== line.hand) continue;
+    const chosen = select(line.part);
     if (settings.digits !== 'none') digits.push(...digitMarks(score, analysis, settings, chosen));
-    const shown = analysis.cues.filter(({ slice }) => chosen(analysis.line.slices[slice]!.measure));
-    cues.push(...cueMarks(analysis, shown));
-    for (const { keys } of shown) for (const key of keys) used.add(key);
+    for (const cue of analysis.cues) {
+      if (!chosen(line.slices[cue.slice]!.measure)) continue;
+      const mark = cueMark(line, cue);
+      if (mark) cues.push(mark);
+      for (const key of cue.keys) used.add(key);
+    }
   }
   return {
     digits,
@@ -61,10 +70,9 @@ export function marksOf(
 }
 
 /** A cue stands before the slice's lowest struck note; the writer keeps it out of chords. */
-function cueMarks(analysis: LineAnalysis, cues: readonly Cue[]): CueMark[] {
-  const { line } = analysis;
-  return cues.flatMap(({ slice: at, text }) => {
-    const note = line.slices[at]!.struck[0]?.notes[0];
-    return note === undefined ? [] : [{ part: line.part, note, text, placement: handPlacement(line.hand) }];
-  });
+function cueMark(line: Line, { slice, text }: Cue): CueMark | undefined {
+  const note = line.slices[slice]!.struck[0]?.notes[0];
+  return note === undefined
+    ? undefined
+    : { part: line.part, note, text, placement: handPlacement(line.hand) };
 }

@@ -11,13 +11,21 @@ export function handPlacement(hand: Hand): Placement {
 /** Voices that share a staff in a measure. */
 type Voices = Map<string, { sum: number; count: number }>;
 
+/** By measure and staff: of several voices the one next to the other hand, the right hand's lowest or the left's highest. */
+export type InnerVoices = readonly (readonly (string | undefined)[])[];
+
 /**
- * Where a hand's digits stand. Of several voices on one staff in one measure, the right hand's lowest has its digits
- * below and the left hand's highest above, on the side of its stems, clear of the other voice's notes (common practice).
+ * Where a hand's digit stands: an inner voice has its digits on the side of its stems, below for the right hand and above
+ * for the left, clear of the other voice's notes (common practice).
  */
-export function digitPlacement(part: Part, hand: Hand): (note: Note) => Placement {
+export function digitPlacement({ measure, staff, voice }: Note, hand: Hand, inner: InnerVoices): Placement {
   const plain = handPlacement(hand);
-  const measures: Voices[][] = [];
+  return inner[measure]![staff] === voice ? opposite(plain) : plain;
+}
+
+/** The inner voices of a part that one hand plays. */
+export function innerVoices(part: Part, hand: Hand): InnerVoices {
+  const measures: ((Voices | undefined)[] | undefined)[] = [];
   for (const { measure, staff, voice, key } of part.notes) {
     measures[measure] ??= [];
     const staves = measures[measure]!;
@@ -29,18 +37,26 @@ export function digitPlacement(part: Part, hand: Hand): (note: Note) => Placemen
       own.count += 1;
     }
   }
-  const inner = measures.map((staves) =>
-    staves.map((voices) => (voices.size < 2 ? undefined : innerVoice(voices, hand))),
-  );
-  return ({ measure, staff, voice }) => (inner[measure]![staff] === voice ? opposite(plain) : plain);
+  const inner: (string | undefined)[][] = [];
+  for (const staves of measures) {
+    const own: (string | undefined)[] = [];
+    for (const voices of staves ?? []) own.push(voices && innerVoice(voices, hand));
+    inner.push(own);
+  }
+  return inner;
 }
 
-/** The voice next to the other hand. */
-function innerVoice(voices: Voices, hand: Hand): string {
-  const heights = [...voices].map(([voice, { sum, count }]) => ({ voice, height: sum / count }));
-  return heights.reduce((most, own) =>
-    (hand === 'right' ? own.height < most.height : own.height > most.height) ? own : most,
-  ).voice;
+/** Undefined where there is one voice only. */
+function innerVoice(voices: Voices, hand: Hand): string | undefined {
+  if (voices.size < 2) return undefined;
+  let inner: string | undefined;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const [voice, { sum, count }] of voices) {
+    const height = sum / count;
+    const nearness = hand === 'right' ? -height : height;
+    if (nearness > most) [inner, most] = [voice, nearness];
+  }
+  return inner;
 }
 
 function opposite(placement: Placement): Placement {

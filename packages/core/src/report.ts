@@ -4,7 +4,7 @@ import { cautionText } from './cues/wording.js';
 import { isPrinted } from './digit-marks.js';
 import { waysOut } from './doubts.js';
 import { told } from './fingering/grain.js';
-import type { Line, Slice } from './hands/line.js';
+import type { Line, Slice, SliceKey } from './hands/line.js';
 import type { Selection } from './marks.js';
 import type { Crossing } from './motion/plan.js';
 import type { Marks } from './musicxml/edit.js';
@@ -15,6 +15,8 @@ import { subtract, toNumber } from './score/fraction.js';
 import type { Part, Score } from './score/model.js';
 
 const HARDEST = 5;
+
+type MeasureCost = LineReport['hardest'][number];
 
 /** The report on the selected measures of the marked hands. */
 export function reportOf(
@@ -39,21 +41,20 @@ function lineReport(
   marks: Marks,
   select: (part: number) => Selection,
 ): LineReport {
-  const { line, fingering, plan, cues, advice } = analysis;
+  const { line, plan, advice } = analysis;
   const chosen = select(line.part);
-  const indices = line.slices.filter(({ measure }) => chosen(measure)).map(({ index }) => index);
-  const texts = new Map(cues.map(({ slice, text }) => [slice, text]));
+  const indices = chosenSlices(line, chosen);
   const heads = countHeads(part, line, marks, indices);
-  const costs = indices.map((at) => costOf(fingering.slices[at]!.terms));
-  const slices = indices.map((at) => sliceReport(part, analysis, at, texts.get(at)));
+  const slices = sliceReports(part, analysis, indices);
+  const costs = slices.map(costOf);
   return {
     part: part.id,
     hand: line.hand,
     ...heads,
-    cues: indices.filter((at) => texts.has(at)).length,
-    crossings: indices.filter((at) => plan.slices[at]!.crossing).length,
-    depthTravel: indices.reduce((sum, at) => sum + Math.abs(plan.slices[at]!.depthChange), 0),
-    cost: told(costs.reduce((sum, cost) => sum + cost, 0)),
+    cues: slices.filter(hasCue).length,
+    crossings: slices.filter(hasCrossing).length,
+    depthTravel: sum(slices.map(travelOf)),
+    cost: told(sum(costs)),
     slices,
     hardest: hardest(part, line, indices, costs),
     findings: plan.findings
@@ -63,13 +64,19 @@ function lineReport(
       .filter(({ slice }) => chosen(line.slices[slice]!.measure))
       .map((own) => ({
         ...beatOf(part, line.slices[own.slice]!),
-        keys: line.slices[own.slice]!.struck.map(({ key }) => key),
+        keys: line.slices[own.slice]!.struck.map(keyOf),
         left: own.left,
         otherHand: own.otherHand,
         ways: own.ways,
         message: waysOut(line.hand, own),
       })),
   };
+}
+
+function chosenSlices({ slices }: Line, chosen: Selection): number[] {
+  const indices: number[] = [];
+  for (const { index, measure } of slices) if (chosen(measure)) indices.push(index);
+  return indices;
 }
 
 /** Note heads of some slices: all of them, those that have digits of ours, and those that keep the file's. */
@@ -100,6 +107,14 @@ function beatOf(part: Part, { measure, onset }: Slice): { measure: string; beat:
   return { measure: number, beat: 1 + toNumber(subtract(onset, start)) };
 }
 
+function sliceReports(part: Part, analysis: LineAnalysis, indices: readonly number[]): SliceReport[] {
+  const texts = new Map<number, string>();
+  for (const { slice, text } of analysis.cues) texts.set(slice, text);
+  const reports: SliceReport[] = [];
+  for (const at of indices) reports.push(sliceReport(part, analysis, at, texts.get(at)));
+  return reports;
+}
+
 function sliceReport(
   part: Part,
   { line, fingering, plan, alternates }: LineAnalysis,
@@ -108,7 +123,7 @@ function sliceReport(
 ): SliceReport {
   const slice = line.slices[at]!;
   const { measure, beat } = beatOf(part, slice);
-  const keys = slice.struck.map(({ key }) => key);
+  const keys = slice.struck.map(keyOf);
   const { struck: fingers, terms } = fingering.slices[at]!;
   const { depth, depthChange, reason, crossing } = plan.slices[at]!;
   // Spreads would cost more than all the rest of the report.
@@ -125,10 +140,32 @@ function crossingText({ kind, from, to, direction }: Crossing): string {
   return `${kind} ${from}-${to} ${direction}`;
 }
 
-function costOf(terms: Readonly<Record<string, number>>): number {
-  let sum = 0;
-  for (const term in terms) sum += terms[term]!;
-  return sum;
+function keyOf({ key }: SliceKey): number {
+  return key;
+}
+
+function hasCue({ cue }: SliceReport): boolean {
+  return cue !== undefined;
+}
+
+function hasCrossing({ crossing }: SliceReport): boolean {
+  return crossing !== undefined;
+}
+
+function travelOf({ depthChange }: SliceReport): number {
+  return Math.abs(depthChange);
+}
+
+function costOf({ terms }: SliceReport): number {
+  let cost = 0;
+  for (const term in terms) cost += terms[term]!;
+  return cost;
+}
+
+function sum(numbers: readonly number[]): number {
+  let total = 0;
+  for (const number of numbers) total += number;
+  return total;
 }
 
 function hardest(
@@ -138,18 +175,20 @@ function hardest(
   costs: readonly number[],
 ): LineReport['hardest'] {
   const byMeasure = new Map<number, { cost: number; keys: number }>();
-  indices.forEach((at, nth) => {
-    const slice = line.slices[at]!;
+  for (let nth = 0; nth < indices.length; nth++) {
+    const slice = line.slices[indices[nth]!]!;
     const entry = byMeasure.get(slice.measure) ?? { cost: 0, keys: 0 };
     entry.cost += costs[nth]!;
     entry.keys += slice.struck.length;
     byMeasure.set(slice.measure, entry);
-  });
-  return [...byMeasure]
-    .map(([measure, { cost, keys }]) => ({
-      measure: part.measures[measure]!.number,
-      cost: told(cost / keys),
-    }))
-    .sort((a, b) => b.cost - a.cost)
-    .slice(0, HARDEST);
+  }
+  const measures: MeasureCost[] = [];
+  for (const [measure, { cost, keys }] of byMeasure) {
+    measures.push({ measure: part.measures[measure]!.number, cost: told(cost / keys) });
+  }
+  return measures.sort(harderFirst).slice(0, HARDEST);
+}
+
+function harderFirst(a: MeasureCost, b: MeasureCost): number {
+  return b.cost - a.cost;
 }
