@@ -26,6 +26,10 @@ function check(text: string, edit: Edit, previousEnd: number): void {
   }
 }
 
+function byPlace(a: Edit, b: Edit): number {
+  return a.start - b.start || a.end - b.end;
+}
+
 /**
  * Applies edits, all in coordinates of `text`, in one pass. Order does not matter, except that insertions at
  * the same place keep theirs; an insertion at the start of a replaced range comes before the replacement.
@@ -33,7 +37,7 @@ function check(text: string, edit: Edit, previousEnd: number): void {
  * @throws RangeError where an edit leaves the text, overlaps another, or cuts a surrogate pair
  */
 export function applyEdits(text: string, edits: readonly Edit[]): string {
-  const sorted = [...edits].sort((a, b) => a.start - b.start || a.end - b.end);
+  const sorted = [...edits].sort(byPlace);
   const pieces: string[] = [];
   let done = 0;
   for (const edit of sorted) {

@@ -1,18 +1,21 @@
 import type { Limits } from '../options.js';
 import { HandlineError, type Warning } from '../score/errors.js';
-import { type Fraction, fraction, gcd } from '../score/fraction.js';
+import { type Fraction, gcd } from '../score/fraction.js';
 import { isKeyboard } from '../score/instrument.js';
-import type { Clef, Measure, Part, PedalSpan, Score, Stretch, TempoMark } from '../score/model.js';
+import type { Clef, Measure, Part, Score, Stretch, TempoMark } from '../score/model.js';
 import { playingOrder } from '../score/playing-order.js';
 import { resolveTies } from '../score/ties.js';
 import { MAX_SCORE_QUARTERS } from './limits.js';
 import { LineIndex } from './position.js';
-import type { PartDraft } from './readdraft.js';
+import { NoteCount } from './readcount.js';
+import type { MeasureDraft, NoteDraft, PartDraft } from './readdraft.js';
 import { readFlow } from './readflow.js';
 import { gridOf } from './readgrid.js';
 import { applyHandWords } from './readhandwords.js';
 import { PartReader } from './readpart.js';
 import { readParts } from './readparts.js';
+import { pedalSpans } from './readpedal.js';
+import { Quarters } from './readquarters.js';
 import { type Section, Sections } from './readsections.js';
 import { Warnings } from './readwarnings.js';
 import type { XmlElement } from './tree.js';
@@ -42,11 +45,11 @@ export function readScore(root: XmlElement, text: string, context: ReadContext):
   const lines = new LineIndex(text);
   const warnings = new Warnings(lines, context.file);
   const grid = gridOf(sources);
-  const countNote = noteCounter(context);
-  const partContext = { ...context, grid, lines, warnings, countNote };
+  const count = new NoteCount(context.limits, context.file);
+  const partContext = { grid, lines, warnings, count };
   const drafts = sources.map((source) => new PartReader(source, partContext).read());
   const starts = measureStarts(drafts, grid.ticks, context);
-  const time = fractions(grid.ticks);
+  const time = new Quarters(grid.ticks);
   const order = stretches(drafts, starts, time);
   return {
     score: {
@@ -56,28 +59,13 @@ export function readScore(root: XmlElement, text: string, context: ReadContext):
     },
     root,
     elements: drafts.map((draft) => draft.elements),
-    measureElements: drafts.map((draft) => draft.measures.map((measure) => measure.source.content)),
+    measureElements: drafts.map((draft) => draft.measures.map(contentOf)),
     warnings: warnings.list(),
   };
 }
 
-function noteCounter({ limits, file }: ReadContext): () => void {
-  let count = 0;
-  return () => {
-    count += 1;
-    if (count <= limits.maxNotes) return;
-    const place = file === undefined ? {} : { file };
-    throw new HandlineError('LIMIT', `has more than ${limits.maxNotes} notes (limits.maxNotes)`, place);
-  };
-}
-
-/** Fractions of a quarter note from ticks, the recent ones remembered: chords and even rhythms repeat them. */
-function fractions(ticksPerQuarter: number): (ticks: number) => Fraction {
-  let [lastTicks, last] = [0, fraction(0)];
-  return (ticks) => {
-    if (ticks !== lastTicks) [lastTicks, last] = [ticks, fraction(ticks, ticksPerQuarter)];
-    return last;
-  };
+function contentOf({ source }: MeasureDraft): XmlElement {
+  return source.content;
 }
 
 /** Starts of all measures in ticks, one more than there are; a measure is as long as its fullest part. */
@@ -107,18 +95,14 @@ function measureStarts(
 }
 
 /** Everything in the order in which it is played; pieces of a measure that follow each other as printed are one. */
-function stretches(
-  drafts: readonly PartDraft[],
-  starts: readonly number[],
-  time: (ticks: number) => Fraction,
-): Stretch[] {
+function stretches(drafts: readonly PartDraft[], starts: readonly number[], time: Quarters): Stretch[] {
   const sections = new Sections(drafts, starts);
   const found: Stretch[] = [];
   let last: number | undefined;
   for (const at of playingOrder(readFlow(drafts, sections))) {
     const { measure, from, to } = sections.list[at] as Section;
     const start = starts[measure] as number;
-    const stretch = { measure, from: time(start + from), to: time(start + to) };
+    const stretch = { measure, from: time.of(start + from), to: time.of(start + to) };
     const before = found.at(-1);
     if (before?.measure === measure && last === at - 1)
       found[found.length - 1] = { ...stretch, from: before.from };
@@ -133,36 +117,14 @@ function finishPart(
   index: number,
   starts: readonly number[],
   order: readonly Stretch[],
-  time: (ticks: number) => Fraction,
+  time: Quarters,
   ticksPerQuarter: number,
   lines: LineIndex,
 ): Part {
   const { source, attributes } = draft;
-  const length = fractions(ticksPerQuarter);
   applyHandWords(draft, starts);
-  const begin = draft.notes.map((note, id) => (starts[note.measure] ?? 0) + (draft.ticks[id] ?? 0));
-  // An eighth of a quarter note: rounded tuplet durations may leave a small gap before a tie's end.
-  const tiedFrom = resolveTies(draft.notes, begin, draft.lengths, Math.ceil(ticksPerQuarter / 8));
-  draft.notes.forEach((note, id) => {
-    note.onset = time(begin[id] as number);
-    note.duration = length(draft.lengths[id] as number);
-    note.tiedFrom = tiedFrom[id] as number;
-  });
-  const measures = draft.measures.map((measure, at): Measure => {
-    const { content, number, implicit } = measure.source;
-    const [start, end] = [starts[at] ?? 0, starts[at + 1] ?? 0];
-    return {
-      index: at,
-      number,
-      start: time(start),
-      length: time(end - start),
-      span: content.span,
-      line: lines.lineAt(content.span.start),
-      beat: reduce(measure.metre.beat),
-      nominal: reduce(measure.metre.nominal),
-      implicit,
-    };
-  });
+  finishNotes(draft, starts, time, ticksPerQuarter);
+  const measures = finishMeasures(draft, starts, time, lines);
   return {
     id: source.id,
     name: source.name,
@@ -174,8 +136,62 @@ function finishPart(
     measures,
     notes: draft.notes,
     pedal: pedalSpans(draft, starts, time),
-    playingOrder: order.filter(({ measure }) => measure < measures.length),
+    playingOrder: stretchesWithin(order, measures.length),
   };
+}
+
+function finishNotes(
+  { notes, ticks, lengths }: PartDraft,
+  starts: readonly number[],
+  time: Quarters,
+  ticksPerQuarter: number,
+): void {
+  const length = new Quarters(ticksPerQuarter);
+  const begin: number[] = [];
+  for (let id = 0; id < notes.length; id++) {
+    begin.push((starts[(notes[id] as NoteDraft).measure] ?? 0) + (ticks[id] ?? 0));
+  }
+  // An eighth of a quarter note: rounded tuplet durations may leave a small gap before a tie's end.
+  const tiedFrom = resolveTies(notes, begin, lengths, Math.ceil(ticksPerQuarter / 8));
+  for (let id = 0; id < notes.length; id++) {
+    const note = notes[id] as NoteDraft;
+    note.onset = time.of(begin[id] as number);
+    note.duration = length.of(lengths[id] as number);
+    note.tiedFrom = tiedFrom[id] as number;
+  }
+}
+
+function finishMeasures(
+  draft: PartDraft,
+  starts: readonly number[],
+  time: Quarters,
+  lines: LineIndex,
+): Measure[] {
+  const measures: Measure[] = [];
+  for (let index = 0; index < draft.measures.length; index++) {
+    const { source, metre } = draft.measures[index] as MeasureDraft;
+    const { content, number, implicit } = source;
+    const [start, end] = [starts[index] ?? 0, starts[index + 1] ?? 0];
+    measures.push({
+      index,
+      number,
+      start: time.of(start),
+      length: time.of(end - start),
+      span: content.span,
+      line: lines.lineAt(content.span.start),
+      beat: reduce(metre.beat),
+      nominal: reduce(metre.nominal),
+      implicit,
+    });
+  }
+  return measures;
+}
+
+/** A part may have fewer measures than the others. */
+function stretchesWithin(order: readonly Stretch[], measures: number): Stretch[] {
+  const own: Stretch[] = [];
+  for (const stretch of order) if (stretch.measure < measures) own.push(stretch);
+  return own;
 }
 
 function reduce({ num, den }: { num: number; den: number }): Fraction {
@@ -190,38 +206,7 @@ function clefs(staves: number, found: ReadonlyMap<number, Clef>): Clef[] {
   });
 }
 
-/** Stretches with the damper pedal down; a pedal that is never lifted stays down to the end. */
-function pedalSpans(
-  draft: PartDraft,
-  starts: readonly number[],
-  time: (ticks: number) => Fraction,
-): PedalSpan[] {
-  const marks = draft.events
-    .filter((event) => event.pedal !== undefined)
-    .map((event) => ({ at: (starts[event.measure] ?? 0) + event.tick, pedal: event.pedal }))
-    .sort((a, b) => a.at - b.at);
-  const spans: PedalSpan[] = [];
-  let down: number | undefined;
-  const lift = (at: number) => {
-    if (down !== undefined && at > down) spans.push({ from: time(down), to: time(at) });
-    down = undefined;
-  };
-  for (const { at, pedal } of marks) {
-    if (pedal === 'down') down ??= at;
-    else {
-      lift(at);
-      if (pedal === 'change') down = at;
-    }
-  }
-  lift(starts.at(-1) ?? 0);
-  return spans;
-}
-
-function tempoMarks(
-  drafts: readonly PartDraft[],
-  starts: readonly number[],
-  time: (ticks: number) => Fraction,
-): TempoMark[] {
+function tempoMarks(drafts: readonly PartDraft[], starts: readonly number[], time: Quarters): TempoMark[] {
   const byTick = new Map<number, number>();
   for (const draft of drafts) {
     for (const event of draft.events) {
@@ -230,5 +215,5 @@ function tempoMarks(
   }
   return [...byTick]
     .sort(([a], [b]) => a - b)
-    .map(([at, quartersPerMinute]) => ({ at: time(at), quartersPerMinute }));
+    .map(([at, quartersPerMinute]) => ({ at: time.of(at), quartersPerMinute }));
 }

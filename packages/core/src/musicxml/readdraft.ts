@@ -2,6 +2,7 @@ import type { Draft } from '../score/draft.js';
 import type { Note } from '../score/model.js';
 import type { LineIndex } from './position.js';
 import type { PartAttributes } from './readattributes.js';
+import type { NoteCount } from './readcount.js';
 import type { DirectionFacts } from './readdirections.js';
 import type { Grid } from './readgrid.js';
 import type { MeasureSource, PartSource } from './readparts.js';
@@ -49,10 +50,9 @@ export interface PartDraft {
 }
 
 export interface PartContext {
-  readonly file?: string;
   readonly grid: Grid;
   readonly lines: LineIndex;
   readonly warnings: Warnings;
-  /** Called for every note; throws where there are too many. */
-  readonly countNote: () => void;
+  /** Notes of all parts. */
+  readonly count: NoteCount;
 }

@@ -111,7 +111,7 @@ export class PartReader {
   }
 
   private readNote(element: XmlElement): void {
-    this.context.countNote();
+    this.context.count.add();
     const written = readNote(element);
     if (!isInOrder(element))
       this.warn('the elements of a <note> do not stand in the order of MusicXML', element);
