@@ -37,20 +37,20 @@ export function analyse(score: Score, lines: readonly Line[], settings: Settings
   });
   const fingered = lines.map((line) => {
     const hand = settings.model[line.hand];
-    const found = fingerLine(line, hand, {
+    const { fingering, doubts, alternates } = fingerLine(line, hand, {
       keepDigits,
       ...heedOf(line, score.parts[line.part]!, clock),
       alternates: settings.alternatives,
     });
-    return { line, ...found, plan: planMotion(line, found.fingering, hand) };
+    return { line, fingering, doubts, alternates, plan: planMotion(line, fingering, hand) };
   });
   const pairs: Pair[] = [];
   return fingered.map((one) => {
-    const { line } = one;
+    const { line, fingering, doubts, alternates, plan } = one;
     const partner = score.parts[line.part]!.braced?.other ?? line.part;
     const other = fingered.find(({ line: { part, hand } }) => part === partner && hand !== line.hand);
     const over = other && handCrossingsOf(one, other, pairs)[line.hand];
-    const cues = planCues(line, one.plan, {
+    const cues = planCues(line, plan, {
       measures: score.parts[line.part]!.measures,
       layers: settings.layers,
       density: settings.density,
@@ -58,18 +58,12 @@ export function analyse(score: Score, lines: readonly Line[], settings: Settings
       wording: settings.wording,
       ...(over && { handCrossings: over }),
     });
-    const advice = one.doubts
+    const advice = doubts
       .filter(({ kind }) => kind === 'reach')
       .map(({ slice }) =>
-        reachAdvice(
-          one.fingering,
-          slice,
-          settings.model[line.hand],
-          neighbour(other?.line ?? idle(line)),
-          clock,
-        ),
+        reachAdvice(fingering, slice, settings.model[line.hand], neighbour(other?.line ?? idle(line)), clock),
       );
-    return { ...one, cues, advice };
+    return { line, fingering, doubts, plan, cues, advice, ...(alternates && { alternates }) };
   });
 }
 
