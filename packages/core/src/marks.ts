@@ -51,7 +51,9 @@ export function marksOf(
     const { line } = analysis;
     if (settings.hands !== 'both' && settings.hands !== line.hand) continue;
     const chosen = select(line.part);
-    if (settings.digits !== 'none') digits.push(...digitMarks(score, analysis, settings, chosen));
+    if (settings.digits !== 'none') {
+      for (const mark of digitMarks(score, analysis, settings, chosen)) digits.push(mark);
+    }
     for (const cue of analysis.cues) {
       if (!chosen(line.slices[cue.slice]!.measure)) continue;
       const mark = cueMark(line, cue);
