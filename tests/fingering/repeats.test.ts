@@ -10,7 +10,7 @@ import { type Choice, leastChoice } from '../../packages/core/src/fingering/sear
 import { buildLines } from '../../packages/core/src/hands/build.js';
 import { type Flow, playedFlow } from '../../packages/core/src/hands/flow.js';
 import type { Line } from '../../packages/core/src/hands/line.js';
-import { clockOf } from '../../packages/core/src/score/tempo.js';
+import { Clock } from '../../packages/core/src/score/tempo.js';
 import { attributes, note, onePart, readText } from '../musicxml/read-source.js';
 import { fingerings, Ledger, stagesOf } from './enumerate.js';
 import { happenings, lineOf } from './lines.js';
@@ -185,7 +185,7 @@ describe('a piece with two endings', () => {
     for (const [section, first, second] of TUNES) {
       const { score } = readText(piece(section, first, second));
       const [line] = buildLines(score).lines;
-      const flow = playedFlow(line!, score.parts[0]!, clockOf(score.tempo))!;
+      const flow = playedFlow(line!, score.parts[0]!, new Clock(score.tempo))!;
       expect(flow.joins.map(({ from, to }) => [from, to])).toEqual([
         [15, 0],
         [7, 16],

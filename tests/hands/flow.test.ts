@@ -4,7 +4,7 @@ import { buildLines } from '../../packages/core/src/hands/build.js';
 import { playedFlow } from '../../packages/core/src/hands/flow.js';
 import { add, fraction } from '../../packages/core/src/score/fraction.js';
 import type { Part } from '../../packages/core/src/score/model.js';
-import { clockOf } from '../../packages/core/src/score/tempo.js';
+import { Clock } from '../../packages/core/src/score/tempo.js';
 import { happenings, lineOf } from '../fingering/lines.js';
 import { attributes, note, onePart, readFixture, readText } from '../musicxml/read-source.js';
 
@@ -12,7 +12,7 @@ describe('flow of a line', () => {
   const flowOf = (text: string) => {
     const { score } = readText(text);
     const [line] = buildLines(score).lines;
-    return playedFlow(line!, score.parts[0]!, clockOf(score.tempo));
+    return playedFlow(line!, score.parts[0]!, new Clock(score.tempo));
   };
   const repeat = (direction: string) => `<barline><repeat direction="${direction}"/></barline>`;
   const notes = (...names: string[]) => names.map((name) => note(name, 4)).join('');
@@ -20,7 +20,7 @@ describe('flow of a line', () => {
   it('finds the joins and cuts of endings, dal segno and coda', () => {
     const { score } = readFixture('jumps.musicxml');
     const [line] = buildLines(score).lines;
-    const { joins, cuts } = playedFlow(line!, score.parts[0]!, clockOf(score.tempo))!;
+    const { joins, cuts } = playedFlow(line!, score.parts[0]!, new Clock(score.tempo))!;
     expect(joins.map(({ from, to }) => `${from}-${to}`)).toEqual(['2-1', '1-3', '5-1', '4-6']);
     expect([...cuts]).toEqual([3, 6]);
     for (const { seconds, free } of joins) {
@@ -75,7 +75,8 @@ describe('flow of a line', () => {
       to: add(start, fraction(4)),
     }));
     const part = { measures, playingOrder: Array.from({ length: 20 }, () => once).flat() } as unknown as Part;
-    const { joins } = playedFlow(spread, part, (quarters) => quarters / 2)!;
+    const clock = new Clock([{ at: fraction(0), quartersPerMinute: 120 }]);
+    const { joins } = playedFlow(spread, part, clock)!;
     expect(joins.map(({ from, to }) => [from, to])).toEqual([[399, 0]]);
   });
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { add, compare, fraction, gcd, subtract, toNumber } from '../../packages/core/src/score/fraction.js';
 import { isKeyboard } from '../../packages/core/src/score/instrument.js';
 import type { TieRole } from '../../packages/core/src/score/model.js';
-import { clockOf, DEFAULT_TEMPO } from '../../packages/core/src/score/tempo.js';
+import { Clock, DEFAULT_TEMPO } from '../../packages/core/src/score/tempo.js';
 import { resolveTies } from '../../packages/core/src/score/ties.js';
 
 const anyFraction = fc
@@ -48,12 +48,12 @@ describe('fractions', () => {
 
 describe('the clock', () => {
   it('goes by the marks and by the default before them', () => {
-    const clock = clockOf([
+    const clock = new Clock([
       { at: fraction(4), quartersPerMinute: 120 },
       { at: fraction(8), quartersPerMinute: 30 },
     ]);
     const slow = (4 * 60) / DEFAULT_TEMPO;
-    expect([0, 4, 6, 8, 9].map(clock).map((s) => s.toFixed(6))).toEqual(
+    expect([0, 4, 6, 8, 9].map((at) => clock.secondsAt(at)).map((s) => s.toFixed(6))).toEqual(
       [0, slow, slow + 1, slow + 2, slow + 4].map((s) => s.toFixed(6)),
     );
   });
@@ -69,8 +69,8 @@ describe('the clock', () => {
         fc.float({ min: 0, max: 200, noNaN: true }),
         fc.float({ min: 0, max: 9, noNaN: true }),
         (marks, at, more) => {
-          const clock = clockOf([...marks].sort((a, b) => toNumber(a.at) - toNumber(b.at)));
-          expect(clock(at + more)).toBeGreaterThanOrEqual(clock(at));
+          const clock = new Clock([...marks].sort((a, b) => toNumber(a.at) - toNumber(b.at)));
+          expect(clock.secondsAt(at + more)).toBeGreaterThanOrEqual(clock.secondsAt(at));
         },
       ),
     );

@@ -9,7 +9,7 @@ import { type HandCrossings, handCrossings } from './motion/handover.js';
 import { planMotion } from './motion/motion.js';
 import type { MotionPlan } from './motion/plan.js';
 import type { Score } from './score/model.js';
-import { clockOf } from './score/tempo.js';
+import { Clock } from './score/tempo.js';
 
 /** Everything that was worked out for one hand of one part. */
 export interface LineAnalysis extends Fingered {
@@ -23,7 +23,7 @@ export interface LineAnalysis extends Fingered {
 /** Fingering, motion and cues of every line; pure. */
 export function analyse(score: Score, lines: readonly Line[], settings: Settings): readonly LineAnalysis[] {
   const keepDigits = settings.existing === 'keep';
-  const clock = clockOf(score.tempo);
+  const clock = new Clock(score.tempo);
   const ends = new Map<number, readonly number[]>();
   const endsOf = (part: number): readonly number[] => {
     const known = ends.get(part) ?? soundEnds(score.parts[part]!.notes);

@@ -10,7 +10,7 @@ import { readScore } from './musicxml/read.js';
 import type { AnnotateOptions } from './options.js';
 import type { Warning } from './score/errors.js';
 import type { Finger, Part } from './score/model.js';
-import { clockOf } from './score/tempo.js';
+import { Clock } from './score/tempo.js';
 import { openAsPrinted } from './source.js';
 
 /** The options of `annotate` that say what is read and for which hands. */
@@ -71,7 +71,7 @@ function open(input: string | Uint8Array, options: LineOptions) {
   const { text, root } = openAsPrinted(input, settings.limits, settings.file);
   const { score, warnings } = readScore(root, text, settings);
   const built = buildLines(score, settings);
-  const clock = clockOf(score.tempo);
+  const clock = new Clock(score.tempo);
   const lines = built.lines.map((line) => {
     const part = score.parts[line.part]!;
     const read: ReadLine = {

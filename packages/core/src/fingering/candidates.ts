@@ -61,11 +61,12 @@ export function assignments(wanted: readonly Wanted[], hand: HandModel, rolled =
   }
   let result = known.get(id);
   if (!result) {
-    const found = search(wanted, hand, rolled);
-    const kept: Wanted[] = [];
-    for (const at of found.kept) kept.push(wanted[at]!);
-    const keys = kept.map(keyOf);
-    result = { ...found, keys, x: keys.map(keyX), black: keys.map(isBlack), struck: kept.map(isStruck) };
+    const { kept, assignments, trouble } = search(wanted, hand, rolled);
+    const taken: Wanted[] = [];
+    for (const at of kept) taken.push(wanted[at]!);
+    const keys = taken.map(keyOf);
+    const struck = taken.map(isStruck);
+    result = { kept, assignments, trouble, keys, x: keys.map(keyX), black: keys.map(isBlack), struck };
     known.set(id, result);
   }
   return result;

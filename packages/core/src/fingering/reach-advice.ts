@@ -3,6 +3,7 @@ import { reach } from '../anatomy/reach.js';
 import type { Hand, Line } from '../hands/line.js';
 import { isBlack, keyX, mirrorKey } from '../keyboard/plan.js';
 import { toNumber } from '../score/fraction.js';
+import type { Clock } from '../score/tempo.js';
 import { assignments } from './candidates.js';
 import type { LineFingering } from './result.js';
 
@@ -42,7 +43,7 @@ export function reachAdvice(
   at: number,
   hand: HandModel,
   other: Neighbour,
-  clock: (quarters: number) => number,
+  clock: Clock,
 ): ReachAdvice {
   const slice = line.slices[at]!;
   const left = slice.struck.filter((_, nth) => slices[at]!.struck[nth] === null).map(({ key }) => key);
@@ -64,7 +65,7 @@ function takesEasily(
   given: readonly number[],
   onset: number,
   { line, hand, ends }: Neighbour,
-  clock: (quarters: number) => number,
+  clock: Clock,
 ): boolean {
   const next = firstFrom(line, onset);
   const [before, after] = [line.slices[next - 1], line.slices[next]];
@@ -80,7 +81,7 @@ function takesEasily(
   return [before, after].every((slice) => {
     if (!slice) return true;
     const way = Math.abs(middle(slice.struck.map(({ key }) => key)) - middle(given));
-    const seconds = Math.abs(clock(toNumber(slice.onset)) - clock(onset));
+    const seconds = Math.abs(clock.secondsAt(toNumber(slice.onset)) - clock.secondsAt(onset));
     return way <= Math.min(EASY_WAY, EASY_PACE * seconds);
   });
 }

@@ -1,6 +1,6 @@
 import type { Warning } from '../score/errors.js';
 import type { Note, Part, Score } from '../score/model.js';
-import { clockOf } from '../score/tempo.js';
+import { Clock } from '../score/tempo.js';
 import { assignHands } from './assign.js';
 import type { Hand, Line } from './line.js';
 import { type HandOptions, pianoParts } from './parts.js';
@@ -24,7 +24,7 @@ export function buildLines(score: Score, options: HandOptions = {}): BuiltLines 
   const found = [...warnings];
   const lines: Line[] = [];
   const keeps = (options.existing ?? 'keep') === 'keep';
-  const clock = clockOf(score.tempo);
+  const clock = new Clock(score.tempo);
   for (const part of parts) {
     const assignment = assignHands(part, options.staff);
     const shared = shareDigits(part, assignment.roles);

@@ -72,7 +72,7 @@ export function playedFlow(line: Line, part: Part, clock: Clock): Flow | undefin
   let last: Slice | undefined;
   let seconds = 0;
   for (const stretch of playingOrder) {
-    const [begins, ends] = [clock(toNumber(stretch.from)), clock(toNumber(stretch.to))];
+    const [begins, ends] = [clock.secondsAt(toNumber(stretch.from)), clock.secondsAt(toNumber(stretch.to))];
     const range = rangeIn(stretch, measures[stretch.measure]!, line, byMeasure.get(stretch.measure));
     if (!range) {
       seconds += ends - begins;
@@ -82,7 +82,7 @@ export function playedFlow(line: Line, part: Part, clock: Clock): Flow | undefin
     reached.add(first.index);
     if (last?.index === first.index - 1) followed.add(first.index);
     else if (last) {
-      const way = Math.max(0, seconds + clock(toNumber(first.onset)) - begins);
+      const way = Math.max(0, seconds + clock.secondsAt(toNumber(first.onset)) - begins);
       const held = Math.max(...[...last.struck, ...last.held].map((key) => key.seconds));
       const join = { from: last.index, to: first.index, seconds: way, free: Math.max(0, way - held) };
       const id = `${join.from} ${join.to}`;
@@ -90,7 +90,7 @@ export function playedFlow(line: Line, part: Part, clock: Clock): Flow | undefin
     }
     for (let index = range[0] + 1; index <= range[1]; index++) followed.add(index);
     last = line.slices[range[1]]!;
-    seconds = ends - clock(toNumber(last.onset));
+    seconds = ends - clock.secondsAt(toNumber(last.onset));
   }
   const cuts = [...reached].filter((index) => index > 0 && !followed.has(index));
   return { joins: [...joins.values()], cuts: new Set(cuts) };

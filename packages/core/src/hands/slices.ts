@@ -51,7 +51,7 @@ export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock, d
         held.push(key);
         continue;
       }
-      key.upAt = key.grace ? now : Math.min(clock(key.strike.release), now);
+      key.upAt = key.grace ? now : Math.min(clock.secondsAt(key.strike.release), now);
       lastUp = Math.max(lastUp, key.upAt);
       released.push(key.strike.key);
     }
@@ -61,7 +61,7 @@ export function slicesOf(moments: readonly Moment[], part: Part, clock: Clock, d
     down = held.length === 0 ? struck : [...held, ...struck].sort(byKey);
   }
   for (const key of down)
-    key.upAt = key.grace ? (times.at(-1) ?? 0) + GRACE_SECONDS : clock(key.strike.release);
+    key.upAt = key.grace ? (times.at(-1) ?? 0) + GRACE_SECONDS : clock.secondsAt(key.strike.release);
   const context = { part, pedal: new Pedal(part), demands };
   const slices: Slice[] = [];
   let before = times[0] ?? 0;
@@ -107,7 +107,7 @@ function momentTimes(moments: readonly Moment[], clock: Clock): number[] {
   let each = 0;
   let before: number | undefined;
   for (const { onset, order } of moments) {
-    const main = clock(onset);
+    const main = clock.secondsAt(onset);
     if (order < 0 && before !== onset) {
       each = Math.min(GRACE_SECONDS, Math.max(main - lastMain, 0) / (-2 * order));
     }
