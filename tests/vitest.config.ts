@@ -11,6 +11,8 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
+    // The build is loaded by Node itself, as users load it; rewritten by the runner it would be slower than the parser beside it.
+    server: { deps: { external: [/\/packages\/core\/dist\//] } },
     reporters: ['default', './tests/summary-reporter.ts'],
   },
 });

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { annotate } from '@handline/core';
 import { XMLParser } from 'fast-xml-parser';
 import { bench, describe } from 'vitest';
-import { annotate } from '../../packages/core/src/annotate.js';
 import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
 import { PARSER_OPTIONS } from '../../packages/core/src/musicxml/tree.js';
 
@@ -62,14 +62,14 @@ function medians(tasks: readonly (() => void)[], rounds: number): number[] {
 function printRatios(): void {
   const sizes = [1000, 3000, 5000, 10_000, 30_000, 100_000];
   const warm = score(2000).text;
-  for (let nth = 0; nth < 3; nth++) {
+  for (let nth = 0; nth < 10; nth++) {
     parse(warm);
     mark(warm);
   }
   let first: number | undefined;
   for (const size of sizes) {
     const { text, notes } = score(size);
-    const rounds = size > 10_000 ? 1 : 7;
+    const rounds = size > 10_000 ? 3 : 7;
     const [parsing, marking] = medians([() => parse(text), () => mark(text)], rounds) as [number, number];
     const each = (1000 * marking) / notes;
     first ??= each;
