@@ -8,7 +8,7 @@ import { leastCostsThrough } from '../../packages/core/src/fingering/alternative
 import { figuresOf } from '../../packages/core/src/fingering/figures.js';
 import { fingerLine, prepare } from '../../packages/core/src/fingering/finger.js';
 import { unlikeness } from '../../packages/core/src/fingering/likeness.js';
-import { leastChoice, leastPass } from '../../packages/core/src/fingering/search.js';
+import { leastChoice, Search } from '../../packages/core/src/fingering/search.js';
 import type { Bias } from '../../packages/core/src/fingering/stages.js';
 import type { Hand } from '../../packages/core/src/hands/line.js';
 import { eachFingering, fingerings, Ledger } from './enumerate.js';
@@ -115,9 +115,12 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
         cases(texture, least, most),
         fc.constantFrom(0, 8, 25, 60, Number.POSITIVE_INFINITY),
         (own, margin) => {
-          const { stages, all } = setUp(own);
+          const { prepared, stages, all } = setUp(own);
           const limit = all[0]!.cost + margin;
-          leastCostsThrough(stages, leastPass(stages), margin).forEach((costs, at) => {
+          const search = new Search();
+          search.find(prepared.stages);
+          search.again(stages);
+          leastCostsThrough(stages, search, limit).forEach((costs, at) => {
             costs.forEach((cost, candidate) => {
               const best = all.find(({ path }) => path[at] === candidate)!;
               if (best.cost <= limit) {

@@ -3,7 +3,7 @@ import { costsToGo, leastCostsThrough } from './alternatives-to-go.js';
 import { Walk } from './alternatives-walk.js';
 import { type Figure, figuresOf } from './figures.js';
 import { cheapestModels, chosenModels, likenessBias, type Models, unlikeness } from './likeness.js';
-import { type Choice, leastPass } from './search.js';
+import { type Choice, Search } from './search.js';
 import type { Bias, Stages } from './stages.js';
 
 /** Passes in which like figures settle on like fingers; a third changes next to nothing. */
@@ -28,8 +28,8 @@ export interface AlikeChoice extends Choice {
 export function alikeChoice(free: Stages): AlikeChoice {
   const { views } = free;
   const figures = figuresOf(views);
-  let last = leastPass(free);
-  const plain = last.choice;
+  const search = new Search();
+  const plain = search.find(free);
   let best: AlikeChoice = plain;
   let least = plain.cost + unlikeness(views, figures, plain.path);
   // A choice that follows every model is the least with their bias too.
@@ -37,8 +37,7 @@ export function alikeChoice(free: Stages): AlikeChoice {
   /** Returns the models that the choice found chooses itself. */
   const choose = (models: Models): Models => {
     const bias = likenessBias(views, figures, models);
-    last = leastPass(free.with(bias), last);
-    const { choice } = last;
+    const choice = search.again(free.with(bias));
     const chosen = chosenModels(views, figures, choice.path);
     const total = choice.cost - sumOf(choice.biased) + unlikeness(views, figures, choice.path, chosen);
     const better = total < least;
@@ -47,7 +46,8 @@ export function alikeChoice(free: Stages): AlikeChoice {
     if (better || truer) [best, least] = [{ ...choice, bias }, total];
     return chosen;
   };
-  let models = cheapestModels(views, figures, leastCostsThrough(free, last, highestPrice(figures)));
+  const through = leastCostsThrough(free, search, plain.cost + highestPrice(figures));
+  let models = cheapestModels(views, figures, through);
   for (let pass = 0; pass < LIKENESS_PASSES; pass++) {
     const chosen = choose(models);
     if (areSame(chosen, models)) break;

@@ -1,6 +1,6 @@
 import type { Finger } from '../score/model.js';
 import { leastCostsThrough } from './alternatives-to-go.js';
-import { leastPass } from './search.js';
+import { Search } from './search.js';
 import type { Stages } from './stages.js';
 
 /**
@@ -22,22 +22,24 @@ export function secondChoices(
   path: readonly number[],
   most: number,
 ): readonly (readonly (readonly Finger[])[])[] {
-  const through = leastCostsThrough(stages, leastPass(stages), SECOND_CHOICE_MARGIN);
+  const search = new Search();
+  const { cost: least } = search.find(stages);
+  const through = leastCostsThrough(stages, search, least + SECOND_CHOICE_MARGIN);
   return stages.views.map((view, at) => {
     const costs = through[at]!;
     const chosen = view.candidates[path[at]!]!.fingers;
     const others = new Array<readonly Finger[]>(view.slice.struck.length).fill([]);
     view.keys.forEach((_, nth) => {
       if (!view.struck[nth]) return;
-      const least = new Map<Finger, number>();
+      const extra = new Map<Finger, number>();
       view.candidates.forEach(({ fingers }, candidate) => {
         const cost = costs[candidate]! - costs[path[at]!]!;
         const finger = fingers[nth]!;
-        if (finger !== chosen[nth] && cost <= Math.min(SECOND_CHOICE_MARGIN, least.get(finger) ?? Infinity)) {
-          least.set(finger, cost);
+        if (finger !== chosen[nth] && cost <= Math.min(SECOND_CHOICE_MARGIN, extra.get(finger) ?? Infinity)) {
+          extra.set(finger, cost);
         }
       });
-      others[view.source[nth]!] = [...least]
+      others[view.source[nth]!] = [...extra]
         .sort((a, b) => a[1] - b[1] || a[0] - b[0])
         .slice(0, most)
         .map(([finger]) => finger);

@@ -1,6 +1,6 @@
 import { DEPTH_COUNT } from './depth.js';
 import { Fold } from './fold.js';
-import type { Pass } from './search.js';
+import type { Search } from './search.js';
 import type { Stages } from './stages.js';
 
 const D = DEPTH_COUNT;
@@ -97,29 +97,28 @@ class Backward extends Fold {
 }
 
 /**
- * For every slice and candidate, the cost of the best fingering of the whole line that uses it; exact up to `margin` mm
- * equivalents above the least, and beyond that no less than there. What lies beyond is not gone back through.
+ * For every slice and candidate, the cost of the best fingering of the whole line that uses it; exact up to a limit in mm
+ * equivalents, and beyond that no less than the limit. What lies beyond is not gone back through.
  *
- * @param pass over the same stages
+ * @param search whose last choice was that of the same stages
  */
 export function leastCostsThrough(
   stages: Stages,
-  { states, starts, choice }: Pass,
-  margin: number,
+  { states, starts, bases }: Search,
+  limit: number,
 ): readonly (readonly number[])[] {
   const through: number[][] = new Array(stages.views.length);
   const backward = new Backward(stages);
-  const most = choice.cost + margin;
   for (let at = through.length - 1; at >= 0; at--) {
     const after = backward.advance(at);
     const start = starts[at]!;
     const columns = stages.count(at);
     const own = new Array<number>(columns).fill(Number.POSITIVE_INFINITY);
     for (let cell = 0, pair = 0; start + cell < starts[at + 1]!; cell += D, pair++) {
-      const least = leastThrough(states, start + cell, after, cell);
+      const least = leastThrough(states, start + cell, after, cell) + bases[at]!;
       const candidate = pair % columns;
       if (least < own[candidate]!) own[candidate] = least;
-      if (least > most)
+      if (least > limit)
         for (let depth = 0; depth < D; depth++) after[cell + depth] = Number.POSITIVE_INFINITY;
     }
     through[at] = own;

@@ -40,12 +40,12 @@ export abstract class Fold {
 
   /**
    * For a candidate in the middle, every target and depth, the cheapest source with its chain:
-   * `out[offset + pair * DEPTH_COUNT + depth]`, and in `before` which one it was. Of equal ones the first wins. Moving
+   * `out[offset + pair * DEPTH_COUNT + depth]`, and in `before`, from an offset of its own, which one it was. Of equal ones the first wins. Moving
    * evens depths out, so that a pair's costs lie close together: a source whose least costs more than another's greatest,
    * whatever the target, is neither moved nor followed, nor is one without a way on, whose costs are infinite.
    *
    * @param start index of the candidate's first chain
-   * @param offset of the first pair in `out` and `before`
+   * @param offset of the first pair in `out`
    */
   protected fold(
     middle: number,
@@ -56,13 +56,15 @@ export abstract class Fold {
     out: Float64Array,
     offset: number,
     before?: Uint8Array,
+    offsetBefore = 0,
   ): void {
     const { least, moved } = this;
     const [limits, kept] = [this.#limits, this.#kept];
     const first = middle * sources.middle;
     const count = this.#follow(first, sources, targets, chains, start);
     for (let target = 0; target < targets.count; target++) {
-      const to = offset + (middle * targets.middle + target * targets.pair) * D;
+      const pairOut = (middle * targets.middle + target * targets.pair) * D;
+      const [to, toBefore] = [offset + pairOut, offsetBefore + pairOut];
       const limit = limits[target]!;
       let fresh = true;
       for (let nth = 0; nth < count; nth++) {
@@ -75,7 +77,7 @@ export abstract class Fold {
           const cost = moved[from + depth]! + chain;
           if (fresh || cost < out[to + depth]!) {
             out[to + depth] = cost;
-            if (before) before[to + depth] = source;
+            if (before) before[toBefore + depth] = source;
           }
         }
         fresh = false;

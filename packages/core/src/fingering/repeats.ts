@@ -3,7 +3,7 @@ import type { CostTable } from './cost.js';
 import { DEPTH_COUNT, type DepthGrid } from './depth.js';
 import { Extras } from './extras.js';
 import { JoinCosts, type Side } from './join-costs.js';
-import { type Choice, leastChoice } from './search.js';
+import { type Choice, Search } from './search.js';
 import type { Stages } from './stages.js';
 
 /** Rounds of settling both ends of all joins; most lines need one. */
@@ -40,6 +40,7 @@ export function settleJoins(
   if (joins.length === 0) return { choice: start, stages: plain };
   const { views, bias } = plain;
   const joinCosts = new JoinCosts(costs, grid);
+  const search = new Search();
   const [path, depths] = [[...start.path], [...start.depths]];
   const extrasFor = (side: Side): Extras => {
     const extras = new Extras(views, { path, depths });
@@ -61,7 +62,7 @@ export function settleJoins(
     for (const window of windows) holdContext(extras, window);
     const stages = stagesWith(extras);
     changed = [];
-    for (const window of windows) cost -= settleWindow(stages, window, path, depths, changed);
+    for (const window of windows) cost -= settleWindow(search, stages, window, path, depths, changed);
     if (changed.length > 0) settled = side;
     else if (turn > 0) break;
   }
@@ -106,6 +107,7 @@ function holdContext(extras: Extras, [start, end]: Window): void {
  * @returns what is saved
  */
 function settleWindow(
+  search: Search,
   stages: Stages,
   [start, end]: Window,
   path: number[],
@@ -113,7 +115,7 @@ function settleWindow(
   changed: number[],
 ): number {
   const section = stages.section(start, end);
-  const found = leastChoice(section);
+  const found = search.find(section);
   const saved = costOf(section, path.slice(start, end), depths.slice(start, end)) - found.cost;
   if (saved <= 0) return 0;
   for (let nth = 0; nth < found.path.length; nth++) {

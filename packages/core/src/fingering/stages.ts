@@ -57,8 +57,8 @@ export class Stages {
   }
 
   /** True where another bias of the same line, or none, adds the same to all candidates of a slice. */
-  sameBias(other: Stages, at: number): boolean {
-    const [own, others] = [this.bias?.[at], other.bias?.[at]];
+  sameBias(other: Bias | undefined, at: number): boolean {
+    const [own, others] = [this.bias?.[at], other?.[at]];
     const count = this.count(at);
     for (let candidate = 0; candidate < count; candidate++) {
       if ((own?.[candidate] ?? 0) !== (others?.[candidate] ?? 0)) return false;
