@@ -49,13 +49,16 @@ export function checkOptions(options: AnnotateOptions): Settings {
       `alternatives: ${alternatives} is no count from 0 to ${MOST_ALTERNATIVES}`,
     );
   }
+  // One model for both hands where they are alike, so that what is worked out for one serves the other.
+  const right = handModel(spans.right ?? 'medium');
+  const left = spans.left === spans.right ? right : handModel(spans.left ?? 'medium');
   return {
     ...(options.file !== undefined && { file: options.file }),
     ...(options.parts !== undefined && { parts: options.parts }),
     ...(options.staff !== undefined && { staff: options.staff }),
     ...(options.measures !== undefined && { measures: options.measures }),
     hands: oneOf('hands', options.hands ?? 'both', ['both', 'right', 'left']),
-    model: { right: handModel(spans.right ?? 'medium'), left: handModel(spans.left ?? 'medium') },
+    model: { right, left },
     layers: (options.layers ?? DEFAULT_LAYERS).map((layer) => oneOf('layers', layer, LAYERS)),
     density: oneOf('density', options.density ?? 'essential', ['every', 'essential', 'demanding']),
     language,

@@ -22,7 +22,7 @@ const AT_EASE = 1;
  */
 export function planMotion(line: Line, given: GivenFingers, hand: HandModel): MotionPlan {
   const uses = fingersInUse(line, given);
-  const tips = new TipTable(hand);
+  const tips = TipTable.of(hand);
   const depths = planDepth(line, uses, tips);
   const arm = planCarry(line, uses, hand);
   const crossings = thumbCrossings(line, uses, hand);

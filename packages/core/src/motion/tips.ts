@@ -7,6 +7,8 @@ export const LEAST_DEPTH = 10;
 export const GREATEST_DEPTH = 140;
 export const GRID_SIZE = GREATEST_DEPTH - LEAST_DEPTH + 1;
 
+const tables = new WeakMap<HandModel, TipTable>();
+
 /**
  * Fingertip placements of one hand on the grid, each worked out once. Keys an octave apart are alike in depth, so that
  * sixty rows serve any line.
@@ -19,6 +21,16 @@ export class TipTable {
 
   constructor(hand: HandModel) {
     this.#hand = hand;
+  }
+
+  /** The table that all lines of a hand share. */
+  static of(hand: HandModel): TipTable {
+    let table = tables.get(hand);
+    if (!table) {
+      table = new TipTable(hand);
+      tables.set(hand, table);
+    }
+    return table;
   }
 
   /** Placements of a finger on a key by grid step. */
