@@ -75,9 +75,7 @@ function setUp({ hand, span, events, bias }: Case) {
   const prepared = prepare(lineOf(hand, events), model, { keepDigits: true });
   const { views } = prepared;
   fc.pre(fingerings(views) <= MOST_FINGERINGS);
-  const extra: Bias = views.map(({ candidates }) =>
-    Float64Array.from(candidates, (_, nth) => bias[nth % 5]!),
-  );
+  const extra: Bias = views.map(({ candidates }) => candidates.map((_, nth) => bias[nth % 5]!));
   const stages = prepared.stages.with(extra);
   return {
     model,

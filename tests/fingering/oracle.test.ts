@@ -67,7 +67,7 @@ function compare(
   fc.pre(count <= MOST_FINGERINGS);
   const extra: Bias = views.map(({ candidates }, at) => {
     const own = bias[at];
-    return own && Float64Array.from(candidates, (_, nth) => own[nth % own.length]!);
+    return own && candidates.map((_, nth) => own[nth % own.length]!);
   });
   const added = bias.length === 0 ? undefined : extra;
   const found = leastChoice(stagesOf(views, model, added));

@@ -31,10 +31,10 @@ it('a search that takes over what earlier ones found ends as it would alone', ()
       const search = new Search();
       search.find(stages);
       for (const own of all) {
-        const bias: (Float64Array | undefined)[] = views.map(() => undefined);
+        const bias: (readonly number[] | undefined)[] = views.map(() => undefined);
         for (const { place, costs } of own) {
           const at = Math.floor(place * views.length);
-          bias[at] = Float64Array.from(views[at]!.candidates, (_, nth) => costs[nth % costs.length]!);
+          bias[at] = views[at]!.candidates.map((_, nth) => costs[nth % costs.length]!);
         }
         const biased = stages.with(bias as Bias);
         expect(search.again(biased)).toEqual(leastChoice(biased));

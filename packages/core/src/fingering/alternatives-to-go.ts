@@ -74,7 +74,7 @@ class Backward extends Fold {
   }
 
   /** From every depth of the slice before the best way on; the further out, the less far in, because the kernel is convex. */
-  protected override move(pair: number): number {
+  protected override move(pair: number): void {
     const { moved } = this;
     const [kernel, onward, step] = [this.#kernel, this.#onward, this.#steps[pair]!];
     const start = pair * D;
@@ -92,7 +92,7 @@ class Backward extends Fold {
       moved[start + from] = best + step;
       if (best + step > most) most = best + step;
     }
-    return most;
+    this.most[pair] = most;
   }
 }
 

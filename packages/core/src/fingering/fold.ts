@@ -16,21 +16,23 @@ export interface Side {
 export abstract class Fold {
   /** Least of the costs of every pair of candidates. */
   protected least = new Float64Array(0);
-  /** `[pair * DEPTH_COUNT + depth]`: the costs of a pair that has been moved. */
+  /** `[pair * DEPTH_COUNT + depth]`: the costs of a pair that has been moved, and the greatest of them. */
   protected moved = new Float64Array(0);
+  protected most = new Float64Array(0);
   #limits = new Float64Array(0);
   #kept = new Uint8Array(0);
 
   /**
-   * Lets the forearm of a pair move from every depth to every other. None of its costs falls below its least; returns the
-   * greatest.
+   * Lets the forearm of a pair move from every depth to every other, for `moved` and `most`. None of its costs falls below
+   * its least.
    */
-  protected abstract move(pair: number): number;
+  protected abstract move(pair: number): void;
 
   protected makeRoom(pairs: number, candidates: number): void {
     if (this.least.length < pairs) {
       this.least = new Float64Array(2 * pairs);
       this.moved = new Float64Array(2 * pairs * D);
+      this.most = new Float64Array(2 * pairs);
     }
     if (this.#limits.length < candidates) {
       this.#limits = new Float64Array(2 * candidates);
@@ -122,7 +124,8 @@ export abstract class Fold {
   /** Moves a pair; what it costs at most limits what others may cost. */
   #limit(pair: number, targets: Side, chains: Float64Array, start: number): void {
     const limits = this.#limits;
-    const most = this.move(pair);
+    this.move(pair);
+    const most = this.most[pair]!;
     for (let target = 0; target < targets.count; target++) {
       const cost = most + chains[start + target * targets.chain]!;
       if (cost < limits[target]!) limits[target] = cost;

@@ -1,4 +1,5 @@
 import type { Figure } from './figures.js';
+import type { Bias } from './stages.js';
 import type { SliceView } from './view.js';
 
 /** A digit that the file gives counts as this many chosen ones. */
@@ -91,12 +92,8 @@ class Ballot {
 }
 
 /** What every candidate pays for being unlike the models of its figures; undefined where a slice is in none. */
-export function likenessBias(
-  views: readonly SliceView[],
-  figures: readonly Figure[],
-  models: Models,
-): readonly (Float64Array | undefined)[] {
-  const bias = new Array<Float64Array | undefined>(views.length);
+export function likenessBias(views: readonly SliceView[], figures: readonly Figure[], models: Models): Bias {
+  const bias = new Array<number[] | undefined>(views.length);
   for (let nth = 0; nth < figures.length; nth++) {
     const { slices, price } = figures[nth]!;
     const model = models[nth]!;
@@ -104,7 +101,7 @@ export function likenessBias(
       const { candidates } = views[at]!;
       let own = bias[at];
       if (!own) {
-        own = new Float64Array(candidates.length);
+        own = new Array<number>(candidates.length).fill(0);
         bias[at] = own;
       }
       for (let candidate = 0; candidate < candidates.length; candidate++) {

@@ -151,7 +151,7 @@ export class Search extends Fold {
   }
 
   /** For every depth the cheapest one to come from: the further out, the further out, because the kernel is convex. */
-  protected override move(pair: number): number {
+  protected override move(pair: number): void {
     const { moved } = this;
     const [state, origins, kernel] = [this.states, this.#depth, this.#kernel];
     const [start, out] = [this.#from + pair * D, pair * D];
@@ -170,7 +170,7 @@ export class Search extends Fold {
       origins[start + to] = origin;
       if (best > most) most = best;
     }
-    return most;
+    this.most[pair] = most;
   }
 
   #trace(stages: Stages): Choice {

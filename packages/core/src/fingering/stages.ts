@@ -3,7 +3,7 @@ import type { LineCosts } from './line-costs.js';
 import type { SliceView } from './view.js';
 
 /** Extra cost of candidates by slice, mm equivalents; undefined where there is none. */
-export type Bias = readonly (Float64Array | undefined)[];
+export type Bias = readonly (readonly number[] | undefined)[];
 
 /** Further costs of one slice that a term cannot see, such as those of a repeat's join. */
 export interface Extra {
