@@ -1,6 +1,7 @@
 import { SEMITONE_WIDTH } from '../keyboard/plan.js';
 import type { Finger } from '../score/model.js';
 import type { HandModel } from './hand.js';
+import { PerHand } from './per-hand.js';
 
 /** Sideways distances from the lower to the higher finger of a pair, in mm; negative where the fingers are crossed. */
 export interface Reach {
@@ -29,18 +30,14 @@ const SEMITONES: Readonly<Record<string, readonly number[]>> = {
   '45': [1, 1, 1, 2, 3, 5],
 };
 
-const tables = new WeakMap<HandModel, Map<number, Reach>>();
+const tables = new PerHand(() => new Map<number, Reach>());
 
 /**
  * Reach of a finger pair, `low < high`, for this hand: maxima scale with the hand; minima do not, because a larger
  * hand folds as far as a small one.
  */
 export function reach(hand: HandModel, low: Finger, high: Finger): Reach {
-  let table = tables.get(hand);
-  if (!table) {
-    table = new Map();
-    tables.set(hand, table);
-  }
+  const table = tables.of(hand);
   const pair = low * 10 + high;
   let found = table.get(pair);
   if (!found) {

@@ -1,4 +1,5 @@
 import type { HandModel } from '../anatomy/hand.js';
+import { PerHand } from '../anatomy/per-hand.js';
 import { reach } from '../anatomy/reach.js';
 import { isBlack, keyX } from '../keyboard/plan.js';
 import type { Finger } from '../score/model.js';
@@ -40,7 +41,7 @@ const TOLERANCE = 5;
 /** mm below which two places are one. */
 const ROUNDING = 1e-6;
 
-const memo = new WeakMap<HandModel, Map<string, Kept>>();
+const memo = new PerHand(() => new Map<string, Kept>());
 
 /**
  * Every way in which the hand can hold these keys: fingers ascend with the keys, every pair lies within its practical
@@ -50,11 +51,7 @@ const memo = new WeakMap<HandModel, Map<string, Kept>>();
  * must lie within reach of their fingers, the hand goes on to the others (common practice).
  */
 export function assignments(wanted: readonly Wanted[], hand: HandModel, rolled = false): Kept {
-  let known = memo.get(hand);
-  if (!known) {
-    known = new Map();
-    memo.set(hand, known);
-  }
+  const known = memo.of(hand);
   let id = rolled ? 'rolled' : '';
   for (const { key, struck, pedalled, fixed } of wanted) {
     id += `${key}${struck ? 's' : pedalled ? 'p' : 'h'}${fixed ?? ''} `;

@@ -9,7 +9,7 @@ import { planDepth } from './depth.js';
 import type { FingerDepth, MotionPlan, SliceMotion } from './plan.js';
 import { depthReason } from './reason.js';
 import { planRoll } from './roll.js';
-import { TipTable } from './tips.js';
+import { type TipTable, tipTables } from './tips.js';
 import { fingersInUse, type GivenFingers, type Use } from './use.js';
 
 /** Largest inward move that still is a lean, mm, and the discomfort it may find under the finger: from memory. */
@@ -22,7 +22,7 @@ const AT_EASE = 1;
  */
 export function planMotion(line: Line, given: GivenFingers, hand: HandModel): MotionPlan {
   const uses = fingersInUse(line, given);
-  const tips = TipTable.of(hand);
+  const tips = tipTables.of(hand);
   const depths = planDepth(line, uses, tips);
   const arm = planCarry(line, uses, hand);
   const crossings = thumbCrossings(line, uses, hand);

@@ -1,13 +1,12 @@
 import { placeTips, type TipPlacement, type TipRow } from '../anatomy/fingertip.js';
 import type { HandModel } from '../anatomy/hand.js';
+import { PerHand } from '../anatomy/per-hand.js';
 import type { Finger } from '../score/model.js';
 
 /** Forearm depths on the grid, mm: from a 3 on the front edge to a thumb deep among the black keys. */
 export const LEAST_DEPTH = 10;
 export const GREATEST_DEPTH = 140;
 export const GRID_SIZE = GREATEST_DEPTH - LEAST_DEPTH + 1;
-
-const tables = new WeakMap<HandModel, TipTable>();
 
 /**
  * Fingertip placements of one hand on the grid, each worked out once. Keys an octave apart are alike in depth, so that
@@ -21,16 +20,6 @@ export class TipTable {
 
   constructor(hand: HandModel) {
     this.#hand = hand;
-  }
-
-  /** The table that all lines of a hand share. */
-  static of(hand: HandModel): TipTable {
-    let table = tables.get(hand);
-    if (!table) {
-      table = new TipTable(hand);
-      tables.set(hand, table);
-    }
-    return table;
   }
 
   /** Placements of a finger on a key by grid step. */
@@ -61,3 +50,6 @@ export class TipTable {
     return finger * 12 + (((key % 12) + 12) % 12);
   }
 }
+
+/** The tables that all lines of a hand share. */
+export const tipTables = new PerHand((hand) => new TipTable(hand));
