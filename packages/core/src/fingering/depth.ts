@@ -3,6 +3,7 @@ import type { HandModel } from '../anatomy/hand.js';
 import { travelCost, travelWeight } from '../anatomy/travel.js';
 import type { Finger } from '../score/model.js';
 import { grained } from './grain.js';
+import { Memory } from './memory.js';
 import type { SliceView } from './view.js';
 
 /** Forearm depths that the search tells apart, mm; the motion plan refines them. */
@@ -12,10 +13,13 @@ export const DEPTH_COUNT = DEPTHS.length;
 /** Weight of depth discomfort and travel against the other terms: they are stated in mm equivalents themselves. */
 export const DEPTH_WEIGHT = 1;
 
+/** Kernels of moves kept at most; a tempo that glides would make ever more. */
+const MOST_KERNELS = 4096;
+
 /** Depth cost of one hand on the search's grid, every finger and key class worked out once. */
 export class DepthGrid {
   readonly #rows: Float64Array[] = [];
-  readonly #kernels = new Map<number, Float64Array>();
+  readonly #kernels = new Memory(MOST_KERNELS * DEPTH_COUNT ** 2);
 
   /** @param weight of depth against the other terms */
   constructor(
@@ -34,18 +38,16 @@ export class DepthGrid {
   /** Cost of every move into this slice: `kernel[from * DEPTH_COUNT + to]`. */
   kernel(view: SliceView): Float64Array {
     const weight = travelWeight(view.seconds, view.free, view.slice.phraseStart);
-    let kernel = this.#kernels.get(weight);
-    if (!kernel) {
-      kernel = new Float64Array(DEPTH_COUNT * DEPTH_COUNT);
-      for (let from = 0; from < DEPTH_COUNT; from++) {
-        for (let to = 0; to < DEPTH_COUNT; to++) {
-          kernel[from * DEPTH_COUNT + to] = grained(
-            this.weight * travelCost(DEPTHS[to]! - DEPTHS[from]!, weight),
-          );
-        }
+    return this.#kernels.get(weight) ?? this.#kernels.keep(weight, this.#moves(weight));
+  }
+
+  #moves(weight: number): Float64Array {
+    const kernel = new Float64Array(DEPTH_COUNT * DEPTH_COUNT);
+    for (let from = 0; from < DEPTH_COUNT; from++) {
+      for (let to = 0; to < DEPTH_COUNT; to++) {
+        const way = DEPTHS[to]! - DEPTHS[from]!;
+        kernel[from * DEPTH_COUNT + to] = grained(this.weight * travelCost(way, weight));
       }
-      // Scores with a tempo that glides would grow the table without end.
-      if (this.#kernels.size < 4096) this.#kernels.set(weight, kernel);
     }
     return kernel;
   }

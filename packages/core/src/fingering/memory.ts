@@ -2,7 +2,7 @@ import type { SliceView } from './view.js';
 
 /** Patterns told apart; slices of further ones share no costs. */
 export const MOST_PATTERNS = 8192;
-/** Numbers that one memory keeps at most: 16 MB. */
+/** Numbers that a memory keeps at most, if nothing else is said: 16 MB. */
 const MOST_NUMBERS = 2_000_000;
 
 /** Numbers the patterns of keys and candidates; equal keys have the very same list of candidates (`assignments`). */
@@ -20,10 +20,13 @@ export class Patterns {
   }
 }
 
-/** Costs by id, up to a bounded size. */
+/** Costs by id, up to a bounded size: odd scores would grow it without end. */
 export class Memory {
   readonly #costs = new Map<number, Float64Array>();
   #numbers = 0;
+
+  /** @param most numbers that are kept */
+  constructor(private readonly most = MOST_NUMBERS) {}
 
   get(id: number): Float64Array | undefined {
     return this.#costs.get(id);
@@ -31,7 +34,7 @@ export class Memory {
 
   /** Returns the costs, kept or not. */
   keep(id: number, costs: Float64Array): Float64Array {
-    if (!Number.isNaN(id) && this.#numbers + costs.length <= MOST_NUMBERS) {
+    if (!Number.isNaN(id) && this.#numbers + costs.length <= this.most) {
       this.#numbers += costs.length;
       this.#costs.set(id, costs);
     }

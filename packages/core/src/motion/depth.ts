@@ -1,5 +1,6 @@
 import { travelCost, travelWeight } from '../anatomy/travel.js';
 import { grained } from '../fingering/grain.js';
+import { Memory } from '../fingering/memory.js';
 import type { Line, Slice } from '../hands/line.js';
 import { GRID_SIZE, LEAST_DEPTH, TipTable } from './tips.js';
 import type { Use } from './use.js';
@@ -11,7 +12,7 @@ const SIZE = GRID_SIZE;
  */
 const GRAIN = 2 ** -16;
 
-/** Kernels kept at most: 2 MB. */
+/** Kernels kept at most, 2 MB; a tempo that glides would make ever more. */
 const MOST_KERNELS = 2048;
 
 /** `TRAVEL[k]`: cost of moving by k mm at weight 1. */
@@ -67,10 +68,11 @@ export function leastPath(rows: readonly Float64Array[], weights: readonly numbe
   const from = new Uint8Array(count * SIZE);
   let costs = Float64Array.from(rows[0]!);
   let next = new Float64Array(SIZE);
-  const kernels = new Map<number, Float64Array>();
+  const kernels = new Memory(MOST_KERNELS * SIZE);
   let floor = Number.NEGATIVE_INFINITY;
   for (let at = 1; at < count; at++) {
-    const kernel = kernelOf(weights[at]!, kernels);
+    const weight = weights[at]!;
+    const kernel = kernels.get(weight) ?? kernels.keep(weight, kernelOf(weight));
     spread(costs, kernel, next, from.subarray(at * SIZE, (at + 1) * SIZE), low, high, floor);
     const row = rows[at]!;
     floor = Number.POSITIVE_INFINITY;
@@ -90,15 +92,10 @@ export function leastPath(rows: readonly Float64Array[], weights: readonly numbe
   return path;
 }
 
-/** By mm: what a move costs at a weight; equal weights share one kernel. */
-function kernelOf(weight: number, known: Map<number, Float64Array>): Float64Array {
-  let kernel = known.get(weight);
-  if (!kernel) {
-    kernel = new Float64Array(SIZE);
-    for (let mm = 0; mm < SIZE; mm++) kernel[mm] = grained(weight * TRAVEL[mm]!, GRAIN);
-    // Scores with a tempo that glides would grow the table without end.
-    if (known.size < MOST_KERNELS) known.set(weight, kernel);
-  }
+/** By mm: what a move costs at a weight. */
+function kernelOf(weight: number): Float64Array {
+  const kernel = new Float64Array(SIZE);
+  for (let mm = 0; mm < SIZE; mm++) kernel[mm] = grained(weight * TRAVEL[mm]!, GRAIN);
   return kernel;
 }
 
