@@ -25,44 +25,28 @@ export class JoinCosts {
   ) {}
 
   add(extras: Extras, join: Join, side: Side): void {
-    if (side === 'from') this.#leave(extras, join);
-    else this.#arrive(extras, join);
-  }
-
-  #leave(extras: Extras, join: Join): void {
     const { from, to } = join;
     const { before, here, there, after } = neighbours(extras.views, join);
-    extras.hold(to);
-    if (after) extras.holdFingers(to + 1);
-    const all = here.candidates;
-    const arrived = held(extras, to);
-    const across = this.costs.pairs(here, there, all, arrived);
-    if (after) addTo(across, this.costs.triples(here, there, after, all, arrived, held(extras, to + 1)));
-    const own = extras.own(from);
-    const kernel = this.grid.kernel(there);
-    const depth = extras.choice.depths[to]!;
-    for (let cell = 0; cell < own.length; cell++)
-      own[cell]! += across[Math.floor(cell / D)]! + kernel[(cell % D) * D + depth]!;
-    if (before)
-      addTo(extras.steps(from), this.costs.triples(before, here, there, before.candidates, all, arrived));
-  }
-
-  #arrive(extras: Extras, join: Join): void {
-    const { from, to } = join;
-    const { before, here, there, after } = neighbours(extras.views, join);
-    extras.hold(from);
-    if (before) extras.holdFingers(from - 1);
-    const all = there.candidates;
-    const left = held(extras, from);
-    const across = this.costs.pairs(here, there, left, all);
-    if (before) addTo(across, this.costs.triples(before, here, there, held(extras, from - 1), left, all));
-    const own = extras.own(to);
-    const kernel = this.grid.kernel(there);
-    const depth = extras.choice.depths[from]!;
-    for (let cell = 0; cell < own.length; cell++)
-      own[cell]! += across[Math.floor(cell / D)]! + kernel[depth * D + (cell % D)]!;
-    if (after)
-      addTo(extras.steps(to + 1), this.costs.triples(here, there, after, left, all, after.candidates));
+    const leaving = side === 'from';
+    const [free, held] = leaving ? [from, to] : [to, from];
+    const [ofHere, ofThere] = [waysOf(extras, from, leaving), waysOf(extras, to, !leaving)];
+    const across = this.costs.pairs(here, there, ofHere, ofThere);
+    const lead =
+      before && this.costs.triples(before, here, there, waysOf(extras, from - 1, leaving), ofHere, ofThere);
+    const follow =
+      after && this.costs.triples(here, there, after, ofHere, ofThere, waysOf(extras, to + 1, !leaving));
+    // The chain on the held side depends on the free slice alone, the one on the free side on its neighbour too.
+    const [alone, paired] = leaving ? [follow, lead] : [lead, follow];
+    if (alone) addTo(across, alone);
+    if (paired) addTo(extras.steps(leaving ? from : to + 1), paired);
+    const [own, kernel] = [extras.own(free), this.grid.kernel(there)];
+    const depth = extras.choice.depths[held]!;
+    for (let cell = 0; cell < own.length; cell++) {
+      const move = leaving ? (cell % D) * D + depth : depth * D + (cell % D);
+      own[cell]! += across[Math.floor(cell / D)]! + kernel[move]!;
+    }
+    extras.hold(held);
+    if (alone) extras.holdFingers(leaving ? to + 1 : from - 1);
   }
 }
 
@@ -85,8 +69,10 @@ function neighbours(views: readonly SliceView[], join: Join): Neighbours {
   };
 }
 
-function held({ views, choice }: Extras, at: number): readonly Assignment[] {
-  return [views[at]!.candidates[choice.path[at]!]!];
+/** The candidates of a slice, or only the one that it is held to. */
+function waysOf({ views, choice }: Extras, at: number, free: boolean): readonly Assignment[] {
+  const { candidates } = views[at]!;
+  return free ? candidates : [candidates[choice.path[at]!]!];
 }
 
 function addTo(costs: Float64Array, more: Float64Array): void {

@@ -42,14 +42,15 @@ export function settleJoins(
   const joinCosts = new JoinCosts(costs, grid);
   const search = new Search();
   const [path, depths] = [[...start.path], [...start.depths]];
+  const current = { path, depths };
   const extrasFor = (side: Side): Extras => {
-    const extras = new Extras(views, { path, depths });
+    const extras = new Extras(views, current);
     for (const join of joins) joinCosts.add(extras, join, side);
     return extras;
   };
   const stagesWith = ({ extras }: Extras): Stages =>
     plain.with(bias, [...plain.further, { name: 'repeat', extras }]);
-  let cost = start.cost + extrasFor('from').paid();
+  let cost = start.cost;
   let settled: Side = 'from';
   let changed: number[] = [];
   for (let turn = 0; turn < 2 * ROUNDS; turn++) {
@@ -58,11 +59,12 @@ export function settleJoins(
     const due = turn < 2 ? joins : joins.filter((join) => isNear(join, changed));
     const ends = due.map((join) => join[side]);
     const extras = extrasFor(side);
+    if (turn === 0) cost += extras.paid();
     const windows = windowsAround(ends, views.length);
     for (const window of windows) holdContext(extras, window);
     const stages = stagesWith(extras);
     changed = [];
-    for (const window of windows) cost -= settleWindow(search, stages, window, path, depths, changed);
+    for (const window of windows) cost -= settleWindow(search, stages, window, current, changed);
     if (changed.length > 0) settled = side;
     else if (turn > 0) break;
   }
@@ -110,8 +112,7 @@ function settleWindow(
   search: Search,
   stages: Stages,
   [start, end]: Window,
-  path: number[],
-  depths: number[],
+  { path, depths }: { readonly path: number[]; readonly depths: number[] },
   changed: number[],
 ): number {
   const section = stages.section(start, end);
