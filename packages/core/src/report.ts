@@ -3,7 +3,7 @@ import type { Settings } from './checked.js';
 import { cautionText } from './cues/wording.js';
 import { isPrinted } from './digit-marks.js';
 import { waysOut } from './doubts.js';
-import { told } from './fingering/grain.js';
+import { sumOf, told } from './fingering/grain.js';
 import type { Line, Slice, SliceKey } from './hands/line.js';
 import type { Selection } from './marks.js';
 import type { Crossing } from './motion/plan.js';
@@ -53,8 +53,8 @@ function lineReport(
     ...heads,
     cues: slices.filter(hasCue).length,
     crossings: slices.filter(hasCrossing).length,
-    depthTravel: sum(slices.map(travelOf)),
-    cost: told(sum(costs)),
+    depthTravel: sumOf(slices.map(travelOf)),
+    cost: told(sumOf(costs)),
     slices,
     hardest: hardest(part, line, indices, costs),
     findings: plan.findings
@@ -160,12 +160,6 @@ function costOf({ terms }: SliceReport): number {
   let cost = 0;
   for (const term in terms) cost += terms[term]!;
   return cost;
-}
-
-function sum(numbers: readonly number[]): number {
-  let total = 0;
-  for (const number of numbers) total += number;
-  return total;
 }
 
 function hardest(

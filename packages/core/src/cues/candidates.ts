@@ -9,6 +9,11 @@ export interface Candidate {
   readonly weight: number;
 }
 
+/** Sorts what has a weight. */
+export function weightierFirst(a: Pick<Candidate, 'weight'>, b: Pick<Candidate, 'weight'>): number {
+  return b.weight - a.weight;
+}
+
 /** All numbers here in mm and from memory. Smallest depth move that a player is told of, and that counts as far. */
 const NOTICEABLE = 3;
 const FAR = 25;

@@ -2,7 +2,7 @@ import type { Line } from '../hands/line.js';
 import type { Crossing, MotionPlan } from '../motion/plan.js';
 import type { Density, Language, Layer } from '../options.js';
 import type { Measure } from '../score/model.js';
-import { type Candidate, cueCandidates } from './candidates.js';
+import { type Candidate, cueCandidates, weightierFirst } from './candidates.js';
 import { thinOut } from './density.js';
 import { CUE_KEYS, CUE_LAYERS, type CueKey, DEFAULT_LAYERS } from './keys.js';
 import { cueWording } from './wording.js';
@@ -79,10 +79,6 @@ function isCrossing({ key }: Candidate): boolean {
 
 function isUnsaidByCrossing({ key }: Candidate): boolean {
   return !SAID_BY_CROSSING.includes(key);
-}
-
-function weightierFirst(a: Candidate, b: Candidate): number {
-  return b.weight - a.weight;
 }
 
 function cueOf(slice: number, all: readonly Candidate[], wording: Readonly<Record<CueKey, string>>): Cue {

@@ -3,7 +3,7 @@ import type { FingerDepth, MotionPlan, SliceMotion } from '../motion/plan.js';
 import type { Density } from '../options.js';
 import { compare, subtract, toNumber } from '../score/fraction.js';
 import type { Measure } from '../score/model.js';
-import type { Candidate } from './candidates.js';
+import { type Candidate, weightierFirst } from './candidates.js';
 import type { CueKey } from './keys.js';
 
 /** Least weight of a cue that is printed, by density; all numbers here from memory. */
@@ -56,10 +56,6 @@ export function thinOut(
 interface SliceText {
   readonly at: number;
   readonly weight: number;
-}
-
-function weightierFirst(a: SliceText, b: SliceText): number {
-  return b.weight - a.weight;
 }
 
 function strongCues(cues: readonly (readonly Candidate[])[], least: number): Candidate[][] {

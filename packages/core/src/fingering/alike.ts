@@ -2,6 +2,7 @@ import { cheapestAlike } from './alternatives-alike.js';
 import { costsToGo, leastCostsThrough } from './alternatives-to-go.js';
 import { Walk } from './alternatives-walk.js';
 import { type Figure, figuresOf } from './figures.js';
+import { sumOf } from './grain.js';
 import { cheapestModels, chosenModels, likenessBias, type Models, unlikeness } from './likeness.js';
 import { type Choice, Search } from './search.js';
 import type { Bias, Stages } from './stages.js';
@@ -65,12 +66,6 @@ function highestPrice(figures: readonly Figure[]): number {
   let highest = 0;
   for (const { price } of figures) highest = Math.max(highest, price);
   return highest;
-}
-
-function sumOf(costs: readonly number[]): number {
-  let sum = 0;
-  for (let at = 0; at < costs.length; at++) sum += costs[at]!;
-  return sum;
 }
 
 function areSame(models: Models, others: Models): boolean {

@@ -51,12 +51,13 @@ export class CostTable {
 
   slice(view: SliceView, fingers: readonly Finger[], outlook: Outlook): number {
     const total = this.#total;
-    total.sum = 0;
+    let sum = 0;
     for (const { count, base } of SLICE_TERMS) {
-      total.begin(base, total.sum);
+      total.begin(base, sum);
       count(view, fingers, outlook, total, this.hand);
+      sum = total.sum;
     }
-    return grained(total.sum);
+    return grained(sum);
   }
 
   /** Costs of all steps: `[from * view.candidates.length + to]`. Not to be written to. */

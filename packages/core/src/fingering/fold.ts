@@ -42,9 +42,10 @@ export abstract class Fold {
 
   /**
    * For a candidate in the middle, every target and depth, the cheapest source with its chain:
-   * `out[offset + pair * DEPTH_COUNT + depth]`, and in `before`, from an offset of its own, which one it was. Of equal ones the first wins. Moving
-   * evens depths out, so that a pair's costs lie close together: a source whose least costs more than another's greatest,
-   * whatever the target, is neither moved nor followed, nor is one without a way on, whose costs are infinite.
+   * `out[offset + pair * DEPTH_COUNT + depth]`, and in `before`, from an offset of its own, which one it was. Of equal ones
+   * the first wins. Moving evens depths out, so that a pair's costs lie close together: a source whose least costs more
+   * than another's greatest, whatever the target, is neither moved nor followed, nor is one without a way on, whose costs
+   * are infinite.
    *
    * @param start index of the candidate's first chain
    * @param offset of the first pair in `out`

@@ -15,3 +15,9 @@ export function grained(cost: number, grain = GRAIN): number {
 export function told(cost: number): number {
   return Math.round(cost * SCALE) / SCALE;
 }
+
+export function sumOf(costs: readonly number[]): number {
+  let sum = 0;
+  for (let at = 0; at < costs.length; at++) sum += costs[at]!;
+  return sum;
+}
