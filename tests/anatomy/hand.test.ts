@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { placeTip } from '../../packages/core/src/anatomy/fingertip.js';
-import { handModel, naturalTip, SPAN_PRESETS, tipWidth } from '../../packages/core/src/anatomy/hand.js';
-import { reach } from '../../packages/core/src/anatomy/reach.js';
-import { freeWidth, isBlack, mirrorKey } from '../../packages/core/src/keyboard/plan.js';
-import { HandlineError } from '../../packages/core/src/score/errors.js';
-import type { Finger } from '../../packages/core/src/score/model.js';
+import { placeTip } from '#core/anatomy/fingertip.js';
+import { handModel, naturalTip, SPAN_PRESETS, tipWidth } from '#core/anatomy/hand.js';
+import { reach } from '#core/anatomy/reach.js';
+import { freeWidth, isBlack, mirrorKey } from '#core/keyboard/key-plan.js';
+import { HandlineError } from '#core/score/errors.js';
+import type { Finger } from '#core/score/model.js';
 
 const FINGERS: readonly Finger[] = [1, 2, 3, 4, 5];
 const KEYS = Array.from({ length: 12 }, (_, nth) => 60 + nth);

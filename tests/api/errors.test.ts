@@ -3,8 +3,8 @@ import { fileURLToPath } from 'node:url';
 import { annotate, clear, HandlineError, type Place } from '@handline/core';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import type { AnnotateOptions } from '../../packages/core/src/options.js';
-import type { ErrorCode } from '../../packages/core/src/score/errors.js';
+import type { AnnotateOptions } from '#core/options/options.js';
+import type { ErrorCode } from '#core/score/errors.js';
 import { attributes, note, onePart } from '../musicxml/read-source.js';
 
 const CORE = fileURLToPath(new URL('../../packages/core/src/', import.meta.url));

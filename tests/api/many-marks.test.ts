@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
-import { analyse } from '../../packages/core/src/analyse.js';
-import { checkOptions } from '../../packages/core/src/checked.js';
-import { buildLines } from '../../packages/core/src/hands/build.js';
-import { marksOf, selectMeasures } from '../../packages/core/src/marks.js';
+import { buildLines } from '#core/hands/build.js';
+import { marksOf, selectMeasures } from '#core/pipeline/choose-marks.js';
+import { analyse } from '#core/pipeline/plan.js';
+import { checkOptions } from '#core/pipeline/settings.js';
 import { readText } from '../musicxml/read-source.js';
 
 /** Above what a call takes as arguments: about 120,000. */

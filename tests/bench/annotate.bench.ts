@@ -3,8 +3,8 @@ import { fileURLToPath } from 'node:url';
 import { annotate } from '@handline/core';
 import { XMLParser } from 'fast-xml-parser';
 import { bench, describe } from 'vitest';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import { PARSER_OPTIONS } from '../../packages/core/src/musicxml/tree.js';
+import { PARSER_OPTIONS } from '#core/musicxml/xml/tree.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
 
 const DEMO = fileURLToPath(new URL('../../fixtures/demo/kelp-street-tunes.musicxml', import.meta.url));
 const LETTERS = 'CDEFGAB';

@@ -1,11 +1,11 @@
 import { bench, describe } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { travelCost, travelWeight } from '../../packages/core/src/anatomy/travel.js';
-import { planCues } from '../../packages/core/src/cues/cues.js';
-import { planDepth } from '../../packages/core/src/motion/depth.js';
-import { planMotion } from '../../packages/core/src/motion/motion.js';
-import { GRID_SIZE, LEAST_DEPTH, TipTable } from '../../packages/core/src/motion/tips.js';
-import { fingersInUse } from '../../packages/core/src/motion/use.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { travelCost, travelWeight } from '#core/anatomy/travel.js';
+import { planCues } from '#core/cues/cues.js';
+import { planDepth } from '#core/motion/depth.js';
+import { fingersInUse } from '#core/motion/fingers-in-use.js';
+import { planMotion } from '#core/motion/motion.js';
+import { GRID_SIZE, LEAST_DEPTH, TipTable } from '#core/motion/tips.js';
 import { measuresFor, melody } from '../motion/lines.js';
 
 /** G major up and down over two octaves, again and again. */

@@ -1,9 +1,9 @@
 import { XMLParser } from 'fast-xml-parser';
 import { bench, describe } from 'vitest';
-import { buildLines } from '../../packages/core/src/hands/build.js';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import { readScore } from '../../packages/core/src/musicxml/read.js';
-import { PARSER_OPTIONS, parseTree } from '../../packages/core/src/musicxml/tree.js';
+import { buildLines } from '#core/hands/build.js';
+import { readScore } from '#core/musicxml/read/score.js';
+import { PARSER_OPTIONS, parseTree } from '#core/musicxml/xml/tree.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { attributes, backup, note, onePart } from '../musicxml/read-source.js';
 
 /** Eighths over quarters, laid out as notation programs do, one element a line. */

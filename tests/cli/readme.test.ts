@@ -54,7 +54,7 @@ describe('the README is true', () => {
   });
 
   test('its limits are core’s', () => {
-    const limits = source('packages/core/src/musicxml/limits.ts');
+    const limits = source('packages/core/src/options/limits.ts');
     for (const name of ['maxDepth', 'maxNotes', 'maxRatio']) {
       const value = new RegExp(`${name}: ([\\d_]+),`).exec(limits)?.[1]?.replaceAll('_', '');
       expect(readme).toContain(

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { annotate } from '@handline/core';
 import { expect } from 'vitest';
-import { decode } from '../../packages/core/src/musicxml/decode.js';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
+import { decode } from '#core/musicxml/bytes/decode.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import type { OutsideView } from './outside-reader.js';
 
 export function textOf(path: string): string {

@@ -1,7 +1,7 @@
 import { enableLog, LOG_OFF, VerovioToolkit } from 'verovio/esm';
 import createModule from 'verovio/wasm';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import { parseTree, type XmlElement } from '../../packages/core/src/musicxml/tree.js';
+import { parseTree, type XmlElement } from '#core/musicxml/xml/tree.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
 
 /** A score as verovio understood it, in MEI. */
 export interface OutsideView {

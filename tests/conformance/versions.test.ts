@@ -1,10 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { decode } from '../../packages/core/src/musicxml/decode.js';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import { parseTree, type XmlElement } from '../../packages/core/src/musicxml/tree.js';
-import { writeMarks } from '../../packages/core/src/musicxml/write.js';
+import { decode } from '#core/musicxml/bytes/decode.js';
+import { writeMarks } from '#core/musicxml/marks/write.js';
+import { parseTree, type XmlElement } from '#core/musicxml/xml/tree.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { clear, read } from '../musicxml/write-source.js';
 import { type MarkPlan, marksOf } from '../properties/marks.js';
 

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { type Cue, type CueContext, planCues } from '../../packages/core/src/cues/cues.js';
-import { CUE_LAYERS } from '../../packages/core/src/cues/keys.js';
-import { cueWording } from '../../packages/core/src/cues/wording.js';
-import { mirrorKey } from '../../packages/core/src/keyboard/plan.js';
-import { planMotion } from '../../packages/core/src/motion/motion.js';
-import type { Density, Layer } from '../../packages/core/src/options.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { type Cue, type CueContext, planCues } from '#core/cues/cues.js';
+import { CUE_LAYERS } from '#core/cues/keys.js';
+import { cueWording } from '#core/cues/wording.js';
+import { mirrorKey } from '#core/keyboard/key-plan.js';
+import { planMotion } from '#core/motion/motion.js';
+import type { Density, Layer } from '#core/options/options.js';
 import { steps } from '../motion/arbitrary.js';
 import { type Given, lineOf, measuresFor, melody, mirrored } from '../motion/lines.js';
 

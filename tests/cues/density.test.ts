@@ -1,14 +1,14 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { analyse } from '../../packages/core/src/analyse.js';
-import { checkOptions } from '../../packages/core/src/checked.js';
-import { planCues } from '../../packages/core/src/cues/cues.js';
-import { buildLines } from '../../packages/core/src/hands/build.js';
-import { readScore } from '../../packages/core/src/musicxml/read.js';
-import type { Density } from '../../packages/core/src/options.js';
-import { toNumber } from '../../packages/core/src/score/fraction.js';
-import { openSource } from '../../packages/core/src/source.js';
+import { planCues } from '#core/cues/cues.js';
+import { buildLines } from '#core/hands/build.js';
+import { readScore } from '#core/musicxml/read/score.js';
+import { toNumber } from '#core/numeric/fraction.js';
+import type { Density } from '#core/options/options.js';
+import { openSource } from '#core/pipeline/open.js';
+import { analyse } from '#core/pipeline/plan.js';
+import { checkOptions } from '#core/pipeline/settings.js';
 
 const DENSITIES: readonly Density[] = ['every', 'essential', 'demanding'];
 const DEMO = fileURLToPath(new URL('../../fixtures/demo/kelp-street-tunes.musicxml', import.meta.url));

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
-import { annotate } from '../../packages/core/src/annotate.js';
+import { annotate } from '#core/annotate.js';
 
 const FILE = fileURLToPath(new URL('../../fixtures/page/hands-across.musicxml', import.meta.url));
 

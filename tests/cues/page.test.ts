@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { annotate } from '../../packages/core/src/annotate.js';
-import type { Density, Language } from '../../packages/core/src/options.js';
+import { annotate } from '#core/annotate.js';
+import type { Density, Language } from '#core/options/options.js';
 import { type Box, type Curve, drawnPages, overlap, touches } from './drawn.js';
 
 const FIXTURES = fileURLToPath(new URL('../../fixtures/', import.meta.url));

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { CUE_KEYS, CUE_LAYERS } from '../../packages/core/src/cues/keys.js';
-import { cautionText, cueWording, LANGUAGES, legendText } from '../../packages/core/src/cues/wording.js';
-import type { Language } from '../../packages/core/src/options.js';
-import { HandlineError } from '../../packages/core/src/score/errors.js';
+import { CUE_KEYS, CUE_LAYERS } from '#core/cues/keys.js';
+import { cautionText, cueWording, LANGUAGES, legendText } from '#core/cues/wording.js';
+import type { Language } from '#core/options/options.js';
+import { HandlineError } from '#core/score/errors.js';
 
 const CODES = Object.keys(LANGUAGES) as Language[];
 const LONGEST_CUE = 16;

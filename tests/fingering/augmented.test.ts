@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { fingerLine } from '../../packages/core/src/fingering/finger.js';
-import { AUGMENTED_SECOND, wayOf } from '../../packages/core/src/fingering/terms/way.js';
-import { viewLine } from '../../packages/core/src/fingering/view.js';
-import type { Hand, Line } from '../../packages/core/src/hands/line.js';
-import { mirrorKey } from '../../packages/core/src/keyboard/plan.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { AUGMENTED_SECOND, wayOf } from '#core/fingering/cost/terms/way.js';
+import { fingerLine } from '#core/fingering/finger.js';
+import { viewLine } from '#core/fingering/view/view.js';
+import type { Hand, Line } from '#core/hands/line.js';
+import { mirrorKey } from '#core/keyboard/key-plan.js';
 import { melody } from '../motion/lines.js';
 
 const model = handModel();

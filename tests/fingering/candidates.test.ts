@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { assignments, type Wanted } from '../../packages/core/src/fingering/candidates.js';
-import type { Finger } from '../../packages/core/src/score/model.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { assignments, type Wanted } from '#core/fingering/view/candidates.js';
+import type { Finger } from '#core/score/model.js';
 
 const wanted = fc
   .uniqueArray(

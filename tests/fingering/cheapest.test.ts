@@ -1,16 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { alternatives } from '../../packages/core/src/fingering/alternatives.js';
-import { cheapestPaths } from '../../packages/core/src/fingering/alternatives-best.js';
-import { SECOND_CHOICE_MARGIN, secondChoices } from '../../packages/core/src/fingering/alternatives-notes.js';
-import { leastCostsThrough } from '../../packages/core/src/fingering/alternatives-to-go.js';
-import { figuresOf } from '../../packages/core/src/fingering/figures.js';
-import { fingerLine, prepare } from '../../packages/core/src/fingering/finger.js';
-import { unlikeness } from '../../packages/core/src/fingering/likeness.js';
-import { leastChoice, Search } from '../../packages/core/src/fingering/search.js';
-import type { Bias } from '../../packages/core/src/fingering/stages.js';
-import type { Hand } from '../../packages/core/src/hands/line.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { alternatives } from '#core/fingering/alternatives.js';
+import { figuresOf } from '#core/fingering/consistency/figures.js';
+import { unlikeness } from '#core/fingering/consistency/models.js';
+import type { Bias } from '#core/fingering/cost/objective.js';
+import { fingerLine, prepare } from '#core/fingering/finger.js';
+import { leastCostsThrough } from '#core/fingering/search/backward.js';
+import { leastChoice, Search } from '#core/fingering/search/forward.js';
+import { cheapestPaths } from '#core/fingering/search/k-best.js';
+import { SECOND_CHOICE_MARGIN, secondChoices } from '#core/fingering/second-choices.js';
+import type { Hand } from '#core/hands/line.js';
 import { eachFingering, fingerings, Ledger } from './enumerate.js';
 import { again, type Happening, happenings, lineOf, type Texture } from './lines.js';
 

@@ -1,12 +1,12 @@
-import type { HandModel } from '../../packages/core/src/anatomy/hand.js';
-import { CostTable, heldCost } from '../../packages/core/src/fingering/cost.js';
-import { DEPTH_COUNT, DEPTH_WEIGHT, DepthGrid } from '../../packages/core/src/fingering/depth.js';
-import { LineCosts } from '../../packages/core/src/fingering/line-costs.js';
-import { outlooks } from '../../packages/core/src/fingering/outlook.js';
-import { type Bias, Stages } from '../../packages/core/src/fingering/stages.js';
-import type { SliceView } from '../../packages/core/src/fingering/view.js';
-import { WEIGHTS } from '../../packages/core/src/fingering/weights.js';
-import type { Finger } from '../../packages/core/src/score/model.js';
+import type { HandModel } from '#core/anatomy/hand.js';
+import { DEPTH_COUNT, DEPTH_WEIGHT, DepthGrid } from '#core/fingering/cost/depth.js';
+import { LineCosts } from '#core/fingering/cost/line-costs.js';
+import { type Bias, Stages } from '#core/fingering/cost/objective.js';
+import { CostTable, heldCost } from '#core/fingering/cost/slice-costs.js';
+import { WEIGHTS } from '#core/fingering/cost/weights.js';
+import { outlooks } from '#core/fingering/view/surroundings.js';
+import type { SliceView } from '#core/fingering/view/view.js';
+import type { Finger } from '#core/score/model.js';
 
 /** Costs of a line by slice and candidate, asked one by one from the terms, never through the search's own tables. */
 export class Ledger {

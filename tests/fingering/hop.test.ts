@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { hop } from '../../packages/core/src/fingering/terms/hop.js';
-import { viewLine } from '../../packages/core/src/fingering/view.js';
-import type { Finger } from '../../packages/core/src/score/model.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { hop } from '#core/fingering/cost/terms/hop.js';
+import { viewLine } from '#core/fingering/view/view.js';
+import type { Finger } from '#core/score/model.js';
 import { type Happening, lineOf, type Press } from './lines.js';
 
 const model = handModel();

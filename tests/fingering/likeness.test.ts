@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { alikeChoice } from '../../packages/core/src/fingering/alike.js';
-import { figuresOf } from '../../packages/core/src/fingering/figures.js';
-import { unlikeness } from '../../packages/core/src/fingering/likeness.js';
-import { leastChoice } from '../../packages/core/src/fingering/search.js';
-import { type SliceView, viewLine } from '../../packages/core/src/fingering/view.js';
-import type { Hand } from '../../packages/core/src/hands/line.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { figuresOf } from '#core/fingering/consistency/figures.js';
+import { unlikeness } from '#core/fingering/consistency/models.js';
+import { alikeChoice } from '#core/fingering/consistency/settle.js';
+import { leastChoice } from '#core/fingering/search/forward.js';
+import { type SliceView, viewLine } from '#core/fingering/view/view.js';
+import type { Hand } from '#core/hands/line.js';
 import { eachFingering, Ledger, stagesOf } from './enumerate.js';
 import { again, happenings, lineOf, type Texture } from './lines.js';
 

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { fingerLine } from '../../packages/core/src/fingering/finger.js';
-import { leastChoice } from '../../packages/core/src/fingering/search.js';
-import type { Bias } from '../../packages/core/src/fingering/stages.js';
-import { viewLine } from '../../packages/core/src/fingering/view.js';
-import type { Hand } from '../../packages/core/src/hands/line.js';
+import { handModel } from '#core/anatomy/hand.js';
+import type { Bias } from '#core/fingering/cost/objective.js';
+import { fingerLine } from '#core/fingering/finger.js';
+import { leastChoice } from '#core/fingering/search/forward.js';
+import { viewLine } from '#core/fingering/view/view.js';
+import type { Hand } from '#core/hands/line.js';
 import { fingerings, Ledger, leastOfEverything, leastOfFingerings, stagesOf } from './enumerate.js';
 import { type Happening, happenings, lineOf, type Texture } from './lines.js';
 

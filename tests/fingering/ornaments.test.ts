@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { fingerLine } from '../../packages/core/src/fingering/finger.js';
-import { type Ornamented, ornamentsOf } from '../../packages/core/src/hands/auxiliaries.js';
-import { buildLines } from '../../packages/core/src/hands/build.js';
-import type { Hand } from '../../packages/core/src/hands/line.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { fingerLine } from '#core/fingering/finger.js';
+import { buildLines } from '#core/hands/build.js';
+import type { Hand } from '#core/hands/line.js';
+import { type Ornamented, ornamentsOf } from '#core/hands/ornaments.js';
 import { attributes, backup, note, onePart, readText } from '../musicxml/read-source.js';
 import { happenings, lineOf } from './lines.js';
 

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { leastChoice, Search } from '../../packages/core/src/fingering/search.js';
-import type { Bias } from '../../packages/core/src/fingering/stages.js';
-import { viewLine } from '../../packages/core/src/fingering/view.js';
+import { handModel } from '#core/anatomy/hand.js';
+import type { Bias } from '#core/fingering/cost/objective.js';
+import { leastChoice, Search } from '#core/fingering/search/forward.js';
+import { viewLine } from '#core/fingering/view/view.js';
 import { stagesOf } from './enumerate.js';
 import { happenings, lineOf } from './lines.js';
 

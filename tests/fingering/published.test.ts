@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { reach } from '../../packages/core/src/anatomy/reach.js';
-import { fingerLine } from '../../packages/core/src/fingering/finger.js';
-import { isBlack, SEMITONE_WIDTH } from '../../packages/core/src/keyboard/plan.js';
-import type { Finger } from '../../packages/core/src/score/model.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { reach } from '#core/anatomy/reach.js';
+import { fingerLine } from '#core/fingering/finger.js';
+import { isBlack, SEMITONE_WIDTH } from '#core/keyboard/key-plan.js';
+import type { Finger } from '#core/score/model.js';
 import { melody } from '../motion/lines.js';
 
 /*

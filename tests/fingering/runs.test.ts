@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { figuresOf } from '../../packages/core/src/fingering/figures.js';
-import { BREAK, runPlaces } from '../../packages/core/src/fingering/runs.js';
-import { type SliceView, viewLine } from '../../packages/core/src/fingering/view.js';
-import type { Line } from '../../packages/core/src/hands/line.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { figuresOf } from '#core/fingering/consistency/figures.js';
+import { BREAK, runPlaces } from '#core/fingering/view/runs.js';
+import { type SliceView, viewLine } from '#core/fingering/view/view.js';
+import type { Line } from '#core/hands/line.js';
 import { melody } from '../motion/lines.js';
 import { happenings, lineOf } from './lines.js';
 

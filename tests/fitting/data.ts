@@ -1,15 +1,15 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { outlooks } from '../../packages/core/src/fingering/outlook.js';
-import type { Outlook } from '../../packages/core/src/fingering/terms/term.js';
-import { type SliceView, viewLine } from '../../packages/core/src/fingering/view.js';
-import { buildLines } from '../../packages/core/src/hands/build.js';
-import type { Hand, Line } from '../../packages/core/src/hands/line.js';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import { readScore } from '../../packages/core/src/musicxml/read.js';
-import { parseTree } from '../../packages/core/src/musicxml/tree.js';
-import type { Finger, Score } from '../../packages/core/src/score/model.js';
+import { handModel } from '#core/anatomy/hand.js';
+import type { Outlook } from '#core/fingering/cost/terms/term.js';
+import { outlooks } from '#core/fingering/view/surroundings.js';
+import { type SliceView, viewLine } from '#core/fingering/view/view.js';
+import { buildLines } from '#core/hands/build.js';
+import type { Hand, Line } from '#core/hands/line.js';
+import { readScore } from '#core/musicxml/read/score.js';
+import { parseTree } from '#core/musicxml/xml/tree.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
+import type { Finger, Score } from '#core/score/model.js';
 
 const SHARED = fileURLToPath(new URL('../../../shared/human-fingering/', import.meta.url));
 

@@ -1,10 +1,10 @@
-import { alikeChoice } from '../../packages/core/src/fingering/alike.js';
-import { corrected } from '../../packages/core/src/fingering/corrections.js';
-import { CostTable } from '../../packages/core/src/fingering/cost.js';
-import { DEPTH_WEIGHT, DepthGrid } from '../../packages/core/src/fingering/depth.js';
-import { LineCosts } from '../../packages/core/src/fingering/line-costs.js';
-import { Stages } from '../../packages/core/src/fingering/stages.js';
-import type { SliceView } from '../../packages/core/src/fingering/view.js';
+import { alikeChoice } from '#core/fingering/consistency/settle.js';
+import { corrected } from '#core/fingering/cost/corrections.js';
+import { DEPTH_WEIGHT, DepthGrid } from '#core/fingering/cost/depth.js';
+import { LineCosts } from '#core/fingering/cost/line-costs.js';
+import { Stages } from '#core/fingering/cost/objective.js';
+import { CostTable } from '#core/fingering/cost/slice-costs.js';
+import type { SliceView } from '#core/fingering/view/view.js';
 import { HAND, type Sample } from './data.js';
 
 /** Hits and digits by work. */

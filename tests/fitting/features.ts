@@ -1,9 +1,9 @@
-import { heldCost } from '../../packages/core/src/fingering/cost.js';
-import type { Sink } from '../../packages/core/src/fingering/terms/term.js';
-import { OFFSETS, TERMS } from '../../packages/core/src/fingering/terms/terms.js';
-import { wayOf } from '../../packages/core/src/fingering/terms/way.js';
-import type { SliceView } from '../../packages/core/src/fingering/view.js';
-import type { Finger } from '../../packages/core/src/score/model.js';
+import { heldCost } from '#core/fingering/cost/slice-costs.js';
+import type { Sink } from '#core/fingering/cost/terms/term.js';
+import { OFFSETS, TERMS } from '#core/fingering/cost/terms/terms.js';
+import { wayOf } from '#core/fingering/cost/terms/way.js';
+import type { SliceView } from '#core/fingering/view/view.js';
+import type { Finger } from '#core/score/model.js';
 import { HAND, type Sample } from './data.js';
 
 /** Features of many choices, one row a choice: `index[starts[row] ... starts[row + 1]]`. */

@@ -1,4 +1,4 @@
-import { FEATURES, OFFSETS, TERMS } from '../../packages/core/src/fingering/terms/terms.js';
+import { FEATURES, OFFSETS, TERMS } from '#core/fingering/cost/terms/terms.js';
 import type { SliceFeatures } from './features.js';
 import { expectation, MM_PER_NAT } from './likelihood.js';
 

@@ -1,9 +1,9 @@
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { grainOf } from '../../packages/core/src/fingering/tables/grain.js';
-import { OFFSETS, TERMS } from '../../packages/core/src/fingering/terms/terms.js';
+import { grainOf } from '#core/fingering/cost/tables/grain.js';
+import { OFFSETS, TERMS } from '#core/fingering/cost/terms/terms.js';
 
-const FOLDER = fileURLToPath(new URL('../../packages/core/src/fingering/tables/', import.meta.url));
+const FOLDER = fileURLToPath(new URL('../../packages/core/src/fingering/cost/tables/', import.meta.url));
 const LINE = 100;
 
 /** `3 -12 *40 7`: whole grains, `*n` for n zeros; in lines of about 100 characters. */

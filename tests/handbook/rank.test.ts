@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { figuresOf } from '../../packages/core/src/fingering/figures.js';
-import { unlikeness } from '../../packages/core/src/fingering/likeness.js';
-import { viewLine } from '../../packages/core/src/fingering/view.js';
-import type { Hand } from '../../packages/core/src/hands/line.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { figuresOf } from '#core/fingering/consistency/figures.js';
+import { unlikeness } from '#core/fingering/consistency/models.js';
+import { viewLine } from '#core/fingering/view/view.js';
+import type { Hand } from '#core/hands/line.js';
 import { eachFingering, Ledger } from '../fingering/enumerate.js';
 import { again, happenings, lineOf } from '../fingering/lines.js';
 import { Ranking } from './rank.js';

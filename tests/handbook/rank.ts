@@ -1,9 +1,9 @@
-import type { HandModel } from '../../packages/core/src/anatomy/hand.js';
-import { DEPTH_COUNT } from '../../packages/core/src/fingering/depth.js';
-import { type Figure, figuresOf } from '../../packages/core/src/fingering/figures.js';
-import { unlikeness } from '../../packages/core/src/fingering/likeness.js';
-import { type SliceView, viewLine } from '../../packages/core/src/fingering/view.js';
-import type { Line } from '../../packages/core/src/hands/line.js';
+import type { HandModel } from '#core/anatomy/hand.js';
+import { type Figure, figuresOf } from '#core/fingering/consistency/figures.js';
+import { unlikeness } from '#core/fingering/consistency/models.js';
+import { DEPTH_COUNT } from '#core/fingering/cost/depth.js';
+import { type SliceView, viewLine } from '#core/fingering/view/view.js';
+import type { Line } from '#core/hands/line.js';
 import { Ledger } from '../fingering/enumerate.js';
 
 /** The stated cost of a line of single keys, likeness included: of given digits, and of every cheaper fingering. */

@@ -1,4 +1,4 @@
-import type { Hand } from '../../packages/core/src/hands/line.js';
+import type { Hand } from '#core/hands/line.js';
 import { SCALES } from '../practice/handbook.js';
 
 /**

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { WIDEST_STRETCH } from '../../packages/core/src/hands/assign.js';
-import { buildLines } from '../../packages/core/src/hands/build.js';
-import type { HandOptions } from '../../packages/core/src/hands/parts.js';
-import type { Score } from '../../packages/core/src/score/model.js';
+import { WIDEST_STRETCH } from '#core/hands/assign.js';
+import { buildLines } from '#core/hands/build.js';
+import type { HandOptions } from '#core/hands/parts.js';
+import type { Score } from '#core/score/model.js';
 import {
   attributes,
   backup,

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { buildLines } from '../../packages/core/src/hands/build.js';
-import { playedFlow } from '../../packages/core/src/hands/flow.js';
-import { add, fraction } from '../../packages/core/src/score/fraction.js';
-import type { Part } from '../../packages/core/src/score/model.js';
-import { Clock } from '../../packages/core/src/score/tempo.js';
+import { buildLines } from '#core/hands/build.js';
+import { playedFlow } from '#core/hands/joins.js';
+import { add, fraction } from '#core/numeric/fraction.js';
+import type { Part } from '#core/score/model.js';
+import { Clock } from '#core/score/tempo.js';
 import { happenings, lineOf } from '../fingering/lines.js';
 import { attributes, note, onePart, readFixture, readText } from '../musicxml/read-source.js';
 

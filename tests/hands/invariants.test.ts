@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { buildLines } from '../../packages/core/src/hands/build.js';
-import { toNumber } from '../../packages/core/src/score/fraction.js';
-import type { Note } from '../../packages/core/src/score/model.js';
+import { buildLines } from '#core/hands/build.js';
+import { toNumber } from '#core/numeric/fraction.js';
+import type { Note } from '#core/score/model.js';
 import { readText } from '../musicxml/read-source.js';
 import { scoreModel } from '../properties/generate.js';
 import { toXml } from '../properties/generate-score.js';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { buildLines } from '../../packages/core/src/hands/build.js';
-import type { Line, Slice } from '../../packages/core/src/hands/line.js';
-import { GRACE_SECONDS } from '../../packages/core/src/hands/slices.js';
-import { DEFAULT_TEMPO } from '../../packages/core/src/score/tempo.js';
+import { buildLines } from '#core/hands/build.js';
+import type { Line, Slice } from '#core/hands/line.js';
+import { GRACE_SECONDS } from '#core/hands/slices.js';
+import { DEFAULT_TEMPO } from '#core/score/tempo.js';
 import { attributes, backup, note, onePart, readFixture, readText, rest } from '../musicxml/read-source.js';
 
 const QUARTER = 60 / DEFAULT_TEMPO;

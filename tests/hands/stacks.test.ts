@@ -1,6 +1,6 @@
 import { annotate, clear } from '@handline/core';
 import { describe, expect, it } from 'vitest';
-import { buildLines } from '../../packages/core/src/hands/build.js';
+import { buildLines } from '#core/hands/build.js';
 import { attributes, note, onePart, readText } from '../musicxml/read-source.js';
 
 const fingerings = (...texts: string[]) =>

@@ -14,7 +14,7 @@ import {
   OCTAVE_WIDTH,
   WHITE_WIDTH,
   walls,
-} from '../../packages/core/src/keyboard/plan.js';
+} from '#core/keyboard/key-plan.js';
 
 const KEYS = Array.from({ length: HIGHEST_KEY - LOWEST_KEY + 1 }, (_, nth) => LOWEST_KEY + nth);
 const WHITES = KEYS.filter((key) => !isBlack(key));

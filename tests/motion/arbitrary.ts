@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { Finger } from '../../packages/core/src/score/model.js';
+import type { Finger } from '#core/score/model.js';
 import type { Step } from './lines.js';
 
 const finger = fc.constantFrom<Finger>(1, 2, 3, 4, 5);

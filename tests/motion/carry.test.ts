@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { keyX } from '../../packages/core/src/keyboard/plan.js';
-import { planMotion } from '../../packages/core/src/motion/motion.js';
-import { tautPath, type Window } from '../../packages/core/src/motion/taut.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { keyX } from '#core/keyboard/key-plan.js';
+import { planMotion } from '#core/motion/motion.js';
+import { tautPath, type Window } from '#core/motion/taut-string.js';
 import { SCALES, scale } from '../practice/handbook.js';
 import { steps } from './arbitrary.js';
 import { lineOf, melody, mirrored } from './lines.js';

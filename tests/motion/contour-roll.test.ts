@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { planMotion } from '../../packages/core/src/motion/motion.js';
-import { planRoll } from '../../packages/core/src/motion/roll.js';
-import type { Finger } from '../../packages/core/src/score/model.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { planMotion } from '#core/motion/motion.js';
+import { planRoll } from '#core/motion/roll.js';
+import type { Finger } from '#core/score/model.js';
 import { SCALES, scale } from '../practice/handbook.js';
 import { steps } from './arbitrary.js';
 import { type Given, lineOf, melody } from './lines.js';

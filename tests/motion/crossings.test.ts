@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { mirrorKey } from '../../packages/core/src/keyboard/plan.js';
-import { handCrossings } from '../../packages/core/src/motion/handover.js';
-import { planMotion } from '../../packages/core/src/motion/motion.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { mirrorKey } from '#core/keyboard/key-plan.js';
+import { handCrossings } from '#core/motion/hand-crossings.js';
+import { planMotion } from '#core/motion/motion.js';
 import { SCALES, scale } from '../practice/handbook.js';
 import { steps } from './arbitrary.js';
 import { type Given, lineOf, melody } from './lines.js';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { travelCost, travelWeight } from '../../packages/core/src/anatomy/travel.js';
-import { leastPath, planDepth } from '../../packages/core/src/motion/depth.js';
-import { GREATEST_DEPTH, GRID_SIZE, LEAST_DEPTH, TipTable } from '../../packages/core/src/motion/tips.js';
-import { fingersInUse } from '../../packages/core/src/motion/use.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { travelCost, travelWeight } from '#core/anatomy/travel.js';
+import { leastPath, planDepth } from '#core/motion/depth.js';
+import { fingersInUse } from '#core/motion/fingers-in-use.js';
+import { GREATEST_DEPTH, GRID_SIZE, LEAST_DEPTH, TipTable } from '#core/motion/tips.js';
 import { steps } from './arbitrary.js';
 import { lineOf, mirrored } from './lines.js';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import { planMotion } from '../../packages/core/src/motion/motion.js';
+import { handModel } from '#core/anatomy/hand.js';
+import { planMotion } from '#core/motion/motion.js';
 import { steps } from './arbitrary.js';
 import { type Given, lineOf, melody } from './lines.js';
 

@@ -1,9 +1,9 @@
 import { strToU8, unzipSync, type Zippable, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import { decode, encode } from '../../packages/core/src/musicxml/decode.js';
-import { KEEPSAKE } from '../../packages/core/src/musicxml/keepsake.js';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import { HandlineError } from '../../packages/core/src/score/errors.js';
+import { decode, encode } from '#core/musicxml/bytes/decode.js';
+import { KEEPSAKE } from '#core/musicxml/mxl/original-entry.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
+import { HandlineError } from '#core/score/errors.js';
 import { bytesOf, refusal } from './read-source.js';
 
 const container = (path: string) =>

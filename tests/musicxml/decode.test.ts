@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { decode, encode } from '../../packages/core/src/musicxml/decode.js';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
+import { decode, encode } from '#core/musicxml/bytes/decode.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { FORMS } from './forms.js';
 import { bytesOf, READ_FIXTURES, refusal } from './read-source.js';
 

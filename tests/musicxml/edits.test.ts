@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import MagicString from 'magic-string';
 import { describe, expect, it } from 'vitest';
-import type { Edit } from '../../packages/core/src/musicxml/edit.js';
-import { applyEdits } from '../../packages/core/src/musicxml/edits.js';
+import type { Edit } from '#core/musicxml/marks/edit.js';
+import { applyEdits } from '#core/musicxml/marks/edits.js';
 
 /** A text and edits that do not overlap, in the order of the text. */
 const texts = fc

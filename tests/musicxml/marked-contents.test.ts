@@ -1,8 +1,8 @@
 import { annotate, clear } from '@handline/core';
 import { describe, expect, it } from 'vitest';
-import { decode } from '../../packages/core/src/musicxml/decode.js';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import type { AnnotateOptions } from '../../packages/core/src/options.js';
+import { decode } from '#core/musicxml/bytes/decode.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
+import type { AnnotateOptions } from '#core/options/options.js';
 import { attributes, backup, bytesOf, note, onePart, rest } from './read-source.js';
 
 const fixture = (name: string) => decode(bytesOf(name), DEFAULT_LIMITS).text;

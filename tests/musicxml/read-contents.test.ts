@@ -1,7 +1,7 @@
 import { annotate, clear } from '@handline/core';
 import { describe, expect, it } from 'vitest';
-import { buildLines } from '../../packages/core/src/hands/build.js';
-import { toNumber } from '../../packages/core/src/score/fraction.js';
+import { buildLines } from '#core/hands/build.js';
+import { toNumber } from '#core/numeric/fraction.js';
 import { attributes, note, onePart, readText } from './read-source.js';
 
 const tempo = (offset: number, value: number) =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Part } from '../../packages/core/src/score/model.js';
+import type { Part } from '#core/score/model.js';
 import { attributes, note, onePart, readFixture, readText, refusal, rest } from './read-source.js';
 
 const at = ({ num, den }: { num: number; den: number }) => (den === 1 ? `${num}` : `${num}/${den}`);

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { buildLines } from '../../packages/core/src/hands/build.js';
-import { decode } from '../../packages/core/src/musicxml/decode.js';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import { HandlineError } from '../../packages/core/src/score/errors.js';
+import { buildLines } from '#core/hands/build.js';
+import { decode } from '#core/musicxml/bytes/decode.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
+import { HandlineError } from '#core/score/errors.js';
 import { bytesOf, READ_FIXTURES, readText } from './read-source.js';
 
 const TEXTS = READ_FIXTURES.map((name) => decode(bytesOf(name), DEFAULT_LIMITS).text);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { buildLines } from '../../packages/core/src/hands/build.js';
+import { buildLines } from '#core/hands/build.js';
 import { attributes, backup, note, onePart, readText, rest } from './read-source.js';
 
 // No assertion on time: whatever grows faster than linearly here runs into the test's own time limit.

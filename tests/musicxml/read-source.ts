@@ -1,11 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { decode } from '../../packages/core/src/musicxml/decode.js';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import { type ReadResult, readScore } from '../../packages/core/src/musicxml/read.js';
-import { parseTree } from '../../packages/core/src/musicxml/tree.js';
-import { HandlineError } from '../../packages/core/src/score/errors.js';
+import { decode } from '#core/musicxml/bytes/decode.js';
+import { type ReadResult, readScore } from '#core/musicxml/read/score.js';
+import { parseTree } from '#core/musicxml/xml/tree.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
+import { HandlineError } from '#core/score/errors.js';
 
 export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const FOLDER = join(ROOT, 'fixtures/read');

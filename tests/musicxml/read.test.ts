@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import { readScore } from '../../packages/core/src/musicxml/read.js';
-import { parseTree } from '../../packages/core/src/musicxml/tree.js';
-import { toNumber } from '../../packages/core/src/score/fraction.js';
-import type { Note, Part } from '../../packages/core/src/score/model.js';
+import { readScore } from '#core/musicxml/read/score.js';
+import { parseTree } from '#core/musicxml/xml/tree.js';
+import { toNumber } from '#core/numeric/fraction.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
+import type { Note, Part } from '#core/score/model.js';
 import { attributes, backup, note, onePart, readFixture, readText, refusal } from './read-source.js';
 
 const at = ({ num, den }: { num: number; den: number }) => (den === 1 ? `${num}` : `${num}/${den}`);

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { decode } from '../../packages/core/src/musicxml/decode.js';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import { LineIndex, positionOf } from '../../packages/core/src/musicxml/position.js';
-import { parseTree, type XmlElement } from '../../packages/core/src/musicxml/tree.js';
+import { decode } from '#core/musicxml/bytes/decode.js';
+import { LineIndex, positionOf } from '#core/musicxml/xml/position.js';
+import { parseTree, type XmlElement } from '#core/musicxml/xml/tree.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { scoreModel } from '../properties/generate.js';
 import { toXml } from '../properties/generate-score.js';
 import { bytesOf, READ_FIXTURES, refusal } from './read-source.js';

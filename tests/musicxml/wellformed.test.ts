@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { ParseOption, XmlDocument } from 'libxml2-wasm';
 import { describe, expect, it } from 'vitest';
-import { decode } from '../../packages/core/src/musicxml/decode.js';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import { WellFormedness } from '../../packages/core/src/musicxml/wellformed.js';
-import { HandlineError } from '../../packages/core/src/score/errors.js';
+import { decode } from '#core/musicxml/bytes/decode.js';
+import { WellFormedness } from '#core/musicxml/xml/well-formedness.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
+import { HandlineError } from '#core/score/errors.js';
 import { bytesOf } from './read-source.js';
 
 const SOURCES = ['graces.musicxml', 'minified.musicxml', 'doctype.musicxml', 'timewise.musicxml'].map(

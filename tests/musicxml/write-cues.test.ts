@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { CueMark, Marks } from '../../packages/core/src/musicxml/edit.js';
+import type { CueMark, Marks } from '#core/musicxml/marks/edit.js';
 import { nested, note, score } from './write-score.js';
 import { mark } from './write-source.js';
 

@@ -1,10 +1,10 @@
-import { type Cleared, clearMarks } from '../../packages/core/src/musicxml/clear.js';
-import type { Marks } from '../../packages/core/src/musicxml/edit.js';
-import { applyEdits } from '../../packages/core/src/musicxml/edits.js';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import { type ReadResult, readScore } from '../../packages/core/src/musicxml/read.js';
-import { parseTree } from '../../packages/core/src/musicxml/tree.js';
-import { writeMarks } from '../../packages/core/src/musicxml/write.js';
+import { type Cleared, clearMarks } from '#core/musicxml/marks/clear.js';
+import type { Marks } from '#core/musicxml/marks/edit.js';
+import { applyEdits } from '#core/musicxml/marks/edits.js';
+import { writeMarks } from '#core/musicxml/marks/write.js';
+import { type ReadResult, readScore } from '#core/musicxml/read/score.js';
+import { parseTree } from '#core/musicxml/xml/tree.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
 
 export const NO_MARKS: Marks = { digits: [], cues: [], replaceDigits: false };
 

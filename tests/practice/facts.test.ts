@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import type { Hand } from '../../packages/core/src/hands/line.js';
-import { freeWidth, isBlack, mirrorKey, walls } from '../../packages/core/src/keyboard/plan.js';
-import { planMotion } from '../../packages/core/src/motion/motion.js';
-import type { MotionPlan } from '../../packages/core/src/motion/plan.js';
-import { keyName } from '../../packages/core/src/motion/reason.js';
+import { handModel } from '#core/anatomy/hand.js';
+import type { Hand } from '#core/hands/line.js';
+import { freeWidth, isBlack, mirrorKey, walls } from '#core/keyboard/key-plan.js';
+import { planMotion } from '#core/motion/motion.js';
+import type { MotionPlan } from '#core/motion/plan.js';
+import { keyName } from '#core/motion/reason.js';
 import { melody } from '../motion/lines.js';
 
 /** Eighth notes at 120, 100 and 75 a minute. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { handModel } from '../../packages/core/src/anatomy/hand.js';
-import type { Hand } from '../../packages/core/src/hands/line.js';
-import { planMotion } from '../../packages/core/src/motion/motion.js';
+import { handModel } from '#core/anatomy/hand.js';
+import type { Hand } from '#core/hands/line.js';
+import { planMotion } from '#core/motion/motion.js';
 import { melody } from '../motion/lines.js';
 import { SCALES, scale } from './handbook.js';
 

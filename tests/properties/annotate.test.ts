@@ -1,7 +1,7 @@
 import { annotate, clear } from '@handline/core';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { AnnotateOptions } from '../../packages/core/src/options.js';
+import type { AnnotateOptions } from '#core/options/options.js';
 import { type OutsideView, outsideReader } from '../conformance/outside-reader.js';
 import { missingSchema, schema } from '../conformance/schema.js';
 import { scoreModel, withoutNotations } from './generate.js';

@@ -2,7 +2,7 @@ import { annotate, clear } from '@handline/core';
 import fc from 'fast-check';
 import { strToU8, unzipSync, type Zippable, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import type { AnnotateOptions } from '../../packages/core/src/options.js';
+import type { AnnotateOptions } from '#core/options/options.js';
 import { scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';
 import { PATIENT } from './runs.js';

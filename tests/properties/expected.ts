@@ -1,7 +1,7 @@
-import type { DigitMark, Marks } from '../../packages/core/src/musicxml/edit.js';
-import type { ReadResult } from '../../packages/core/src/musicxml/read.js';
-import type { XmlElement } from '../../packages/core/src/musicxml/tree.js';
-import { subtract, toNumber } from '../../packages/core/src/score/fraction.js';
+import type { DigitMark, Marks } from '#core/musicxml/marks/edit.js';
+import type { ReadResult } from '#core/musicxml/read/score.js';
+import type { XmlElement } from '#core/musicxml/xml/tree.js';
+import { subtract, toNumber } from '#core/numeric/fraction.js';
 
 /** What a reader may do to white space in words. */
 const squeeze = (text: string) => text.replaceAll(/\s+/g, '');

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { annotate, clear } from '@handline/core';
 import { describe, expect, it } from 'vitest';
-import type { AnnotateOptions } from '../../packages/core/src/options.js';
+import type { AnnotateOptions } from '#core/options/options.js';
 import { PATIENT } from './runs.js';
 
 const FOLDER = fileURLToPath(new URL('../../fixtures/', import.meta.url));

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
-import type { CueMark, DigitMark, Marks } from '../../packages/core/src/musicxml/edit.js';
-import type { Finger, Score } from '../../packages/core/src/score/model.js';
+import type { CueMark, DigitMark, Marks } from '#core/musicxml/marks/edit.js';
+import type { Finger, Score } from '#core/score/model.js';
 
 /** How to mark some score: choices used round and round over its notes. */
 export interface MarkPlan {

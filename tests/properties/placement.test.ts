@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import { parseTree, type XmlElement } from '../../packages/core/src/musicxml/tree.js';
+import { parseTree, type XmlElement } from '#core/musicxml/xml/tree.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { mark, read } from '../musicxml/write-source.js';
 import { scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';

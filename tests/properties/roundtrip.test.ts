@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { applyEdits } from '../../packages/core/src/musicxml/edits.js';
-import { writeMarks } from '../../packages/core/src/musicxml/write.js';
+import { applyEdits } from '#core/musicxml/marks/edits.js';
+import { writeMarks } from '#core/musicxml/marks/write.js';
 import { clear, mark, read } from '../musicxml/write-source.js';
 import { scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';

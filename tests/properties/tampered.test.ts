@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { HandlineError } from '../../packages/core/src/score/errors.js';
+import { HandlineError } from '#core/score/errors.js';
 import { clear, mark, read } from '../musicxml/write-source.js';
 import { scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';

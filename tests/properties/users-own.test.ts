@@ -1,7 +1,7 @@
 import { annotate, clear } from '@handline/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { AnnotateOptions } from '../../packages/core/src/options.js';
+import type { AnnotateOptions } from '#core/options/options.js';
 import { attributes, note, onePart } from '../musicxml/read-source.js';
 import { scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { add, compare, fraction, gcd, subtract, toNumber } from '../../packages/core/src/score/fraction.js';
-import { isKeyboard } from '../../packages/core/src/score/instrument.js';
-import type { TieRole } from '../../packages/core/src/score/model.js';
-import { Clock, DEFAULT_TEMPO } from '../../packages/core/src/score/tempo.js';
-import { resolveTies } from '../../packages/core/src/score/ties.js';
+import { add, compare, fraction, gcd, subtract, toNumber } from '#core/numeric/fraction.js';
+import { isKeyboard } from '#core/score/instrument.js';
+import type { TieRole } from '#core/score/model.js';
+import { Clock, DEFAULT_TEMPO } from '#core/score/tempo.js';
+import { resolveTies } from '#core/score/ties.js';
 
 const anyFraction = fc
   .tuple(fc.integer({ min: -(10 ** 9), max: 10 ** 9 }), fc.integer({ min: 1, max: 10 ** 7 }))

@@ -2,12 +2,12 @@ import { readFileSync } from 'node:fs';
 import { enableLog, LOG_OFF, VerovioToolkit } from 'verovio/esm';
 import createModule from 'verovio/wasm';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { decode } from '../../packages/core/src/musicxml/decode.js';
-import { DEFAULT_LIMITS } from '../../packages/core/src/musicxml/limits.js';
-import type { ReadResult } from '../../packages/core/src/musicxml/read.js';
-import { writtenQuarters } from '../../packages/core/src/musicxml/readduration.js';
-import { toNumber } from '../../packages/core/src/score/fraction.js';
-import type { Part } from '../../packages/core/src/score/model.js';
+import { decode } from '#core/musicxml/bytes/decode.js';
+import { writtenQuarters } from '#core/musicxml/read/duration.js';
+import type { ReadResult } from '#core/musicxml/read/score.js';
+import { toNumber } from '#core/numeric/fraction.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
+import type { Part } from '#core/score/model.js';
 import { missingScores, sharedScores } from '../conformance/shared-scores.js';
 import { bytesOf, READ_FIXTURES, readText } from '../musicxml/read-source.js';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type MeasureFlow, playingOrder } from '../../packages/core/src/score/playing-order.js';
+import { type MeasureFlow, playingOrder } from '#core/score/playing-order.js';
 
 /**
  * Measures by letters with their marks in front and behind: `|:` `:|` (`:3|` three times), `1[` ... ending numbers,

@@ -1,15 +1,15 @@
-import { analyse } from './analyse.js';
-import { checkLimits, checkOptions, type Settings } from './checked.js';
-import { doubtsAbout, emptySelection } from './doubts.js';
 import { buildLines } from './hands/build.js';
-import { marksOf, selectMeasures } from './marks.js';
-import { applyEdits } from './musicxml/edits.js';
-import { readScore } from './musicxml/read.js';
-import { writeMarks } from './musicxml/write.js';
-import type { Annotated, AnnotateOptions, Limits } from './options.js';
-import { reportOf } from './report.js';
+import { applyEdits } from './musicxml/marks/edits.js';
+import { writeMarks } from './musicxml/marks/write.js';
+import { readScore } from './musicxml/read/score.js';
+import type { Annotated, AnnotateOptions, Limits } from './options/options.js';
+import { marksOf, selectMeasures } from './pipeline/choose-marks.js';
+import { openSource } from './pipeline/open.js';
+import { analyse } from './pipeline/plan.js';
+import { reportOf } from './pipeline/report.js';
+import { checkLimits, checkOptions, type Settings } from './pipeline/settings.js';
+import { doubtsAbout, emptySelection } from './pipeline/warnings.js';
 import { HandlineError, type Warning } from './score/errors.js';
-import { openSource } from './source.js';
 
 /**
  * Marks a piano score: the least-movement fingering and the motion cues of both hands, spliced into the text. Marks of

@@ -3,13 +3,13 @@ export { annotate, type ClearOptions, clear } from './annotate.js';
 export { type AlternativesOptions, alternatives } from './fingering/alternatives.js';
 export { type Fingered, type FingeringDoubt, type FingerOptions, fingerLine } from './fingering/finger.js';
 export type { LineFingering, SliceFingering } from './fingering/result.js';
-export type { Ornamented, Ornaments } from './hands/auxiliaries.js';
-export type { Flow, Join } from './hands/flow.js';
+export type { Flow, Join } from './hands/joins.js';
 export type { Hand, Line, Slice, SliceKey } from './hands/line.js';
-export { type LineOptions, type PlannedLine, planDigits, type ReadLine, readLines } from './lines.js';
+export type { Ornamented, Ornaments } from './hands/ornaments.js';
+export type { GivenFingers } from './motion/fingers-in-use.js';
 export { planMotion } from './motion/motion.js';
 export type { Crossing, FingerDepth, MotionFinding, MotionPlan, SliceMotion } from './motion/plan.js';
-export type { GivenFingers } from './motion/use.js';
+export type { Fraction } from './numeric/fraction.js';
 export type {
   Annotated,
   AnnotateOptions,
@@ -23,7 +23,8 @@ export type {
   SliceReport,
   SpanOption,
   Unreachable,
-} from './options.js';
+} from './options/options.js';
+export { type LineOptions, type PlannedLine, planDigits, type ReadLine, readLines } from './read-lines.js';
 export {
   describe,
   type ErrorCode,
@@ -32,5 +33,4 @@ export {
   type Warning,
   type WarningCode,
 } from './score/errors.js';
-export type { Fraction } from './score/fraction.js';
 export type { Finger } from './score/model.js';

@@ -1,4 +1,4 @@
-import { BLACK_FRONT, FALLBOARD, freeWidth, isBlack } from '../keyboard/plan.js';
+import { BLACK_FRONT, FALLBOARD, freeWidth, isBlack } from '../keyboard/key-plan.js';
 import type { Finger } from '../score/model.js';
 import { type HandModel, naturalTip, tipWidth } from './hand.js';
 

@@ -1,4 +1,4 @@
-import { SEMITONE_WIDTH } from '../keyboard/plan.js';
+import { SEMITONE_WIDTH } from '../keyboard/key-plan.js';
 import { HandlineError } from '../score/errors.js';
 import type { Finger } from '../score/model.js';
 

@@ -1,4 +1,4 @@
-import { SEMITONE_WIDTH } from '../keyboard/plan.js';
+import { SEMITONE_WIDTH } from '../keyboard/key-plan.js';
 import type { Finger } from '../score/model.js';
 import type { HandModel } from './hand.js';
 import { PerHand } from './per-hand.js';

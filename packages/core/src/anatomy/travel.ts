@@ -1,4 +1,4 @@
-import { FREE_SECONDS } from '../hands/anew.js';
+import { FREE_SECONDS } from '../hands/fresh-start.js';
 
 /** What it costs the forearm to move in or out, in mm equivalents of sideways hand travel. Weights: from memory. */
 

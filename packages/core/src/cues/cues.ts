@@ -1,6 +1,6 @@
 import type { Line } from '../hands/line.js';
 import type { Crossing, MotionPlan } from '../motion/plan.js';
-import type { Density, Language, Layer } from '../options.js';
+import type { Density, Language, Layer } from '../options/options.js';
 import type { Measure } from '../score/model.js';
 import { type Candidate, cueCandidates, weightierFirst } from './candidates.js';
 import { thinOut } from './density.js';

@@ -1,7 +1,7 @@
 import type { Line, Slice } from '../hands/line.js';
 import type { FingerDepth, MotionPlan, SliceMotion } from '../motion/plan.js';
-import type { Density } from '../options.js';
-import { compare, subtract, toNumber } from '../score/fraction.js';
+import { compare, subtract, toNumber } from '../numeric/fraction.js';
+import type { Density } from '../options/options.js';
 import type { Measure } from '../score/model.js';
 import { type Candidate, weightierFirst } from './candidates.js';
 import type { CueKey } from './keys.js';

@@ -1,4 +1,4 @@
-import type { Layer } from '../options.js';
+import type { Layer } from '../options/options.js';
 
 /** Every cue there is, with the layer that it belongs to, in the order in which parts of one text stand. */
 export const CUE_LAYERS = {

@@ -1,4 +1,4 @@
-import type { Language, Layer } from '../options.js';
+import type { Language, Layer } from '../options/options.js';
 import { HandlineError } from '../score/errors.js';
 import { CUE_KEYS, CUE_LAYERS, type CueKey, type Words } from './keys.js';
 import { german } from './words/de.js';

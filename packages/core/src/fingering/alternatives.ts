@@ -1,17 +1,17 @@
 import type { HandModel } from '../anatomy/hand.js';
 import type { Line } from '../hands/line.js';
-import { alikeChoice } from './alike.js';
-import { cheapestAlike } from './alternatives-alike.js';
-import { cheapestPaths } from './alternatives-best.js';
-import { costsToGo } from './alternatives-to-go.js';
-import { Walk } from './alternatives-walk.js';
-import { figuresOf } from './figures.js';
+import { figuresOf } from './consistency/figures.js';
+import { cheapestAlike } from './consistency/joint.js';
+import { chosenModels, likenessBias } from './consistency/models.js';
+import { alikeChoice } from './consistency/settle.js';
+import { LineCosts } from './cost/line-costs.js';
+import { Stages } from './cost/objective.js';
 import { fingeringOf, prepare } from './finger.js';
-import { chosenModels, likenessBias } from './likeness.js';
-import { LineCosts } from './line-costs.js';
 import type { LineFingering } from './result.js';
-import { leastChoice } from './search.js';
-import { Stages } from './stages.js';
+import { costsToGo } from './search/backward.js';
+import { leastChoice } from './search/forward.js';
+import { cheapestPaths } from './search/k-best.js';
+import { Walk } from './search/prefix.js';
 
 export interface AlternativesOptions {
   /** Demand the digits that the file gives. Default true. */

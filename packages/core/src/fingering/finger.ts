@@ -1,24 +1,24 @@
 import type { HandModel } from '../anatomy/hand.js';
-import type { Ornaments } from '../hands/auxiliaries.js';
-import type { Flow } from '../hands/flow.js';
+import type { Flow } from '../hands/joins.js';
 import type { Line } from '../hands/line.js';
+import type { Ornaments } from '../hands/ornaments.js';
+import { told } from '../numeric/fixed-point.js';
 import type { Finger } from '../score/model.js';
-import { alikeChoice } from './alike.js';
-import { secondChoices } from './alternatives-notes.js';
-import { CostTable } from './cost.js';
-import { DEPTH_WEIGHT, DepthGrid } from './depth.js';
-import { explain } from './explain.js';
-import { told } from './grain.js';
-import { LineCosts } from './line-costs.js';
+import { alikeChoice } from './consistency/settle.js';
+import { DEPTH_WEIGHT, DepthGrid } from './cost/depth.js';
+import { explain } from './cost/explain.js';
+import { LineCosts } from './cost/line-costs.js';
+import { type Further, Stages } from './cost/objective.js';
+import { CostTable } from './cost/slice-costs.js';
+import type { Outlook } from './cost/terms/term.js';
+import { WEIGHTS } from './cost/weights.js';
 import { ornamentCosts } from './ornaments.js';
-import { outlooks } from './outlook.js';
-import { settleJoins } from './repeats.js';
+import { settleJoins } from './repeats/settle.js';
 import type { LineFingering, SliceFingering } from './result.js';
-import type { Choice } from './search.js';
-import { type Further, Stages } from './stages.js';
-import type { Outlook } from './terms/term.js';
-import { type SliceView, viewLine } from './view.js';
-import { WEIGHTS } from './weights.js';
+import type { Choice } from './search/forward.js';
+import { secondChoices } from './second-choices.js';
+import { outlooks } from './view/surroundings.js';
+import { type SliceView, viewLine } from './view/view.js';
 
 /** What `fingerLine` heeds beside the line itself; `readLines` gives `flow` and `ornaments`. */
 export interface FingerOptions {

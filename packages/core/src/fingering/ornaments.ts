@@ -1,11 +1,11 @@
 import type { HandModel } from '../anatomy/hand.js';
 import { reachBetween } from '../anatomy/reach.js';
-import type { Ornamented, Ornaments } from '../hands/auxiliaries.js';
-import { keyX, mirrorKey } from '../keyboard/plan.js';
+import type { Ornamented, Ornaments } from '../hands/ornaments.js';
+import { keyX, mirrorKey } from '../keyboard/key-plan.js';
 import type { Finger } from '../score/model.js';
-import { DEPTH_COUNT } from './depth.js';
-import type { Extra, Further } from './stages.js';
-import type { SliceView } from './view.js';
+import { DEPTH_COUNT } from './cost/depth.js';
+import type { Extra, Further } from './cost/objective.js';
+import type { SliceView } from './view/view.js';
 
 /**
  * mm equivalents that the alternation of two fingers costs, by the lower and the higher of them. The order is common

@@ -1,11 +1,11 @@
 import type { HandModel } from '../anatomy/hand.js';
 import { reach } from '../anatomy/reach.js';
 import type { Hand, Line } from '../hands/line.js';
-import { isBlack, keyX, mirrorKey } from '../keyboard/plan.js';
-import { toNumber } from '../score/fraction.js';
+import { isBlack, keyX, mirrorKey } from '../keyboard/key-plan.js';
+import { toNumber } from '../numeric/fraction.js';
 import type { Clock } from '../score/tempo.js';
-import { assignments } from './candidates.js';
 import type { LineFingering } from './result.js';
+import { assignments } from './view/candidates.js';
 
 /** The usual ways out of a chord that the hand cannot reach (common practice). */
 export type WayOut = 'other-hand' | 'roll' | 'omit';

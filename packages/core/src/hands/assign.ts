@@ -1,10 +1,10 @@
+import { toNumber } from '../numeric/fraction.js';
 import type { Warning } from '../score/errors.js';
-import { toNumber } from '../score/fraction.js';
 import type { Note, Part } from '../score/model.js';
 import { notePlace } from '../score/place.js';
+import { strikers } from './key-downs.js';
 import type { Hand } from './line.js';
 import { type StaffChoice, type StaffRole, staffRoles } from './staves.js';
-import { strikers } from './strikes.js';
 import { homeStaves } from './voices.js';
 
 /** Widest stretch in semitones that a visiting note may ask of its home hand: the practical maximum of 1-5 (Parncutt et al. 1997, from memory). */

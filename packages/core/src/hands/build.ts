@@ -2,12 +2,12 @@ import type { Warning } from '../score/errors.js';
 import type { Note, Part, Score } from '../score/model.js';
 import { Clock } from '../score/tempo.js';
 import { assignHands } from './assign.js';
+import { momentsOf, soundEnds } from './key-downs.js';
 import type { Hand, Line } from './line.js';
 import { type HandOptions, pianoParts } from './parts.js';
 import { slicesOf } from './slices.js';
-import { shareDigits } from './stacks.js';
+import { shareDigits } from './stacked-digits.js';
 import type { StaffRole } from './staves.js';
-import { momentsOf, soundEnds } from './strikes.js';
 
 /** The lines of all piano parts, right hand before left, and the doubts about who plays what. */
 export interface BuiltLines {

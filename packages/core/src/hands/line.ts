@@ -1,4 +1,4 @@
-import type { Fraction } from '../score/fraction.js';
+import type { Fraction } from '../numeric/fraction.js';
 import type { Finger } from '../score/model.js';
 
 export type Hand = 'right' | 'left';

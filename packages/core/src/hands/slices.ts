@@ -1,10 +1,10 @@
+import { toNumber } from '../numeric/fraction.js';
 import type { Draft } from '../score/draft.js';
-import { toNumber } from '../score/fraction.js';
 import type { Finger, Measure, Note, Part, PrintedDigit } from '../score/model.js';
 import type { Clock } from '../score/tempo.js';
+import type { Moment, Strike } from './key-downs.js';
 import type { Slice, SliceKey } from './line.js';
-import type { SharedDigits } from './stacks.js';
-import type { Moment, Strike } from './strikes.js';
+import type { SharedDigits } from './stacked-digits.js';
 
 /** Seconds that a grace note takes from the time before its main note: about a 32nd at 90 (common practice: quick). */
 export const GRACE_SECONDS = 0.08;

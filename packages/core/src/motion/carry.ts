@@ -1,10 +1,10 @@
 import type { HandModel } from '../anatomy/hand.js';
 import { reachBetween } from '../anatomy/reach.js';
-import { startsAnew } from '../hands/anew.js';
+import { startsAnew } from '../hands/fresh-start.js';
 import type { Line } from '../hands/line.js';
 import type { Finger } from '../score/model.js';
-import { tautPath, type Window } from './taut.js';
-import { handX, type Use } from './use.js';
+import { handX, type Use } from './fingers-in-use.js';
+import { tautPath, type Window } from './taut-string.js';
 
 /** mm by which the hand may turn about the wrist, so that a finger lies beside its relaxed place: from memory. */
 const PIVOT = 35;

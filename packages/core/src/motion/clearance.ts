@@ -1,4 +1,4 @@
-import { startsAnew } from '../hands/anew.js';
+import { startsAnew } from '../hands/fresh-start.js';
 import type { Line } from '../hands/line.js';
 import type { Crossing, MotionFinding } from './plan.js';
 

@@ -1,6 +1,6 @@
-import { startsAnew } from '../hands/anew.js';
+import { startsAnew } from '../hands/fresh-start.js';
 import type { Line } from '../hands/line.js';
-import { isStruckThumb, isThumb, type Use } from './use.js';
+import { isStruckThumb, isThumb, type Use } from './fingers-in-use.js';
 
 /** mm that the wrist rises with each finger at a moderate tempo, and its greatest height: from memory. */
 const RISE = 3;

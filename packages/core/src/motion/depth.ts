@@ -1,9 +1,9 @@
 import { travelCost, travelWeight } from '../anatomy/travel.js';
-import { grained } from '../fingering/grain.js';
-import { Memory } from '../fingering/memory.js';
 import type { Line, Slice } from '../hands/line.js';
+import { Memory } from '../numeric/bounded-cache.js';
+import { grained } from '../numeric/fixed-point.js';
+import type { Use } from './fingers-in-use.js';
 import { GRID_SIZE, LEAST_DEPTH, TipTable } from './tips.js';
-import type { Use } from './use.js';
 
 const SIZE = GRID_SIZE;
 /**

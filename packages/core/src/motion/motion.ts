@@ -4,13 +4,13 @@ import type { Draft } from '../score/draft.js';
 import { planCarry } from './carry.js';
 import { clearanceFindings } from './clearance.js';
 import { planContour } from './contour.js';
-import { thumbCrossings } from './crossings.js';
 import { planDepth } from './depth.js';
+import { fingersInUse, type GivenFingers, type Use } from './fingers-in-use.js';
 import type { FingerDepth, MotionPlan, SliceMotion } from './plan.js';
 import { depthReason } from './reason.js';
 import { planRoll } from './roll.js';
+import { thumbCrossings } from './thumb-crossings.js';
 import { type TipTable, tipTables } from './tips.js';
-import { fingersInUse, type GivenFingers, type Use } from './use.js';
 
 /** Largest inward move that still is a lean, mm, and the discomfort it may find under the finger: from memory. */
 const LARGEST_LEAN = 6;

@@ -1,6 +1,6 @@
-import { isBlack, walls } from '../keyboard/plan.js';
+import { isBlack, walls } from '../keyboard/key-plan.js';
+import { isStruck, type Use } from './fingers-in-use.js';
 import type { TipTable } from './tips.js';
-import { isStruck, type Use } from './use.js';
 
 const NAMES = ['C', 'C♯/D♭', 'D', 'D♯/E♭', 'E', 'F', 'F♯/G♭', 'G', 'G♯/A♭', 'A', 'A♯/B♭', 'B'];
 

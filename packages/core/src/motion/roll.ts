@@ -1,6 +1,6 @@
-import { startsAnew } from '../hands/anew.js';
+import { startsAnew } from '../hands/fresh-start.js';
 import type { Line } from '../hands/line.js';
-import { isStruck, isThumb, type Use } from './use.js';
+import { isStruck, isThumb, type Use } from './fingers-in-use.js';
 
 /** Forearm roll by finger in fifths, which add up exactly in any order: -5 fully towards the thumb ... 5 towards 5. */
 const FIFTHS = [-5, -2, 0, 2, 5] as const;

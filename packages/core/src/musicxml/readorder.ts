@@ -1,4 +1,4 @@
-import type { XmlElement } from './tree.js';
+import type { XmlElement } from './xml/tree.js';
 
 /** The children of a `<note>` in the order of the schema (MusicXML 4.0, complex type note), which earlier versions share. */
 const ORDER: ReadonlyMap<string, number> = new Map(

@@ -1,4 +1,4 @@
-import type { Fraction } from './fraction.js';
+import type { Fraction } from '../numeric/fraction.js';
 
 /** Offsets into the original text in UTF-16 code units: `start` inclusive, `end` exclusive. */
 export interface Span {

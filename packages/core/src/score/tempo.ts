@@ -1,4 +1,4 @@
-import { toNumber } from './fraction.js';
+import { toNumber } from '../numeric/fraction.js';
 import type { TempoMark } from './model.js';
 
 /** Tempo where a score gives none: quarter notes a minute, a calm andante (our choice, no source). */

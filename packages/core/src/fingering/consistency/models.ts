@@ -1,0 +1,136 @@
+import type { Bias } from '../cost/objective.js';
+import type { SliceView } from '../view/view.js';
+import type { Figure } from './figures.js';
+
+/** A digit that the file gives counts as this many chosen ones. */
+const GIVEN_VOTES = 100;
+
+/** The fingers that every figure should have, as `fingersAt` writes them. */
+export type Models = readonly number[];
+
+/** The fingers that most of a figure's slices chose, digits of the file counting most, of equal ones the earliest. */
+export function chosenModels(
+  views: readonly SliceView[],
+  figures: readonly Figure[],
+  path: readonly number[],
+): Models {
+  const votes = new Ballot();
+  const models: number[] = [];
+  for (const { slices } of figures) {
+    votes.begin();
+    for (const at of slices) votes.add(fingersAt(views[at]!, path[at]!), votesOf(views[at]!));
+    models.push(votes.winner());
+  }
+  return models;
+}
+
+/**
+ * The fingers that would cost a figure's slices least together if each were free to pay the price instead.
+ *
+ * @param through for every slice and candidate, the cost of the best fingering of the line that uses it, as far as it is
+ *   no more than the greatest price above the least
+ */
+export function cheapestModels(
+  views: readonly SliceView[],
+  figures: readonly Figure[],
+  through: readonly (readonly number[])[],
+): Models {
+  const least = through.map(leastOf);
+  const saved = new Ballot();
+  const models: number[] = [];
+  for (const { slices, price } of figures) {
+    saved.begin();
+    for (const at of slices) {
+      const costs = through[at]!;
+      const { candidates } = views[at]!;
+      const enough = least[at]! + price;
+      const votes = votesOf(views[at]!);
+      for (let nth = 0; nth < costs.length; nth++) {
+        saved.add(candidates[nth]!.name, Math.max(0, enough - costs[nth]!) * votes);
+      }
+    }
+    models.push(saved.winner());
+  }
+  return models;
+}
+
+function leastOf(costs: readonly number[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let at = 0; at < costs.length; at++) least = Math.min(least, costs[at]!);
+  return least;
+}
+
+function votesOf({ given }: SliceView): number {
+  return given ? GIVEN_VOTES : 1;
+}
+
+/** Sums by name. The names are few, so that two lists are quicker than a map. */
+class Ballot {
+  readonly #names: number[] = [];
+  readonly #sums: number[] = [];
+
+  begin(): void {
+    this.#names.length = 0;
+    this.#sums.length = 0;
+  }
+
+  add(name: number, value: number): void {
+    const at = this.#names.indexOf(name);
+    if (at >= 0) this.#sums[at]! += value;
+    else {
+      this.#names.push(name);
+      this.#sums.push(value);
+    }
+  }
+
+  /** The name of the greatest sum, of equal ones the first. */
+  winner(): number {
+    let best = 0;
+    for (let at = 1; at < this.#sums.length; at++) if (this.#sums[at]! > this.#sums[best]!) best = at;
+    return this.#names[best]!;
+  }
+}
+
+/** What every candidate pays for being unlike the models of its figures; undefined where a slice is in none. */
+export function likenessBias(views: readonly SliceView[], figures: readonly Figure[], models: Models): Bias {
+  const bias = new Array<number[] | undefined>(views.length);
+  for (let nth = 0; nth < figures.length; nth++) {
+    const { slices, price } = figures[nth]!;
+    const model = models[nth]!;
+    for (const at of slices) {
+      const { candidates } = views[at]!;
+      let own = bias[at];
+      if (!own) {
+        own = new Array<number>(candidates.length).fill(0);
+        bias[at] = own;
+      }
+      for (let candidate = 0; candidate < candidates.length; candidate++) {
+        if (candidates[candidate]!.name !== model) own[candidate]! += price;
+      }
+    }
+  }
+  return bias;
+}
+
+/**
+ * What a choice pays for being unlike the models that it chooses itself.
+ *
+ * @param models those of `chosenModels` for this path
+ */
+export function unlikeness(
+  views: readonly SliceView[],
+  figures: readonly Figure[],
+  path: readonly number[],
+  models: Models = chosenModels(views, figures, path),
+): number {
+  let sum = 0;
+  for (let nth = 0; nth < figures.length; nth++) {
+    const { slices, price } = figures[nth]!;
+    for (const at of slices) if (fingersAt(views[at]!, path[at]!) !== models[nth]) sum += price;
+  }
+  return sum;
+}
+
+function fingersAt(view: SliceView, choice: number): number {
+  return view.candidates[choice]!.name;
+}

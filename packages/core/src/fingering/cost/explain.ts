@@ -1,0 +1,63 @@
+import type { HandModel } from '../../anatomy/hand.js';
+import { told } from '../../numeric/fixed-point.js';
+import type { Finger } from '../../score/model.js';
+import type { Choice } from '../search/forward.js';
+import type { SliceView } from '../view/view.js';
+import { DEPTH_COUNT, type DepthGrid } from './depth.js';
+import type { Further } from './objective.js';
+import { heldCost } from './slice-costs.js';
+import type { Outlook } from './terms/term.js';
+import { OFFSETS, TERMS } from './terms/terms.js';
+import { WeightedSum } from './terms/weighted-sum.js';
+import { WEIGHTS } from './weights.js';
+
+/** Cost of every slice by term, in mm equivalents, of a choice and its fingers. Zero terms are left out. */
+export function explain(
+  views: readonly SliceView[],
+  around: readonly Outlook[],
+  chosen: readonly (readonly Finger[])[],
+  { path, depths, biased }: Choice,
+  hand: HandModel,
+  grid: DepthGrid,
+  further: readonly Further[] = [],
+): readonly Readonly<Record<string, number>>[] {
+  const total = new WeightedSum(WEIGHTS);
+  const row = new Float64Array(DEPTH_COUNT);
+  const costs: Record<string, number>[] = [];
+  for (let at = 0; at < views.length; at++) {
+    const view = views[at]!;
+    const terms: Record<string, number> = {};
+    const before = view.cut ? undefined : views[at - 1];
+    const first = before?.cut ? undefined : views[at - 2];
+    const fingers = chosen[at]!;
+    for (let nth = 0; nth < TERMS.length; nth++) {
+      const term = TERMS[nth]!;
+      total.begin(OFFSETS[nth]!);
+      term.slice?.(view, fingers, around[at]!, total, hand);
+      if (before) term.pair?.(before, view, hand)?.count(chosen[at - 1]!, fingers, total);
+      if (before && first) {
+        term.triple?.(first, before, view).count(chosen[at - 2]!, chosen[at - 1]!, fingers, total);
+      }
+      note(terms, term.name, total.sum);
+    }
+    row.fill(0);
+    grid.addDiscomfort(view, fingers, row, 0);
+    const travel = before ? grid.kernel(view)[depths[at - 1]! * DEPTH_COUNT + depths[at]!]! : 0;
+    note(terms, 'depth', row[depths[at]!]! + travel);
+    note(terms, 'likeness', biased[at]!);
+    for (const { name, extras } of further) {
+      const { own, steps } = extras.get(at) ?? {};
+      const pair = at > 0 ? path[at - 1]! * view.candidates.length + path[at]! : 0;
+      note(terms, name, (own?.[path[at]! * DEPTH_COUNT + depths[at]!] ?? 0) + (steps?.[pair] ?? 0));
+    }
+    if (before) note(terms, 'substitution', heldCost(before, view, chosen[at - 1]!, fingers));
+    costs.push(terms);
+  }
+  return costs;
+}
+
+function note(terms: Record<string, number>, name: string, cost: number): void {
+  if (cost === 0) return;
+  const own = told(cost);
+  if (own !== 0) terms[name] = told((terms[name] ?? 0) + own);
+}

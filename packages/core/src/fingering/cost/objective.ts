@@ -1,0 +1,126 @@
+import type { SliceView } from '../view/view.js';
+import { DEPTH_COUNT } from './depth.js';
+import type { LineCosts } from './line-costs.js';
+
+/** Extra cost of candidates by slice, mm equivalents; undefined where there is none. */
+export type Bias = readonly (readonly number[] | undefined)[];
+
+/** Further costs of one slice that a term cannot see, such as those of a repeat's join. */
+export interface Extra {
+  /** `[candidate * DEPTH_COUNT + depth]` */
+  readonly own?: Float64Array;
+  /** `[candidate before * candidates + candidate]` */
+  readonly steps?: Float64Array;
+}
+
+/** A named part of the cost that depends on more than neighbouring slices, such as an ornament or a repeat's join. */
+export interface Further {
+  readonly name: string;
+  readonly extras: ReadonlyMap<number, Extra>;
+}
+
+/**
+ * The stated cost, slice by slice: what a candidate costs at every depth, a step between two, a chain of three, and a
+ * move in depth. Slices that are never played in a row (`view.cut`) have neither steps nor moves between them.
+ */
+export class Stages {
+  readonly views: readonly SliceView[];
+  #own = new Float64Array(0);
+
+  /** @param range the slices from its start up to its end, as if they were the whole line; by default all */
+  constructor(
+    private readonly costs: LineCosts,
+    readonly bias?: Bias,
+    readonly further: readonly Further[] = [],
+    private readonly range: readonly [start: number, end: number] = [0, costs.views.length],
+  ) {
+    this.views = costs.views.slice(...range);
+  }
+
+  /** The same line with other costs on top. */
+  with(bias: Bias | undefined, further: readonly Further[] = this.further): Stages {
+    return new Stages(this.costs, bias, further, this.range);
+  }
+
+  /** The slices from `start` up to `end`, as if they were the whole line; indices count from `start`. */
+  section(start: number, end: number): Stages {
+    const further = this.further.map(({ name, extras }) => {
+      const own = new Map<number, Extra>();
+      for (let at = start; at < end; at++) {
+        const extra = extras.get(at);
+        if (extra) own.set(at - start, extra);
+      }
+      return { name, extras: own };
+    });
+    const first = this.range[0];
+    return new Stages(this.costs, this.bias?.slice(start, end), further, [first + start, first + end]);
+  }
+
+  /** True where another bias of the same line, or none, adds the same to all candidates of a slice. */
+  sameBias(other: Bias | undefined, at: number): boolean {
+    const [own, others] = [this.bias?.[at], other?.[at]];
+    const count = this.count(at);
+    for (let candidate = 0; candidate < count; candidate++) {
+      if ((own?.[candidate] ?? 0) !== (others?.[candidate] ?? 0)) return false;
+    }
+    return true;
+  }
+
+  /** Number of candidates of a slice; 1 before the first. */
+  count(at: number): number {
+    return this.views[at]?.candidates.length ?? 1;
+  }
+
+  /** `[candidate * DEPTH_COUNT + depth]`, maybe followed by more; good until this is called again. */
+  own(at: number): Float64Array {
+    const cells = this.count(at) * DEPTH_COUNT;
+    if (this.#own.length < cells) this.#own = new Float64Array(2 * cells);
+    const own = this.#own;
+    this.costs.own(this.range[0] + at, own);
+    const bias = this.bias?.[at];
+    if (bias) {
+      for (let candidate = 0; candidate < bias.length; candidate++) {
+        const end = (candidate + 1) * DEPTH_COUNT;
+        for (let cell = end - DEPTH_COUNT; cell < end; cell++) own[cell]! += bias[candidate]!;
+      }
+    }
+    for (const { extras } of this.further) {
+      const more = extras.get(at)?.own;
+      if (more) for (let cell = 0; cell < cells; cell++) own[cell]! += more[cell]!;
+    }
+    return own;
+  }
+
+  /** Steps into slice `at > 0`: `[candidate before * count(at) + candidate]`. Not to be written to. */
+  steps(at: number): Float64Array {
+    let steps = this.views[at]!.cut
+      ? new Float64Array(this.count(at - 1) * this.count(at))
+      : this.costs.steps(this.range[0] + at);
+    for (const { extras } of this.further) steps = this.#sum(steps, extras.get(at)?.steps);
+    return steps;
+  }
+
+  /**
+   * Chains that end in slice `at`: `[(first * count(at - 1) + second) * count(at) + third]`, all 0 where there are no three
+   * in a row. Not to be written to.
+   */
+  chains(at: number): Float64Array {
+    const inARow = at > 1 && !this.views[at - 1]!.cut && !this.views[at]!.cut;
+    if (inARow) return this.costs.chains(this.range[0] + at);
+    return new Float64Array(this.count(at - 2) * this.count(at - 1) * this.count(at));
+  }
+
+  /** Moves into slice `at > 0`: `[from * DEPTH_COUNT + to]`. Not to be written to. */
+  kernel(at: number): Float64Array {
+    return this.views[at]!.cut ? NO_MOVES : this.costs.kernel(this.range[0] + at);
+  }
+
+  #sum(costs: Float64Array, more: Float64Array | undefined): Float64Array {
+    if (!more) return costs;
+    const sum = costs.slice();
+    for (let cell = 0; cell < sum.length; cell++) sum[cell]! += more[cell]!;
+    return sum;
+  }
+}
+
+const NO_MOVES = new Float64Array(DEPTH_COUNT * DEPTH_COUNT);

@@ -1,0 +1,183 @@
+import type { HandModel } from '../../anatomy/hand.js';
+import { Memory, MOST_PATTERNS, Patterns } from '../../numeric/bounded-cache.js';
+import { grained } from '../../numeric/fixed-point.js';
+import type { Finger } from '../../score/model.js';
+import type { Assignment } from '../view/candidates.js';
+import type { SliceView } from '../view/view.js';
+import type { Outlook, Term } from './terms/term.js';
+import { OFFSETS, TERMS } from './terms/terms.js';
+import { isAugmentedSecond, wayOf } from './terms/way.js';
+import { WeightedSum } from './terms/weighted-sum.js';
+
+/** Cost in mm equivalents of a held key that changes its finger silently, and of one that has no time for it. */
+const SUBSTITUTION = 60;
+const NO_TIME = 2000;
+/** Seconds that a silent substitution takes at least (from memory). */
+const SUBSTITUTION_SECONDS = 0.35;
+
+/** Fingers for the keys of a slice. */
+export type Way = Pick<Assignment, 'fingers'>;
+
+/** The ways to play one key. */
+const ALL: readonly Way[] = [1, 2, 3, 4, 5].map((finger) => ({ fingers: [finger as Finger] }));
+
+/** The terms that look at so many slices, each with its first weight. */
+function termsThat<K extends 'slice' | 'pair' | 'triple'>(kind: K) {
+  return TERMS.flatMap((term, nth) => {
+    const count: Term[K] = term[kind];
+    return count ? [{ count: count as NonNullable<Term[K]>, base: OFFSETS[nth]! }] : [];
+  });
+}
+const SLICE_TERMS = termsThat('slice');
+const PAIR_TERMS = termsThat('pair');
+const TRIPLE_TERMS = termsThat('triple');
+
+/** Cost of slices, of steps between two and of chains of three, without depth; remembered by pattern of keys. */
+export class CostTable {
+  readonly #plain = new Memory();
+  readonly #plainTriples = new Memory();
+  readonly #steps = new Memory();
+  readonly #chains = new Memory();
+  readonly #patterns = new Patterns();
+  readonly #total: WeightedSum;
+
+  /** @param weights mm equivalents by feature, `FEATURES` of them */
+  constructor(
+    private readonly hand: HandModel,
+    weights: Float64Array,
+  ) {
+    this.#total = new WeightedSum(weights);
+  }
+
+  slice(view: SliceView, fingers: readonly Finger[], outlook: Outlook): number {
+    const total = this.#total;
+    let sum = 0;
+    for (const { count, base } of SLICE_TERMS) {
+      total.begin(base, sum);
+      count(view, fingers, outlook, total, this.hand);
+      sum = total.sum;
+    }
+    return grained(sum);
+  }
+
+  /** Costs of all steps: `[from * view.candidates.length + to]`. Not to be written to. */
+  steps(before: SliceView, view: SliceView): Float64Array {
+    if (isPlain(before) && isPlain(view)) return this.#plainSteps(before, view);
+    const time = view.pace * 4 + (view.fresh ? 2 : 0) + (view.seconds >= SUBSTITUTION_SECONDS ? 1 : 0);
+    const pair = this.#patterns.of(before) * MOST_PATTERNS + this.#patterns.of(view);
+    const id = (pair * 2 + bit(isAugmentedSecond(before, view))) * 16 + time;
+    return this.#steps.get(id) ?? this.#steps.keep(id, this.#heldSteps(before, view));
+  }
+
+  /** Costs of all chains: `[(a * second.candidates.length + b) * third.candidates.length + c]`. Not to be written to. */
+  chains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
+    if (isPlain(first) && isPlain(second) && isPlain(third)) return this.#plainChains(first, second, third);
+    const pair = this.#patterns.of(first) * MOST_PATTERNS + this.#patterns.of(second);
+    const written = bit(isAugmentedSecond(first, second)) * 2 + bit(isAugmentedSecond(second, third));
+    const id = (pair * MOST_PATTERNS + this.#patterns.of(third)) * 4 + written;
+    const known = this.#chains.get(id);
+    if (known) return known;
+    const [a, b, c] = [first.candidates, second.candidates, third.candidates];
+    return this.#chains.keep(id, this.triples(first, second, third, a, b, c));
+  }
+
+  /** Costs of all steps between these ways, without what held keys cost: `[from * ofView.length + to]`. */
+  pairs(before: SliceView, view: SliceView, ofBefore: readonly Way[], ofView: readonly Way[]): Float64Array {
+    const costs = new Float64Array(ofBefore.length * ofView.length);
+    const total = this.#total;
+    for (const { count, base } of PAIR_TERMS) {
+      const found = count(before, view, this.hand);
+      if (!found) continue;
+      let at = 0;
+      for (const { fingers: from } of ofBefore) {
+        for (const { fingers: to } of ofView) {
+          total.begin(base, costs[at]);
+          found.count(from, to, total);
+          costs[at++] = total.sum;
+        }
+      }
+    }
+    return grain(costs);
+  }
+
+  /** Costs of all chains of these ways: `[(a * ofSecond.length + b) * ofThird.length + c]`. */
+  triples(
+    first: SliceView,
+    second: SliceView,
+    third: SliceView,
+    ofFirst: readonly Way[],
+    ofSecond: readonly Way[],
+    ofThird: readonly Way[],
+  ): Float64Array {
+    const costs = new Float64Array(ofFirst.length * ofSecond.length * ofThird.length);
+    const total = this.#total;
+    for (const { count, base } of TRIPLE_TERMS) {
+      const found = count(first, second, third);
+      let at = 0;
+      for (const { fingers: a } of ofFirst) {
+        for (const { fingers: b } of ofSecond) {
+          for (const { fingers: c } of ofThird) {
+            total.begin(base, costs[at]);
+            found.count(a, b, c, total);
+            costs[at++] = total.sum;
+          }
+        }
+      }
+    }
+    return grain(costs);
+  }
+
+  /** With what held keys cost that change their finger. */
+  #heldSteps(before: SliceView, view: SliceView): Float64Array {
+    const costs = this.pairs(before, view, before.candidates, view.candidates);
+    let at = 0;
+    for (const { fingers: from } of before.candidates) {
+      for (const { fingers: to } of view.candidates) costs[at++]! += heldCost(before, view, from, to);
+    }
+    return costs;
+  }
+
+  /** What single steps depend on: the key left within the octave, the interval, the pace. */
+  #plainSteps(before: SliceView, view: SliceView): Float64Array {
+    const id =
+      ((before.low % 12) * 256 + wayOf(before, view) + 128) * 8 + view.pace * 2 + (view.fresh ? 1 : 0);
+    return this.#plain.get(id) ?? this.#plain.keep(id, this.pairs(before, view, ALL, ALL));
+  }
+
+  #plainChains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
+    const id = (wayOf(first, second) + 128) * 256 + wayOf(second, third) + 128;
+    const known = this.#plainTriples.get(id);
+    return known ?? this.#plainTriples.keep(id, this.triples(first, second, third, ALL, ALL, ALL));
+  }
+}
+
+function grain(costs: Float64Array): Float64Array {
+  for (let at = 0; at < costs.length; at++) costs[at] = grained(costs[at]!);
+  return costs;
+}
+
+function bit(set: boolean): number {
+  return set ? 1 : 0;
+}
+
+/** One struck key that any finger may play. */
+function isPlain(view: SliceView): boolean {
+  return view.keys.length === 1 && view.struck[0]! && view.candidates.length === ALL.length;
+}
+
+/** A held key keeps its finger, or changes it silently where there is time. */
+export function heldCost(
+  before: SliceView,
+  view: SliceView,
+  from: readonly Finger[],
+  to: readonly Finger[],
+): number {
+  let cost = 0;
+  for (let at = 0; at < to.length; at++) {
+    if (view.struck[at]) continue;
+    const was = before.keys.indexOf(view.keys[at]!);
+    if (was < 0 || from[was] === to[at]) continue;
+    cost += view.seconds >= SUBSTITUTION_SECONDS && !from.includes(to[at]!) ? SUBSTITUTION : NO_TIME;
+  }
+  return cost;
+}

@@ -1,0 +1,73 @@
+import type { Finger } from '../../../score/model.js';
+import type { SliceView } from '../../view/view.js';
+import type { Sink, Term, TripleCount } from './term.js';
+import { INTERVALS, intervalOf, pairOf, STRIDES, strideOf } from './term.js';
+import { wayOf } from './way.js';
+
+const SKIP = 0;
+const CHAIN = SKIP + 25 * INTERVALS;
+const STRIDE_CHAIN = CHAIN + 125 * 9;
+const HIGH = STRIDE_CHAIN + 125 * STRIDES * STRIDES;
+const LOW = HIGH + 25 * INTERVALS;
+const HIGH_CHAIN = LOW + 25 * INTERVALS;
+const LOW_CHAIN = HIGH_CHAIN + 125 * 9;
+const SIZE = LOW_CHAIN + 125 * 9;
+
+function tripleOf(a: Finger, b: Finger, c: Finger): number {
+  return pairOf(a, b) * 5 + c - 1;
+}
+
+/** The two directions, 0 ... 8. */
+function turnOf(first: number, second: number, third: number): number {
+  return (Math.sign(second - first) + 1) * 3 + Math.sign(third - second) + 1;
+}
+
+/** Features of thumb, 2 and thumb again in one direction: two notes between crossings. */
+export const GROUPS_OF_TWO: readonly number[] = [-1, 1].map(
+  (way) => CHAIN + tripleOf(1, 2, 1) * 9 + turnOf(0, way, 2 * way),
+);
+
+/**
+ * Habit for three slices in a row: first and third finger by their interval; the three fingers by the two
+ * directions and by the two strides; for chords by their highest and by their lowest keys.
+ */
+export const chain: Term = {
+  name: 'habit: chain',
+  size: SIZE,
+  triple(first, second, third) {
+    return new Chains(first, second, third);
+  },
+};
+
+class Chains implements TripleCount {
+  readonly #skip: number;
+  readonly #highSkip: number;
+  readonly #strides: number;
+  readonly #low: number;
+  readonly #high: number;
+
+  constructor(first: SliceView, second: SliceView, third: SliceView) {
+    this.#skip = intervalOf(third.low - first.low);
+    this.#highSkip = intervalOf(third.high - first.high);
+    this.#strides = strideOf(wayOf(first, second)) * STRIDES + strideOf(wayOf(second, third));
+    this.#low = turnOf(first.low, second.low, third.low);
+    this.#high = turnOf(first.high, second.high, third.high);
+  }
+
+  count(a: readonly Finger[], b: readonly Finger[], c: readonly Finger[], sink: Sink): void {
+    if (a.length === 0 || b.length === 0 || c.length === 0) return;
+    const [lowA, lowB, lowC] = [a[0]!, b[0]!, c[0]!];
+    const lowest = tripleOf(lowA, lowB, lowC);
+    if (a.length === 1 && b.length === 1 && c.length === 1) {
+      sink.add(SKIP + pairOf(lowA, lowC) * INTERVALS + this.#skip, 1);
+      sink.add(CHAIN + lowest * 9 + this.#low, 1);
+      sink.add(STRIDE_CHAIN + lowest * STRIDES * STRIDES + this.#strides, 1);
+      return;
+    }
+    const [highA, highB, highC] = [a[a.length - 1]!, b[b.length - 1]!, c[c.length - 1]!];
+    sink.add(HIGH + pairOf(highA, highC) * INTERVALS + this.#highSkip, 1);
+    sink.add(LOW + pairOf(lowA, lowC) * INTERVALS + this.#skip, 1);
+    sink.add(HIGH_CHAIN + tripleOf(highA, highB, highC) * 9 + this.#high, 1);
+    sink.add(LOW_CHAIN + lowest * 9 + this.#low, 1);
+  }
+}

@@ -1,0 +1,92 @@
+import type { Finger } from '../../../score/model.js';
+import type { SliceView } from '../../view/view.js';
+import type { PairCount, Sink, Term } from './term.js';
+import { areSingle, colour, INTERVALS, intervalOf, pairOf, STRIDES } from './term.js';
+
+const GAPS = 18;
+const KEY = 0;
+const NEIGHBOURS = KEY + 20;
+const OUTER = NEIGHBOURS + 25 * GAPS * 4;
+const TRIAD = OUTER + 25 * GAPS;
+const HIGH = TRIAD + 125 * 4;
+const LOW = HIGH + 25 * INTERVALS;
+const NEAREST = LOW + 25 * INTERVALS;
+const CONTEXT = NEAREST + 25 * INTERVALS;
+const SIZE = CONTEXT + 25 * STRIDES * STRIDES;
+
+/** Semitones above which the gap within a triad counts as wide. */
+const WIDE_GAP = 4;
+
+function shape(view: SliceView, fingers: readonly Finger[], sink: Sink): void {
+  const last = fingers.length - 1;
+  for (let at = 0; at <= last; at++) {
+    sink.add(KEY + ((fingers[at]! - 1) * 2 + colour(view.black[at])) * 2 + (view.struck[at] ? 0 : 1), 1);
+    if (at === last) break;
+    const gap = Math.min(GAPS - 1, view.keys[at + 1]! - view.keys[at]!);
+    const colours = colour(view.black[at]) * 2 + colour(view.black[at + 1]);
+    sink.add(NEIGHBOURS + (pairOf(fingers[at]!, fingers[at + 1]!) * GAPS + gap) * 4 + colours, 1);
+  }
+  sink.add(OUTER + pairOf(fingers[0]!, fingers[last]!) * GAPS + Math.min(GAPS - 1, view.high - view.low), 1);
+  if (last === 2) {
+    const [low, mid, high] = view.keys as [number, number, number];
+    const wide = (mid - low > WIDE_GAP ? 2 : 0) + (high - mid > WIDE_GAP ? 1 : 0);
+    sink.add(TRIAD + (pairOf(fingers[0]!, fingers[1]!) * 5 + fingers[2]! - 1) * 4 + wide, 1);
+  }
+}
+
+/** Index of the key nearest to `key`; of two the lower one. */
+function nearest(keys: readonly number[], key: number): number {
+  let best = 0;
+  for (let at = 1; at < keys.length; at++) {
+    if (Math.abs(keys[at]! - key) < Math.abs(keys[best]! - key)) best = at;
+  }
+  return best;
+}
+
+/**
+ * Habit for keys held together and for steps to or from them: outer keys to outer keys, each key from its
+ * nearest; outer fingers by the strides of the highest keys.
+ */
+export const chord: Term = {
+  name: 'habit: chord',
+  size: SIZE,
+  slice(view, fingers, outlook, sink) {
+    if (fingers.length < 2) return;
+    shape(view, fingers, sink);
+    const strides = outlook.strideIn * STRIDES + outlook.strideOut;
+    sink.add(CONTEXT + pairOf(fingers[0]!, fingers.at(-1)!) * STRIDES * STRIDES + strides, 1);
+  },
+  pair(before, view) {
+    if (areSingle(before, view) || before.keys.length === 0 || view.keys.length === 0) return undefined;
+    return new ChordSteps(before, view);
+  },
+};
+
+class ChordSteps implements PairCount {
+  /** By key of the later slice: the nearest one of the earlier slice, and the interval from there. */
+  readonly #near: number[] = [];
+  readonly #ways: number[] = [];
+  readonly #low: number;
+  readonly #high: number;
+  readonly #struck: readonly boolean[];
+
+  constructor(before: SliceView, view: SliceView) {
+    this.#low = intervalOf(view.low - before.low);
+    this.#high = intervalOf(view.high - before.high);
+    this.#struck = view.struck;
+    for (const key of view.keys) {
+      const near = nearest(before.keys, key);
+      this.#near.push(near);
+      this.#ways.push(intervalOf(key - before.keys[near]!));
+    }
+  }
+
+  count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
+    sink.add(HIGH + pairOf(from[from.length - 1]!, to[to.length - 1]!) * INTERVALS + this.#high, 1);
+    sink.add(LOW + pairOf(from[0]!, to[0]!) * INTERVALS + this.#low, 1);
+    for (let at = 0; at < to.length; at++) {
+      if (!this.#struck[at]) continue;
+      sink.add(NEAREST + pairOf(from[this.#near[at]!]!, to[at]!) * INTERVALS + this.#ways[at]!, 1);
+    }
+  }
+}

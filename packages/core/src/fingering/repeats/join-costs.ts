@@ -1,0 +1,80 @@
+import { FREE_SECONDS } from '../../hands/fresh-start.js';
+import type { Join } from '../../hands/joins.js';
+import { DEPTH_COUNT, type DepthGrid } from '../cost/depth.js';
+import type { Extras } from '../cost/extras.js';
+import type { CostTable } from '../cost/slice-costs.js';
+import type { Assignment } from '../view/candidates.js';
+import { paceOf, type SliceView } from '../view/view.js';
+
+const D = DEPTH_COUNT;
+
+/** The end of a join that is free while the other is held. */
+export type Side = 'from' | 'to';
+
+/** The slice after a join as it is reached from there. */
+export function joinedView(view: SliceView, { seconds, free }: Join): SliceView {
+  const fresh = view.slice.phraseStart || free >= FREE_SECONDS;
+  return { ...view, seconds, free, pace: paceOf(seconds), fresh, cut: false };
+}
+
+/** What joins cost with one side free and the other held as chosen: the step, the chains and the move in depth. */
+export class JoinCosts {
+  constructor(
+    private readonly costs: CostTable,
+    private readonly grid: DepthGrid,
+  ) {}
+
+  add(extras: Extras, join: Join, side: Side): void {
+    const { from, to } = join;
+    const { before, here, there, after } = neighbours(extras.views, join);
+    const leaving = side === 'from';
+    const [free, held] = leaving ? [from, to] : [to, from];
+    const [ofHere, ofThere] = [waysOf(extras, from, leaving), waysOf(extras, to, !leaving)];
+    const across = this.costs.pairs(here, there, ofHere, ofThere);
+    const lead =
+      before && this.costs.triples(before, here, there, waysOf(extras, from - 1, leaving), ofHere, ofThere);
+    const follow =
+      after && this.costs.triples(here, there, after, ofHere, ofThere, waysOf(extras, to + 1, !leaving));
+    // The chain on the held side depends on the free slice alone, the one on the free side on its neighbour too.
+    const [alone, paired] = leaving ? [follow, lead] : [lead, follow];
+    if (alone) addTo(across, alone);
+    if (paired) addTo(extras.steps(leaving ? from : to + 1), paired);
+    const [own, kernel] = [extras.own(free), this.grid.kernel(there)];
+    const depth = extras.choice.depths[held]!;
+    for (let cell = 0; cell < own.length; cell++) {
+      const move = leaving ? (cell % D) * D + depth : depth * D + (cell % D);
+      own[cell]! += across[Math.floor(cell / D)]! + kernel[move]!;
+    }
+    extras.hold(held);
+    if (alone) extras.holdFingers(leaving ? to + 1 : from - 1);
+  }
+}
+
+interface Neighbours {
+  readonly before: SliceView | undefined;
+  readonly here: SliceView;
+  readonly there: SliceView;
+  readonly after: SliceView | undefined;
+}
+
+/** The slices on either side of a join, as they follow one another across it. */
+function neighbours(views: readonly SliceView[], join: Join): Neighbours {
+  const here = views[join.from]!;
+  const after = views[join.to + 1];
+  return {
+    before: here.cut ? undefined : views[join.from - 1],
+    here,
+    there: joinedView(views[join.to]!, join),
+    after: after?.cut ? undefined : after,
+  };
+}
+
+/** The candidates of a slice, or only the one that it is held to. */
+function waysOf({ views, choice }: Extras, at: number, free: boolean): readonly Assignment[] {
+  const { candidates } = views[at]!;
+  return free ? candidates : [candidates[choice.path[at]!]!];
+}
+
+function addTo(costs: Float64Array, more: Float64Array): void {
+  for (let cell = 0; cell < costs.length; cell++) costs[cell]! += more[cell]!;
+}

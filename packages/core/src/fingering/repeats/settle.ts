@@ -1,0 +1,144 @@
+import type { Flow, Join } from '../../hands/joins.js';
+import { DEPTH_COUNT, type DepthGrid } from '../cost/depth.js';
+import { Extras } from '../cost/extras.js';
+import type { Stages } from '../cost/objective.js';
+import type { CostTable } from '../cost/slice-costs.js';
+import { type Choice, Search } from '../search/forward.js';
+import { JoinCosts, type Side } from './join-costs.js';
+
+/** Rounds of settling both ends of all joins; most lines need one. */
+const ROUNDS = 3;
+/** Slices on either side of a join's ends that may change for its sake. */
+const WINDOW = 12;
+/** Slices outside a window that its costs look at. */
+const CONTEXT = 2;
+const AROUND = WINDOW + CONTEXT;
+
+/** A choice, and the stages with the joins' costs that it pays. */
+export interface JoinedChoice {
+  readonly choice: Choice;
+  readonly stages: Stages;
+}
+
+/**
+ * Repeats, voltas and jumps: every note is printed and fingered once, so that the last slice before a join and the first
+ * after it must suit each other as well as their neighbours in print. The cost of the whole is that of the printed line
+ * plus, once for every join, the step, the chains and the move in depth across it. It is minimised by turns, exactly over
+ * the windows around the ends of joins with the joins' first slices held, then with their last ones held, until nothing
+ * changes; no turn raises it. The line is never unfolded: a turn searches the windows once, whatever is repeated how
+ * often.
+ *
+ * @param plain the printed line's stages, of which `start` is the least choice
+ */
+export function settleJoins(
+  start: Choice,
+  plain: Stages,
+  { joins }: Flow,
+  costs: CostTable,
+  grid: DepthGrid,
+): JoinedChoice {
+  if (joins.length === 0) return { choice: start, stages: plain };
+  const { views, bias } = plain;
+  const joinCosts = new JoinCosts(costs, grid);
+  const search = new Search();
+  const [path, depths] = [[...start.path], [...start.depths]];
+  const current = { path, depths };
+  const extrasFor = (side: Side): Extras => {
+    const extras = new Extras(views, current);
+    for (const join of joins) joinCosts.add(extras, join, side);
+    return extras;
+  };
+  const stagesWith = ({ extras }: Extras): Stages =>
+    plain.with(bias, [...plain.further, { name: 'repeat', extras }]);
+  let cost = start.cost;
+  let settled: Side = 'from';
+  let changed: number[] = [];
+  for (let turn = 0; turn < 2 * ROUNDS; turn++) {
+    const side: Side = turn % 2 === 0 ? 'from' : 'to';
+    // Once both sides had their turn, a window has another minimum only where something changed in the last one.
+    const due = turn < 2 ? joins : joins.filter((join) => isNear(join, changed));
+    const ends = due.map((join) => join[side]);
+    const extras = extrasFor(side);
+    if (turn === 0) cost += extras.paid();
+    const windows = windowsAround(ends, views.length);
+    for (const window of windows) holdContext(extras, window);
+    const stages = stagesWith(extras);
+    changed = [];
+    for (const window of windows) cost -= settleWindow(search, stages, window, current, changed);
+    if (changed.length > 0) settled = side;
+    else if (turn > 0) break;
+  }
+  const biased = new Array<number>(path.length);
+  for (let at = 0; at < path.length; at++) biased[at] = bias?.[at]?.[path[at]!] ?? 0;
+  return { choice: { path, depths, biased, cost }, stages: stagesWith(extrasFor(settled)) };
+}
+
+/** True where one of the slices lies in a window around either end of a join. */
+function isNear({ from, to }: Join, slices: readonly number[]): boolean {
+  return slices.some((at) => Math.abs(at - from) <= AROUND || Math.abs(at - to) <= AROUND);
+}
+
+/** From the first slice up to, but without, the last. */
+type Window = readonly [start: number, end: number];
+
+/** The neighbourhoods of slices, with their context; those that touch are one. */
+function windowsAround(slices: readonly number[], count: number): readonly Window[] {
+  const merged: Window[] = [];
+  for (const at of slices.toSorted((a, b) => a - b)) {
+    const [start, end] = [Math.max(0, at - AROUND), Math.min(count, at + AROUND + 1)];
+    const last = merged.at(-1);
+    if (last && start <= last[1]) merged[merged.length - 1] = [last[0], Math.max(last[1], end)];
+    else merged.push([start, end]);
+  }
+  return merged;
+}
+
+/** The slices at a window's edges stay as they are, so that what lies beyond keeps its cost. */
+function holdContext(extras: Extras, [start, end]: Window): void {
+  const { length } = extras.views;
+  for (let nth = 0; nth < CONTEXT; nth++) {
+    if (start > 0) extras.hold(start + nth);
+    if (end < length) extras.hold(end - 1 - nth);
+  }
+}
+
+/**
+ * Puts the least choice of a window in the place of what is there, unless that costs no more.
+ *
+ * @param changed gets the slices that are played otherwise
+ * @returns what is saved
+ */
+function settleWindow(
+  search: Search,
+  stages: Stages,
+  [start, end]: Window,
+  { path, depths }: { readonly path: number[]; readonly depths: number[] },
+  changed: number[],
+): number {
+  const section = stages.section(start, end);
+  const found = search.find(section);
+  const saved = costOf(section, path.slice(start, end), depths.slice(start, end)) - found.cost;
+  if (saved <= 0) return 0;
+  for (let nth = 0; nth < found.path.length; nth++) {
+    const [candidate, depth] = [found.path[nth]!, found.depths[nth]!];
+    if (candidate === path[start + nth] && depth === depths[start + nth]) continue;
+    path[start + nth] = candidate;
+    depths[start + nth] = depth;
+    changed.push(start + nth);
+  }
+  return saved;
+}
+
+/** Cost of a choice under its stages. */
+function costOf(stages: Stages, path: readonly number[], depths: readonly number[]): number {
+  let cost = 0;
+  for (let at = 0; at < path.length; at++) {
+    const [candidate, depth] = [path[at]!, depths[at]!];
+    cost += stages.own(at)[candidate * DEPTH_COUNT + depth]!;
+    if (at === 0) continue;
+    const pair = path[at - 1]! * stages.count(at) + candidate;
+    cost += stages.steps(at)[pair]! + stages.kernel(at)[depths[at - 1]! * DEPTH_COUNT + depth]!;
+    if (at > 1) cost += stages.chains(at)[path[at - 2]! * stages.count(at - 1) * stages.count(at) + pair]!;
+  }
+  return cost;
+}

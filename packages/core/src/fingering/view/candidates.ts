@@ -1,0 +1,248 @@
+import type { HandModel } from '../../anatomy/hand.js';
+import { PerHand } from '../../anatomy/per-hand.js';
+import { reach } from '../../anatomy/reach.js';
+import { isBlack, keyX } from '../../keyboard/key-plan.js';
+import type { Finger } from '../../score/model.js';
+
+/** A key to be fingered, in right-hand coordinates. */
+export interface Wanted {
+  readonly key: number;
+  readonly struck: boolean;
+  readonly pedalled: boolean;
+  readonly fixed: Finger | undefined;
+}
+
+/** Fingers for the kept keys, ascending. The thumb may stand on two adjacent keys. */
+export interface Assignment {
+  readonly fingers: readonly Finger[];
+  /** The fingers as digits of one number, to tell assignments apart quickly. */
+  readonly name: number;
+}
+
+export interface Assignments {
+  /** Indices of the wanted keys that the hand takes; the others are beyond it. */
+  readonly kept: readonly number[];
+  readonly assignments: readonly Assignment[];
+  readonly trouble: 'none' | 'reach' | 'digits';
+}
+
+/** The kept keys as every slice with these keys sees them. */
+export interface Kept extends Assignments {
+  readonly keys: readonly number[];
+  readonly x: readonly number[];
+  readonly black: readonly boolean[];
+  readonly struck: readonly boolean[];
+}
+
+const FINGERS: readonly Finger[] = [1, 2, 3, 4, 5];
+/** Rounding room in mm: the tips may land off the keys' centres. */
+const TOLERANCE = 5;
+
+/** mm below which two places are one. */
+const ROUNDING = 1e-6;
+
+const memo = new PerHand(() => new Map<string, Kept>());
+
+/**
+ * Every way in which the hand can hold these keys: fingers ascend with the keys, every pair lies within its practical
+ * reach, and the thumb may take two adjacent keys of one colour. Where no way exists, given digits are honoured even if
+ * they are odd, pedalled and held keys are let go, and at last the largest playable subset of the struck keys remains
+ * that keeps the outer key of the melody or bass side. A rolled chord may be wider than the hand: its neighbouring keys
+ * must lie within reach of their fingers, the hand goes on to the others (common practice).
+ */
+export function assignments(wanted: readonly Wanted[], hand: HandModel, rolled = false): Kept {
+  const known = memo.of(hand);
+  let id = rolled ? 'rolled' : '';
+  for (const { key, struck, pedalled, fixed } of wanted) {
+    id += `${key}${struck ? 's' : pedalled ? 'p' : 'h'}${fixed ?? ''} `;
+  }
+  let result = known.get(id);
+  if (!result) {
+    const { kept, assignments, trouble } = search(wanted, hand, rolled);
+    const taken: Wanted[] = [];
+    for (const at of kept) taken.push(wanted[at]!);
+    const keys = taken.map(keyOf);
+    const struck = taken.map(isStruck);
+    result = { kept, assignments, trouble, keys, x: keys.map(keyX), black: keys.map(isBlack), struck };
+    known.set(id, result);
+  }
+  return result;
+}
+
+function keyOf({ key }: Wanted): number {
+  return key;
+}
+
+function isStruck({ struck }: Wanted): boolean {
+  return struck;
+}
+
+/** True where the file or the caller gives a digit. */
+export function isFixed({ fixed }: Wanted): boolean {
+  return fixed !== undefined;
+}
+
+function search(wanted: readonly Wanted[], hand: HandModel, rolled: boolean): Assignments {
+  const all = [...wanted.keys()];
+  const playable = ordered(wanted, hand);
+  if (playable.length > 0) return { kept: all, assignments: playable, trouble: 'none' };
+  const withoutHeld = dropHeld(wanted, hand);
+  if (withoutHeld) return withoutHeld;
+  if (rolled) {
+    const kept = all.filter((at) => wanted[at]!.struck);
+    const struck = kept.map((at) => wanted[at]!);
+    const spread = ordered(struck, hand, true);
+    if (spread.length > 0) return { kept, assignments: spread, trouble: 'none' };
+  }
+  if (wanted.some(isFixed)) {
+    const odd = unordered(wanted, hand);
+    if (odd.length > 0) return { kept: all, assignments: odd, trouble: 'digits' };
+  }
+  return largestSubset(wanted, hand);
+}
+
+/** Lets go of as few held keys as it takes, pedalled ones first, then those furthest from the struck ones. */
+function dropHeld(wanted: readonly Wanted[], hand: HandModel): Assignments | undefined {
+  const struck = wanted.filter(isStruck);
+  if (struck.length === 0 || struck.length === wanted.length) return undefined;
+  const centre = struck.reduce((sum, w) => sum + keyX(w.key), 0) / struck.length;
+  // Rounded, so that keys equally far away are so in every octave.
+  const away = ({ key }: Wanted): number => Math.round(Math.abs(keyX(key) - centre) / ROUNDING);
+  const order = wanted
+    .map((w, at) => ({ at, w }))
+    .filter(({ w }) => !w.struck)
+    .sort((a, b) => Number(b.w.pedalled) - Number(a.w.pedalled) || away(b.w) - away(a.w) || a.at - b.at);
+  const dropped = new Set<number>();
+  for (const { at } of order) {
+    dropped.add(at);
+    const kept = wanted.map((_, index) => index).filter((index) => !dropped.has(index));
+    const found = ordered(
+      kept.map((index) => wanted[index]!),
+      hand,
+    );
+    if (found.length > 0) return { kept, assignments: found, trouble: 'none' };
+  }
+  return undefined;
+}
+
+function largestSubset(wanted: readonly Wanted[], hand: HandModel): Assignments {
+  const struck = wanted.map((_, at) => at).filter((at) => wanted[at]!.struck);
+  const widest = reach(hand, 1, 5).maxPractical + TOLERANCE;
+  const near = (low: number, high: number) => keyX(wanted[high]!.key) - keyX(wanted[low]!.key) <= widest;
+  for (let size = Math.min(struck.length - 1, FINGERS.length + 1); size > 0; size--) {
+    for (const kept of subsets(struck, size, near)) {
+      const found = ordered(
+        kept.map((at) => ({ ...wanted[at]!, fixed: undefined })),
+        hand,
+      );
+      if (found.length > 0) return { kept, assignments: found, trouble: 'reach' };
+    }
+  }
+  return { kept: [], assignments: [{ fingers: [], name: 0 }], trouble: 'reach' };
+}
+
+/** Subsets of a size whose lowest and highest members are near each other, those with the highest members first. */
+function* subsets(
+  from: readonly number[],
+  size: number,
+  near: (low: number, high: number) => boolean,
+  top?: number,
+): Generator<number[]> {
+  if (size === 0) {
+    yield [];
+    return;
+  }
+  for (let last = from.length - 1; last >= size - 1; last--) {
+    const member = from[last]!;
+    if (top !== undefined && !near(member, top)) return;
+    for (const rest of subsets(from.slice(0, last), size - 1, near, top ?? member)) yield [...rest, member];
+  }
+}
+
+function ordered(wanted: readonly Wanted[], hand: HandModel, rolled = false): Assignment[] {
+  if (wanted.length > FINGERS.length + 1) return [];
+  return enumerate(wanted, hand, rolled ? fitsRolled : fits);
+}
+
+/** Whether a finger may take `wanted[at]` while the lower keys have theirs. */
+type Allowed = (
+  wanted: readonly Wanted[],
+  fingers: readonly Finger[],
+  at: number,
+  finger: Finger,
+  hand: HandModel,
+) => boolean;
+
+/**
+ * All choices of a finger for every key, given digits kept, that `allowed` lets grow key by key.
+ * @param fingers those of the lower keys
+ * @param found the choices so far
+ */
+function enumerate(
+  wanted: readonly Wanted[],
+  hand: HandModel,
+  allowed: Allowed,
+  fingers: Finger[] = [],
+  found: Assignment[] = [],
+): Assignment[] {
+  const at = fingers.length;
+  const next = wanted[at];
+  if (!next) {
+    found.push({ fingers: [...fingers], name: Number(fingers.join('')) });
+    return found;
+  }
+  for (const finger of next.fixed === undefined ? FINGERS : [next.fixed]) {
+    if (!allowed(wanted, fingers, at, finger, hand)) continue;
+    fingers.push(finger);
+    enumerate(wanted, hand, allowed, fingers, found);
+    fingers.pop();
+  }
+  return found;
+}
+
+const fitsRolled: Allowed = (wanted, fingers, at, finger, hand) =>
+  fits(wanted, fingers, at, finger, hand, true);
+
+function fits(
+  wanted: readonly Wanted[],
+  fingers: readonly Finger[],
+  at: number,
+  finger: Finger,
+  hand: HandModel,
+  rolled = false,
+): boolean {
+  for (let lower = 0; lower < at; lower++) {
+    const other = fingers[lower]!;
+    const [from, to] = [wanted[lower]!.key, wanted[at]!.key];
+    if (other === finger) {
+      if (finger !== 1 || lower !== at - 1 || at > 1 || !thumbTakesBoth(from, to)) return false;
+      continue;
+    }
+    if (other > finger) return false;
+    if (rolled && lower < at - 1) continue;
+    const { minPractical, maxPractical } = reach(hand, other, finger);
+    const way = keyX(to) - keyX(from);
+    if (way < minPractical - TOLERANCE - FOLD || way > maxPractical + TOLERANCE) return false;
+  }
+  return true;
+}
+
+/** Fingers fold onto neighbouring keys one semitone closer than the published minima when a black key is between. */
+const FOLD = 8;
+
+/** Adjacent keys of one colour: the thumb lies across the crack (common practice). */
+function thumbTakesBoth(low: number, high: number): boolean {
+  return high - low <= 2 && high > low && isBlack(low) === isBlack(high);
+}
+
+/** All assignments that honour the given digits and use no other finger twice, in any order and at any distance. */
+function unordered(wanted: readonly Wanted[], hand: HandModel): Assignment[] {
+  return wanted.length > FINGERS.length ? [] : enumerate(wanted, hand, isOnce);
+}
+
+const isOnce: Allowed = (wanted, fingers, at, finger) =>
+  isFixed(wanted[at]!) || (!fingers.includes(finger) && !givenLater(wanted, at, finger));
+
+function givenLater(wanted: readonly Wanted[], at: number, finger: Finger): boolean {
+  return wanted.some((w, index) => index > at && w.fixed === finger);
+}

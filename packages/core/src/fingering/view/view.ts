@@ -1,0 +1,131 @@
+import type { HandModel } from '../../anatomy/hand.js';
+import { startsAnew } from '../../hands/fresh-start.js';
+import type { Hand, Line, Slice, SliceKey } from '../../hands/line.js';
+import { mirrorKey } from '../../keyboard/key-plan.js';
+import type { Finger } from '../../score/model.js';
+import { type Assignment, assignments, isFixed, type Wanted } from './candidates.js';
+
+/**
+ * A slice as the right hand sees it: the left hand's keys are mirrored about D4, so that every rule is written once and
+ * both hands get the same digits for mirrored music by construction.
+ */
+export interface SliceView {
+  readonly index: number;
+  /** Keys down, struck and held, ascending on the (mirrored) keyboard. */
+  readonly keys: readonly number[];
+  readonly x: readonly number[];
+  readonly black: readonly boolean[];
+  readonly struck: readonly boolean[];
+  readonly low: number;
+  readonly high: number;
+  /** Place on the staff of a single key, where known. */
+  readonly diatonic: number | undefined;
+  /** Fingers for the keys; `candidates[i].fingers[k]` plays `keys[k]`, 0 = none. */
+  readonly candidates: readonly Assignment[];
+  /** Index in `struck` (or, for held keys, `held`) of the slice for every key. */
+  readonly source: readonly number[];
+  readonly seconds: number;
+  readonly free: number;
+  readonly pace: Pace;
+  /** True where the hand comes from a rest, a lifted key or the end of a phrase. */
+  readonly fresh: boolean;
+  /** True where the slice before is never played right before this one (a second ending behind the first). */
+  readonly cut: boolean;
+  readonly onBeat: boolean;
+  readonly grace: boolean;
+  readonly slice: Slice;
+  /** True where the file gives a digit that must be kept. */
+  readonly given: boolean;
+  /** True where the keys cannot all be played or the given digits contradict the hand. */
+  readonly trouble: 'none' | 'reach' | 'digits';
+}
+
+/** 0 fast, 1 moderate, 2 slow: seconds since the previous onset up to 0.2, up to 0.45, more. */
+export type Pace = 0 | 1 | 2;
+const PACE_LIMITS = [0.2, 0.45] as const;
+
+export function paceOf(seconds: number): Pace {
+  if (seconds <= PACE_LIMITS[0]) return 0;
+  return seconds <= PACE_LIMITS[1] ? 1 : 2;
+}
+
+interface Member extends Wanted {
+  /** Index in `struck` or `held` of the slice. */
+  readonly source: number;
+  readonly given: SliceKey;
+}
+
+const NONE: ReadonlySet<number> = new Set();
+
+/**
+ * @param keepDigits demand the digits that the file gives
+ * @param cuts slices that are never played right after the slice before them
+ */
+export function viewLine(
+  line: Line,
+  hand: HandModel,
+  keepDigits: boolean,
+  cuts: ReadonlySet<number> = NONE,
+): readonly SliceView[] {
+  const views: SliceView[] = [];
+  for (const slice of line.slices) {
+    const members = membersOf(slice, line.hand, keepDigits);
+    views.push(viewSlice(slice, members, hand, cuts.has(slice.index)));
+  }
+  return views;
+}
+
+/** The keys of a slice as the right hand sees them, ascending. */
+function membersOf({ struck, held }: Slice, side: Hand, keepDigits: boolean): readonly Member[] {
+  const members: Member[] = [];
+  for (let nth = 0; nth < struck.length; nth++) {
+    const given = struck[nth]!;
+    members.push(memberOf(given, nth, side, true, keepDigits ? given.fixed : undefined));
+  }
+  for (let nth = 0; nth < held.length; nth++) members.push(memberOf(held[nth]!, nth, side, false, undefined));
+  return members.length > 1 ? members.sort(byKey) : members;
+}
+
+function memberOf(
+  given: SliceKey,
+  source: number,
+  side: Hand,
+  struck: boolean,
+  fixed: Finger | undefined,
+): Member {
+  const key = side === 'left' ? mirrorKey(given.key) : given.key;
+  return { key, struck, pedalled: given.pedalled === true, fixed, source, given };
+}
+
+function byKey(one: Member, other: Member): number {
+  return one.key - other.key;
+}
+
+function viewSlice(slice: Slice, members: readonly Member[], hand: HandModel, cut: boolean): SliceView {
+  const found = assignments(members, hand, slice.rolled);
+  const { kept, keys } = found;
+  const source = new Array<number>(kept.length);
+  for (let nth = 0; nth < kept.length; nth++) source[nth] = members[kept[nth]!]!.source;
+  return {
+    index: slice.index,
+    keys,
+    x: found.x,
+    black: found.black,
+    struck: found.struck,
+    low: keys[0] ?? 0,
+    high: keys[keys.length - 1] ?? 0,
+    diatonic: kept.length === 1 ? members[kept[0]!]!.given.diatonic : undefined,
+    candidates: found.assignments,
+    source,
+    seconds: slice.seconds,
+    free: slice.free,
+    pace: paceOf(slice.seconds),
+    fresh: startsAnew(slice),
+    cut,
+    onBeat: slice.onBeat,
+    grace: slice.grace,
+    slice,
+    given: members.some(isFixed),
+    trouble: found.trouble,
+  };
+}

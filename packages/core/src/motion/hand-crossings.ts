@@ -1,0 +1,112 @@
+import type { Line } from '../hands/line.js';
+import { isBlack, keyX } from '../keyboard/key-plan.js';
+import { compare, subtract, toNumber } from '../numeric/fraction.js';
+import { fingersInUse, type GivenFingers, isStruck, type Use } from './fingers-in-use.js';
+import type { Crossing } from './plan.js';
+
+/** One hand's line with its fingers. */
+export interface FingeredLine {
+  readonly line: Line;
+  readonly fingers: GivenFingers;
+}
+
+/** Crossings of hand over hand, by slice of each line. */
+export interface HandCrossings {
+  readonly right: readonly (Crossing | undefined)[];
+  readonly left: readonly (Crossing | undefined)[];
+}
+
+/** Quarter notes after its last onset during which a hand still counts as being in its place: from memory. */
+const PRESENT_QUARTERS = 2;
+/** Difficulty in mm equivalents: for the change of sides itself, and per mm of the way across. From memory. */
+const BASE = 6;
+const PER_MM = 0.02;
+
+class HandState {
+  readonly crossings: (Crossing | undefined)[];
+  readonly uses: readonly (readonly Use[])[];
+  /** Last slice that this hand has played. */
+  at = -1;
+  told = false;
+
+  constructor(readonly hand: FingeredLine) {
+    this.uses = fingersInUse(hand.line, hand.fingers);
+    this.crossings = new Array<Crossing | undefined>(hand.line.slices.length).fill(undefined);
+  }
+
+  next() {
+    return this.hand.line.slices[this.at + 1];
+  }
+
+  use(at = this.at): readonly Use[] {
+    return this.uses[at] ?? [];
+  }
+
+  /** mm that the hand has moved sideways to reach its last slice. */
+  way(): number {
+    const [before, now] = [this.use(this.at - 1), this.use()];
+    return before.length > 0 && now.length > 0 ? Math.abs(centre(now) - centre(before)) : 0;
+  }
+
+  tell(kind: 'hand-over' | 'hand-under'): void {
+    const [from] = this.use(this.at - 1);
+    const to = this.use().find(isStruck);
+    if (!to || this.told) return;
+    this.told = true;
+    this.crossings[this.at] = {
+      kind,
+      from: (from ?? to).finger,
+      to: to.finger,
+      direction: this.hand.line.hand === 'left' ? 'up' : 'down',
+      fromBlack: isBlack((from ?? to).key),
+      toBlack: isBlack(to.key),
+      difficulty: BASE + PER_MM * this.way(),
+    };
+  }
+}
+
+/**
+ * Where one hand plays wholly beyond the other: the hand that moves across goes over, the other stays under and is
+ * told so when it strikes there. Lines of the same part.
+ */
+export function handCrossings(right: FingeredLine, left: FingeredLine): HandCrossings {
+  const hands = { right: new HandState(right), left: new HandState(left) };
+  let over: HandState | undefined;
+  for (;;) {
+    const moved = advance(hands.right, hands.left);
+    if (moved.length === 0) break;
+    if (!crossed(hands.right, hands.left)) {
+      over = undefined;
+      hands.right.told = hands.left.told = false;
+      continue;
+    }
+    over ??= moved.reduce((most, hand) => (hand.way() > most.way() ? hand : most));
+    for (const hand of moved) hand.tell(hand === over ? 'hand-over' : 'hand-under');
+  }
+  return { right: hands.right.crossings, left: hands.left.crossings };
+}
+
+/** Steps to the next onset; gives the hands that play there. */
+function advance(right: HandState, left: HandState): readonly HandState[] {
+  const [r, l] = [right.next(), left.next()];
+  const order = r && l ? compare(r.onset, l.onset) : r ? -1 : 1;
+  const moved: HandState[] = [];
+  if (r && order <= 0) moved.push(right);
+  if (l && order >= 0) moved.push(left);
+  for (const hand of moved) hand.at++;
+  return moved;
+}
+
+function crossed(right: HandState, left: HandState): boolean {
+  const [rights, lefts] = [right.use(), left.use()];
+  if (rights.length === 0 || lefts.length === 0) return false;
+  for (const own of lefts) for (const other of rights) if (own.key <= other.key) return false;
+  const [r, l] = [right.hand.line.slices[right.at]!, left.hand.line.slices[left.at]!];
+  return Math.abs(toNumber(subtract(r.onset, l.onset))) <= PRESENT_QUARTERS;
+}
+
+function centre(uses: readonly Use[]): number {
+  let sum = 0;
+  for (const { key } of uses) sum += keyX(key);
+  return sum / uses.length;
+}

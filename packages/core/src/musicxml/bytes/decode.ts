@@ -1,0 +1,72 @@
+import type { Limits } from '../../options/options.js';
+import { HandlineError, type Place } from '../../score/errors.js';
+import { type Archive, archiveOf, isArchive } from '../mxl/container.js';
+import { repack, seal, unseal } from '../mxl/original-entry.js';
+import { decodeText, detectEncoding, type Encoding, encodeText } from './encoding.js';
+
+/** The text of a score and everything that is needed to write it back in the form in which it came. */
+export interface Decoded {
+  /** XML text without byte-order mark. */
+  readonly text: string;
+  readonly encoding: Encoding;
+  /** The input. */
+  readonly original: Uint8Array;
+  /** Where the input was an .mxl archive. */
+  readonly archive?: Archive;
+}
+
+/**
+ * @param input a MusicXML file in UTF-8, UTF-16 or an encoding of one byte a character, or a compressed .mxl
+ * @param file name for messages
+ * @throws HandlineError EMPTY, NOT_XML, ENCODING, ARCHIVE, UNSAFE, LIMIT
+ */
+export function decode(input: Uint8Array, limits: Limits, file?: string): Decoded {
+  const place: Place = file === undefined ? {} : { file };
+  if (input.length === 0) throw new HandlineError('EMPTY', 'is empty; give a MusicXML file', place);
+  if (input.length > limits.maxBytes) {
+    throw new HandlineError('LIMIT', `has more than ${limits.maxBytes} bytes (limits.maxBytes)`, place);
+  }
+  if (!isArchive(input)) return { ...decodeBytes(input, place), original: input };
+  // Subclasses may share memory where Uint8Array copies: Node's Buffer does in `slice`.
+  const bytes = new Uint8Array(input.buffer, input.byteOffset, input.byteLength);
+  const { archive, content } = archiveOf(bytes, limits, place);
+  return { ...decodeBytes(content, place), original: input, archive };
+}
+
+/** Bytes in the form of the input. */
+export interface Encoded {
+  readonly bytes: Uint8Array;
+  /** True where an archive's score is back but its original compression was lost on the way. */
+  readonly repacked: boolean;
+}
+
+/**
+ * The bytes of a new text in the same form; the very input where the text is the same. An archive keeps its score as
+ * it was compressed before the first mark, and gets it back with the text of that time.
+ * @param unmarked the input's text without our marks
+ */
+export function encode(decoded: Decoded, text: string, unmarked = decoded.text): Encoded {
+  const { archive, encoding, original } = decoded;
+  if (text === decoded.text) return { bytes: original, repacked: false };
+  const bytes = encodeText(text, encoding);
+  if (archive === undefined) return { bytes, repacked: false };
+  const before = unseal(archive, encodeText(unmarked, encoding));
+  if (text === unmarked) {
+    return before === undefined
+      ? { bytes: repack(archive, bytes), repacked: true }
+      : { bytes: before.bytes, repacked: false };
+  }
+  if (before !== undefined) return { bytes: seal(before, bytes), repacked: false };
+  return {
+    bytes: unmarked === decoded.text ? seal(archive, bytes) : repack(archive, bytes),
+    repacked: false,
+  };
+}
+
+function decodeBytes(bytes: Uint8Array, place: Place): { text: string; encoding: Encoding } {
+  if (bytes[0] === 0x1f && bytes[1] === 0x8b) {
+    throw new HandlineError('ARCHIVE', 'is compressed by gzip; unpack it first', place);
+  }
+  const encoding = detectEncoding(bytes, place);
+  return { text: decodeText(bytes, encoding, place), encoding };
+}

@@ -1,0 +1,117 @@
+import { HandlineError, type Place } from '../../score/errors.js';
+import { firstUnknown, fromOneByte, type OneByte, oneByte, toOneByte } from './single-byte.js';
+
+/** An encoding that is read and written back unchanged. */
+export interface Encoding {
+  /** `utf-8`, `utf-16le`, `utf-16be`, or the declared name of a one-byte encoding in lower case. */
+  readonly name: string;
+  /** Length of the byte-order mark in bytes; 0 without one. */
+  readonly bom: number;
+  /** Of a one-byte encoding. */
+  readonly characters?: OneByte;
+}
+
+const LATIN1 = oneByte('iso-8859-1') as OneByte;
+const DECLARATION = /^<\?xml\s[^>]*?\bencoding\s*=\s*["']([^"'>]{1,40})["']/;
+
+/**
+ * By byte-order mark, else by the zero bytes of UTF-16, else as declared, else UTF-8 (XML 1.0, appendix F).
+ * @throws HandlineError ENCODING where the encoding is declared but not supported
+ */
+export function detectEncoding(bytes: Uint8Array, place: Place): Encoding {
+  const [a = -1, b = -1, c = -1, d = -1] = bytes;
+  if ((a === 0xff && b === 0xfe && c === 0 && d === 0) || (a === 0 && b === 0 && c === 0xfe && d === 0xff)) {
+    throw new HandlineError('ENCODING', 'is encoded in UTF-32; save it as UTF-8', place);
+  }
+  if (a === 0xef && b === 0xbb && c === 0xbf) return { name: 'utf-8', bom: 3 };
+  if (a === 0xff && b === 0xfe) return { name: 'utf-16le', bom: 2 };
+  if (a === 0xfe && b === 0xff) return { name: 'utf-16be', bom: 2 };
+  if (a === 0x3c && b === 0 && c !== 0) return { name: 'utf-16le', bom: 0 };
+  if (a === 0 && b === 0x3c && c === 0) return { name: 'utf-16be', bom: 0 };
+  const declared = DECLARATION.exec(fromOneByte(bytes.subarray(0, 512), LATIN1))?.[1] ?? 'utf-8';
+  const name = declared.toLowerCase();
+  if (name === 'utf-8' || name === 'utf8') return { name: 'utf-8', bom: 0 };
+  const characters = oneByte(name);
+  if (characters !== undefined) return { name, bom: 0, characters };
+  const message = name.startsWith('utf-16')
+    ? `declares ${declared} but is not encoded so; save it as UTF-8`
+    : `is encoded in ${declared}, which is not supported; save it as UTF-8`;
+  throw new HandlineError('ENCODING', message, place);
+}
+
+/**
+ * Text without its byte-order mark.
+ * @throws HandlineError ENCODING where the bytes do not fit the encoding; nothing is replaced silently
+ */
+export function decodeText(bytes: Uint8Array, { name, bom, characters }: Encoding, place: Place): string {
+  const body = bytes.subarray(bom);
+  if (characters !== undefined) {
+    const bad = firstUnknown(body, characters);
+    if (bad !== -1) throw invalid(name, body, bad, place);
+    return fromOneByte(body, characters);
+  }
+  const label = name === 'utf-8' ? 'utf-8' : 'utf-16le';
+  const input = name === 'utf-16be' ? swapped(body) : body;
+  try {
+    return new TextDecoder(label, { fatal: true, ignoreBOM: true }).decode(input);
+  } catch (cause) {
+    throw invalid(name, body, firstInvalid(input, label), place, cause);
+  }
+}
+
+/** The inverse of `decodeText`; a character that the encoding lacks becomes a numeric character reference. */
+export function encodeText(text: string, { name, bom, characters }: Encoding): Uint8Array {
+  if (characters !== undefined) return toOneByte(text, characters);
+  if (name === 'utf-8') {
+    const body = new TextEncoder().encode(text);
+    return bom === 0 ? body : joined([Uint8Array.of(0xef, 0xbb, 0xbf), body]);
+  }
+  const bytes = new Uint8Array(bom + text.length * 2);
+  const view = new DataView(bytes.buffer);
+  const little = name === 'utf-16le';
+  if (bom > 0) view.setUint16(0, 0xfeff, little);
+  for (let i = 0; i < text.length; i++) view.setUint16(bom + 2 * i, text.charCodeAt(i), little);
+  return bytes;
+}
+
+export function joined(pieces: readonly Uint8Array[]): Uint8Array {
+  const bytes = new Uint8Array(pieces.reduce((sum, piece) => sum + piece.length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    bytes.set(piece, at);
+    at += piece.length;
+  }
+  return bytes;
+}
+
+function swapped(bytes: Uint8Array): Uint8Array {
+  const result = new Uint8Array(bytes.length);
+  for (let i = 0; i + 1 < bytes.length; i += 2) {
+    result[i] = bytes[i + 1] as number;
+    result[i + 1] = bytes[i] as number;
+  }
+  if (bytes.length % 2 === 1) result[bytes.length - 1] = bytes[bytes.length - 1] as number;
+  return result;
+}
+
+/** Length of the longest prefix that decodes, found by halving. */
+function firstInvalid(bytes: Uint8Array, label: string): number {
+  let [good, bad] = [0, bytes.length];
+  while (bad - good > 1) {
+    const middle = (good + bad) >> 1;
+    try {
+      new TextDecoder(label, { fatal: true }).decode(bytes.subarray(0, middle), { stream: true });
+      good = middle;
+    } catch {
+      bad = middle;
+    }
+  }
+  return good;
+}
+
+function invalid(name: string, body: Uint8Array, at: number, place: Place, cause?: unknown): HandlineError {
+  let line = 1;
+  for (let i = 0; i < at; i++) if (body[i] === 10) line += 1;
+  const message = `byte ${at} is no ${name.toUpperCase()}; save the file again in the encoding that it declares`;
+  return new HandlineError('ENCODING', message, { ...place, line }, { cause });
+}

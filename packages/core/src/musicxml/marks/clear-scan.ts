@@ -1,0 +1,79 @@
+import type { Place } from '../../score/errors.js';
+import type { Span } from '../../score/model.js';
+import { LineIndex } from '../xml/position.js';
+import { skipSpace } from '../xml/space.js';
+import type { XmlElement } from '../xml/tree.js';
+import { isSigned } from './clear-match.js';
+import { type Instruction, readInstruction } from './format.js';
+import { indexAt } from './layout.js';
+
+/** One instruction of ours as it stands in a text. */
+export interface FoundInstruction extends Span {
+  /** Undefined where a later version of ours, or a stranger, wrote something we do not know. */
+  readonly instruction: Instruction | undefined;
+  /** The element that begins right behind it, if any. */
+  readonly element: XmlElement | undefined;
+}
+
+/** What `clearMarks` works on. */
+export interface Scan {
+  readonly instructions: readonly FoundInstruction[];
+  /** Elements that print text or a digit in our colour, in document order. */
+  readonly signed: readonly XmlElement[];
+  enclosing(at: number): XmlElement;
+  place(at: number): Place;
+}
+
+/** Elements before which an instruction of ours stands. */
+const MARKED = new Set(['notations', 'technical', 'fingering', 'direction', 'credit']);
+const PRINTS_MARKS = new Set(['fingering', 'words', 'credit-words']);
+// Comments, CDATA sections and instructions of others count too: what one of them quotes is none of ours and opens none.
+const TOKEN = /<!--[\s\S]*?-->|<!\[CDATA\[[\s\S]*?\]\]>|<\?[\s\S]*?\?>/g;
+const OURS = /^<\?handline\s/;
+
+function innermost(root: XmlElement, at: number): XmlElement {
+  let element = root;
+  for (;;) {
+    const inner = element.children[indexAt(element.children, at)];
+    if (inner === undefined || at >= inner.span.end) return element;
+    element = inner;
+  }
+}
+
+export function scanMarks(text: string, root: XmlElement, file: string | undefined): Scan {
+  const byStart = new Map<number, XmlElement>();
+  const signed: XmlElement[] = [];
+  const visit = (element: XmlElement): void => {
+    const name = element.name;
+    if (MARKED.has(name)) byStart.set(element.span.start, element);
+    if (PRINTS_MARKS.has(name) && isSigned(element)) signed.push(element);
+    for (const child of element.children) visit(child);
+  };
+  visit(root);
+
+  const instructions: FoundInstruction[] = [];
+  // The DOCTYPE, which stands before the root, may quote anything in its declarations.
+  const from = root.span.start;
+  for (const { 0: source, index } of text.slice(from, root.span.end).matchAll(TOKEN)) {
+    if (!OURS.test(source)) continue;
+    const start = from + index;
+    const end = start + source.length;
+    const element = byStart.get(skipSpace(text, end));
+    instructions.push({ start, end, instruction: readInstruction(source), element });
+  }
+
+  let lines: LineIndex | undefined;
+  const place = (at: number): Place => {
+    lines ??= new LineIndex(text);
+    const names: { part?: string; measure?: string } = {};
+    let element: XmlElement | undefined = innermost(root, at);
+    for (; element !== undefined; element = element.parent) {
+      const part = element.name === 'part' ? element.attribute('id') : undefined;
+      const measure = element.name === 'measure' ? element.attribute('number') : undefined;
+      if (part !== undefined) names.part = part;
+      if (measure !== undefined) names.measure = measure;
+    }
+    return { ...(file === undefined ? {} : { file }), ...names, ...lines.positionAt(at) };
+  };
+  return { instructions, signed, enclosing: (at) => innermost(root, at), place };
+}

@@ -1,0 +1,94 @@
+import { behindContent } from '../xml/space.js';
+import type { XmlElement } from '../xml/tree.js';
+import type { CueMark, Edit } from './edit.js';
+import { writeInstruction } from './format.js';
+import { type InsertionBuilder, type NewElement, xmlText } from './insertions.js';
+import { indexAt, layoutLike } from './layout.js';
+
+function textIn(element: XmlElement, name: string): string | undefined {
+  return element.textOf(name) || undefined;
+}
+
+function isChordMember(note: XmlElement): boolean {
+  return note.child('chord') !== undefined;
+}
+
+/**
+ * The `<note>` before which a direction for `note` may stand: the first of its chord, because some readers move
+ * the notes of a chord that a direction interrupts.
+ */
+function chordHead(note: XmlElement): XmlElement {
+  if (!isChordMember(note)) return note;
+  const siblings = note.parent?.children ?? [];
+  for (let index = indexAt(siblings, note.span.start) - 1; index >= 0; index--) {
+    const sibling = siblings[index] as XmlElement;
+    if (sibling.name === 'note' && !isChordMember(sibling)) return sibling;
+  }
+  return note;
+}
+
+export interface DirectionText {
+  readonly kind: 'cue' | 'legend';
+  readonly text: string;
+  readonly placement: 'above' | 'below';
+  readonly voice: string | undefined;
+  readonly staff: string | undefined;
+}
+
+function directionElement(direction: DirectionText, color: string | undefined): NewElement {
+  const words: NewElement = {
+    name: 'words',
+    ...(color === undefined ? {} : { attributes: { color } }),
+    text: direction.text,
+  };
+  return {
+    name: 'direction',
+    attributes: { placement: direction.placement },
+    children: [
+      { name: 'direction-type', children: [words] },
+      ...(direction.voice === undefined ? [] : [{ name: 'voice', text: direction.voice }]),
+      ...(direction.staff === undefined ? [] : [{ name: 'staff', text: direction.staff }]),
+    ],
+  };
+}
+
+/** A direction right before `head`, which leaves every note at its time. */
+export function insertDirection(
+  text: string,
+  head: XmlElement,
+  direction: DirectionText,
+  options: { readonly builder: InsertionBuilder; readonly color: string | undefined },
+): Edit {
+  const { start } = head.span;
+  const at = behindContent(text, start);
+  const layout = layoutLike(text, head, start);
+  const { kind, placement, voice = '', staff = '' } = direction;
+  // What is read from XML holds no NUL.
+  const key = `${kind} ${placement} ${voice}\0${staff}\0${direction.text}`;
+  const built = options.builder.build(key, layout, () => {
+    const clean = { ...direction, text: xmlText(direction.text) };
+    return {
+      instruction: writeInstruction({ kind: clean.kind, text: clean.text }),
+      elements: [directionElement(clean, options.color)],
+    };
+  });
+  return { start: at, end: at, text: built };
+}
+
+/**
+ * A cue goes before the chord of its note, with the staff and voice of the note itself. Where a cross-staff chord
+ * begins on another staff the voice is left out: some readers take the first staff that they meet with a voice
+ * for the staff of the whole voice, and would move its notes.
+ */
+export function writeCue(
+  text: string,
+  note: XmlElement,
+  mark: CueMark,
+  options: { readonly builder: InsertionBuilder; readonly color: string | undefined },
+): Edit {
+  const head = chordHead(note);
+  const staff = textIn(note, 'staff');
+  const voice = textIn(head, 'staff') === staff ? textIn(note, 'voice') : undefined;
+  const { placement } = mark;
+  return insertDirection(text, head, { kind: 'cue', text: mark.text, placement, voice, staff }, options);
+}

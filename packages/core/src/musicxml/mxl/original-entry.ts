@@ -1,0 +1,94 @@
+import { MAX_ARCHIVE_ENTRIES } from '../../options/limits.js';
+import { HandlineError } from '../../score/errors.js';
+import { joined } from '../bytes/encoding.js';
+import { type Archive, archiveOf, inflateEntry } from './container.js';
+import { crc32 } from './crc32.js';
+import type { ZipEntry } from './zip-directory.js';
+import { localOf, recordOf, rewriteZip, withContent } from './zip-rewrite.js';
+
+/**
+ * Where a marked archive keeps its score as it was compressed before: deflate has many forms of one text, so that
+ * only the original bytes bring the original archive back. MusicXML allows files of any kind in META-INF (MusicXML
+ * 4.0, "Compressed .MXL files"); readers look for the rootfile alone. Stored, for it is compressed already.
+ */
+export const KEEPSAKE = 'META-INF/handline-original';
+
+const NAME = new TextEncoder().encode(KEEPSAKE);
+/** In the record from the version needed to the sizes: all that depends on the compression. It comes first. */
+const FACTS = { from: 6, to: 28 };
+/** Then the local header and data without this, lest programs that repair archives take them for an entry. */
+const SIGNATURE = Uint8Array.of(0x50, 0x4b, 3, 4);
+/** 1980-01-01, the zero of ZIP's dates: the same input gives the same bytes at any time. */
+const DATE = 0x21;
+
+/** The archive with a new score and, beside it, the score as it is compressed now. */
+export function seal(archive: Archive, content: Uint8Array): Uint8Array {
+  const { root, directory } = archive;
+  const full = directory.entries.length >= MAX_ARCHIVE_ENTRIES;
+  if (full || directory.entries.some(({ name }) => name === KEEPSAKE)) return repack(archive, content);
+  const changes = [withContent(archive, root, content)];
+  const facts = recordOf(archive, root).subarray(FACTS.from, FACTS.to);
+  const local = localOf(archive, root).subarray(SIGNATURE.length);
+  return rewriteZip(archive, changes, storedEntry(joined([facts, local])));
+}
+
+/** The archive with a new score; a score kept from before, which is out of date, goes. */
+export function repack(archive: Archive, content: Uint8Array): Uint8Array {
+  const changes = [withContent(archive, archive.root, content)];
+  const keepsake = keepsakeOf(archive);
+  if (keepsake !== undefined) changes.push(takenOut(keepsake));
+  return rewriteZip(archive, changes);
+}
+
+/**
+ * The archive as it was before it was sealed, where the score kept in it is exactly `content`; undefined where there
+ * is none or another one, whoever has changed it since.
+ */
+export function unseal(archive: Archive, content: Uint8Array): Archive | undefined {
+  const keepsake = keepsakeOf(archive);
+  if (keepsake === undefined) return undefined;
+  try {
+    const kept = inflateEntry(archive.bytes, keepsake, archive.limits, {});
+    const record = recordOf(archive, archive.root);
+    const length = FACTS.to - FACTS.from;
+    record.set(kept.subarray(0, length), FACTS.from);
+    const local = joined([SIGNATURE, kept.subarray(length)]);
+    const bytes = rewriteZip(archive, [{ entry: archive.root, local, record }, takenOut(keepsake)]);
+    const restored = archiveOf(bytes, archive.limits, {});
+    return equal(restored.content, content) ? restored.archive : undefined;
+  } catch (error) {
+    // Whatever somebody has made of the kept score, it is not the one that we need.
+    if (error instanceof HandlineError || error instanceof RangeError) return undefined;
+    throw error;
+  }
+}
+
+function keepsakeOf({ directory, root }: Archive): ZipEntry | undefined {
+  const found = directory.entries.find(({ name }) => name === KEEPSAKE);
+  return found === root || found?.local === root.local ? undefined : found;
+}
+
+function takenOut(entry: ZipEntry) {
+  return { entry, local: new Uint8Array(), record: new Uint8Array() };
+}
+
+function equal(a: Uint8Array, b: Uint8Array): boolean {
+  return a.length === b.length && a.every((byte, at) => byte === b[at]);
+}
+
+/** Local header with data and central record (APPNOTE.TXT, 4.3.7 and 4.3.12) of a stored entry. */
+function storedEntry(data: Uint8Array): { local: Uint8Array; record: Uint8Array } {
+  const common = new DataView(new ArrayBuffer(26));
+  common.setUint16(0, 10, true);
+  common.setUint16(8, DATE, true);
+  common.setUint32(10, crc32(data), true);
+  common.setUint32(14, data.length, true);
+  common.setUint32(18, data.length, true);
+  common.setUint16(22, NAME.length, true);
+  const fields = new Uint8Array(common.buffer);
+  const local = joined([SIGNATURE, fields, NAME, data]);
+  const madeBy = Uint8Array.of(10, 0);
+  // Comment, disk, attributes and the offset, which is filled in later.
+  const rest = new Uint8Array(14);
+  return { local, record: joined([Uint8Array.of(0x50, 0x4b, 1, 2), madeBy, fields, rest, NAME]) };
+}

@@ -1,0 +1,250 @@
+import { ZERO } from '../../numeric/fraction.js';
+import { MAX_DURATION_QUARTERS, MAX_STAVES } from '../../options/limits.js';
+import { HandlineError } from '../../score/errors.js';
+import type { TieRole } from '../../score/model.js';
+import { isInOrder } from '../readorder.js';
+import type { XmlElement } from '../xml/tree.js';
+import { PartAttributes } from './attributes.js';
+import { type DirectionFacts, readDirection, readSound } from './directions.js';
+import type { Event, FlowElement, MeasureDraft, NoteDraft, PartContext, PartDraft } from './drafts.js';
+import { writtenQuarters } from './duration.js';
+import { stackOf } from './notations.js';
+import { readNote, type WrittenNote } from './note.js';
+import { decimal, integer } from './number.js';
+import type { MeasureSource, PartSource } from './parts.js';
+import { type NoKey, pitchOf } from './pitch.js';
+
+/** Reads one part measure by measure; `read` is called once. */
+export class PartReader {
+  private readonly attributes = new PartAttributes();
+  private readonly notes: NoteDraft[] = [];
+  private readonly elements: XmlElement[] = [];
+  private readonly ticks: number[] = [];
+  private readonly lengths: number[] = [];
+  private readonly measures: MeasureDraft[] = [];
+  private readonly events: Event[] = [];
+  private readonly rests: Event[] = [];
+  private readonly flow: FlowElement[] = [];
+  private readonly graces = new Map<string, number>();
+  private measure!: MeasureSource;
+  private cursor = 0;
+  private furthest = 0;
+  /** Onset of the last note that is no chord member; undefined where a chord member would have nothing to join. */
+  private chordTick: number | undefined;
+  private chordGrace = -1;
+  private run = 0;
+
+  constructor(
+    private readonly source: PartSource,
+    private readonly context: PartContext,
+  ) {}
+
+  read(): PartDraft {
+    for (const measure of this.source.measures) this.readMeasure(measure);
+    const { source, attributes, notes, elements, ticks, lengths, measures, events, rests, flow } = this;
+    return { source, attributes, notes, elements, ticks, lengths, measures, events, rests, flow };
+  }
+
+  private readMeasure(measure: MeasureSource): void {
+    this.measure = measure;
+    [this.cursor, this.furthest, this.chordTick] = [0, 0, undefined];
+    this.run += 1;
+    for (const element of measure.content.children) {
+      switch (element.name) {
+        case 'note':
+          this.readNote(element);
+          break;
+        case 'backup':
+          this.move(element, -1);
+          break;
+        case 'forward':
+          this.move(element, 1);
+          break;
+        case 'attributes':
+          if (!this.attributes.read(element))
+            this.warn('has divisions or a time that cannot be used', element);
+          break;
+        case 'direction':
+          this.addEvent(readDirection(element), element);
+          this.addFlow(element);
+          break;
+        case 'sound':
+          this.addEvent(readSound(element), element);
+          this.addFlow(element);
+          break;
+        case 'barline':
+          this.addFlow(element);
+          break;
+      }
+    }
+    this.measures.push({ source: measure, length: this.furthest, metre: this.attributes.metre });
+  }
+
+  private move(element: XmlElement, sign: 1 | -1): void {
+    const divisions = decimal(element.textOf('duration'));
+    if (divisions === undefined || divisions <= 0)
+      this.warn(`<${element.name}> has no positive duration`, element);
+    const ticks = this.toTicks(divisions ?? 0, element) * sign;
+    if (this.cursor + ticks < 0)
+      this.warn('<backup> leads before the measure; it stops at its start', element);
+    this.advance(Math.max(this.cursor + ticks, 0));
+    this.chordTick = undefined;
+    this.run += 1;
+  }
+
+  private advance(tick: number): void {
+    this.cursor = tick;
+    this.furthest = Math.max(this.furthest, tick);
+  }
+
+  private addEvent(facts: DirectionFacts, element: XmlElement): void {
+    if (facts.tempo === undefined && facts.pedal === undefined && facts.hand === undefined) return;
+    const offset = decimal(element.textOf('offset') ?? element.child('sound')?.textOf('offset')) ?? 0;
+    const ticks = this.toTicks(offset, element);
+    const staff = integer(element.textOf('staff')) ?? 1;
+    const tick = Math.max(this.cursor + ticks, 0);
+    this.events.push(Object.assign(facts, { measure: this.measures.length, tick, staff }));
+  }
+
+  private addFlow(element: XmlElement): void {
+    this.flow.push({ element, measure: this.measures.length, tick: this.cursor });
+  }
+
+  private readNote(element: XmlElement): void {
+    this.context.count.add();
+    const written = readNote(element);
+    if (!isInOrder(element))
+      this.warn('the elements of a <note> do not stand in the order of MusicXML', element);
+    if (written.chord && this.chordTick === undefined)
+      this.warn('a chord member has no note to join', element);
+    const joins = written.chord && this.chordTick !== undefined;
+    const tick = joins ? (this.chordTick as number) : this.cursor;
+    const ticks = written.grace ? 0 : this.durationOf(written, element);
+    const grace = this.graceIndex(written, joins);
+    if (!joins) {
+      this.chordTick = tick;
+      this.chordGrace = grace;
+      if (!written.grace) this.advance(this.cursor + ticks);
+    } else this.furthest = Math.max(this.furthest, tick);
+    const staff = Math.min(Math.max(written.staff ?? 1, 1), MAX_STAVES);
+    if (written.rest) this.rests.push({ measure: this.measures.length, tick, staff });
+    else {
+      const at = { tick, ticks, grace, staff, chord: joins };
+      this.addNote(written, element, at);
+    }
+  }
+
+  /** Graces of a voice are counted on until a full note follows, also over a barline. */
+  private graceIndex(written: WrittenNote, joins: boolean): number {
+    if (!written.grace) {
+      if (!written.rest && !written.cue) this.graces.delete(written.voice);
+      return -1;
+    }
+    if (joins) return this.chordGrace;
+    if (written.cue) return -1;
+    const index = this.graces.get(written.voice) ?? 0;
+    this.graces.set(written.voice, index + 1);
+    return index;
+  }
+
+  private addNote(
+    written: WrittenNote,
+    element: XmlElement,
+    at: { tick: number; ticks: number; grace: number; staff: number; chord: boolean },
+  ): void {
+    if (written.pitch === undefined || written.cue || written.hidden || !this.attributes.isPlayed(at.staff))
+      return;
+    const pitch = pitchOf(written.pitch, this.attributes.transposition(at.staff));
+    if (typeof pitch === 'string' || pitch.key < 21 || pitch.key > 108) {
+      this.warnKey(typeof pitch === 'string' ? pitch : pitch.key, element);
+      return;
+    }
+    const { notations } = written;
+    const { span } = element;
+    const { line, column } = this.context.lines.positionAt(span.start);
+    this.elements.push(element);
+    this.ticks.push(at.tick);
+    this.lengths.push(at.ticks);
+    this.notes.push({
+      id: this.notes.length,
+      span,
+      line,
+      column,
+      measure: this.measures.length,
+      staff: at.staff,
+      voice: written.voice,
+      onset: ZERO,
+      duration: ZERO,
+      key: pitch.key,
+      diatonic: pitch.diatonic,
+      chord: at.chord,
+      grace: at.grace,
+      tie: tieRole(notations),
+      tiedFrom: -1,
+      run: this.run,
+      digits: notations.digits,
+      stack: stackOf(notations),
+      staccato: notations.staccato,
+      fermata: notations.fermata,
+      slurStart: notations.slurStart,
+      slurStop: notations.slurStop,
+      arpeggiate: notations.arpeggiate,
+      ornaments: notations.ornaments,
+    });
+  }
+
+  private warnKey(key: number | NoKey, element: XmlElement): void {
+    if (key === 'unreadable') this.warn('a <pitch> cannot be read; its note is left alone', element);
+    else if (key === 'microtonal')
+      this.warn('a pitch lies between two keys; its note is left alone', element);
+    else {
+      const message = 'a note lies beyond the keys A0 to C8; it is left alone';
+      this.context.warnings.add('OUT_OF_RANGE', message, this.doubt(element));
+    }
+  }
+
+  private durationOf(written: WrittenNote, element: XmlElement): number {
+    const { duration } = written;
+    if (duration !== undefined && duration > 0) return this.toTicks(duration, element);
+    if (duration === 0) {
+      this.warn(`a ${written.rest ? 'rest' : 'note'} has the duration 0`, element);
+      return 0;
+    }
+    const quarters = writtenQuarters(element);
+    this.warn('a note has no usable duration; its type is taken instead', element);
+    return Math.round((quarters ?? 0) * this.context.grid.ticks);
+  }
+
+  private toTicks(divisions: number, element: XmlElement): number {
+    if (divisions === 0) return 0;
+    if (this.attributes.divisions === undefined)
+      this.warn('has no <divisions>; 1 a quarter note is taken', element);
+    const quarters = divisions / (this.attributes.divisions ?? 1);
+    if (Math.abs(quarters) > MAX_DURATION_QUARTERS) {
+      const place = this.context.warnings.place(this.doubt(element));
+      throw new HandlineError(
+        'NUMBER',
+        `a duration of ${quarters} quarter notes is refused; correct it`,
+        place,
+      );
+    }
+    const exact = quarters * this.context.grid.ticks;
+    const ticks = Math.round(exact);
+    if (!this.context.grid.exact && Math.abs(exact - ticks) > 1e-6)
+      this.warn('times are rounded: the divisions are too fine', element);
+    return ticks;
+  }
+
+  private warn(message: string, element: XmlElement): void {
+    this.context.warnings.add('IMPERFECT', message, this.doubt(element));
+  }
+
+  private doubt(element: XmlElement) {
+    return { part: this.source.id, measure: this.measure.number, element };
+  }
+}
+
+function tieRole({ tiedStart, tiedStop }: { tiedStart: boolean; tiedStop: boolean }): TieRole {
+  if (tiedStart) return tiedStop ? 'both' : 'start';
+  return tiedStop ? 'stop' : 'none';
+}

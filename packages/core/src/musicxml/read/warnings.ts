@@ -1,0 +1,48 @@
+import type { Place, Warning, WarningCode } from '../../score/errors.js';
+import type { LineIndex } from '../xml/position.js';
+import type { XmlElement } from '../xml/tree.js';
+
+/** Where a doubt arose; line and column are derived from the element. */
+export interface Doubt {
+  readonly part?: string;
+  readonly measure?: string;
+  readonly element?: XmlElement;
+}
+
+/** Collects warnings; the same doubt in one part is told once, with its number of places. */
+export class Warnings {
+  private readonly found = new Map<
+    string,
+    { code: WarningCode; message: string; place: Place; count: number }
+  >();
+
+  constructor(
+    private readonly lines: LineIndex,
+    private readonly file?: string,
+  ) {}
+
+  add(code: WarningCode, message: string, doubt: Doubt = {}): void {
+    const key = `${doubt.part ?? ''}\n${message}`;
+    const known = this.found.get(key);
+    if (known !== undefined) known.count += 1;
+    else this.found.set(key, { code, message, place: this.place(doubt), count: 1 });
+  }
+
+  place(doubt: Doubt): Place {
+    const { part, measure, element } = doubt;
+    return {
+      ...(this.file === undefined ? {} : { file: this.file }),
+      ...(part === undefined ? {} : { part }),
+      ...(measure === undefined ? {} : { measure }),
+      ...(element === undefined ? {} : this.lines.positionAt(element.span.start)),
+    };
+  }
+
+  list(): Warning[] {
+    return [...this.found.values()].map(({ code, message, place, count }) => ({
+      code,
+      message: count === 1 ? message : `${message} (first of ${count} places)`,
+      place,
+    }));
+  }
+}

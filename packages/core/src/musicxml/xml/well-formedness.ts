@@ -1,0 +1,241 @@
+import type { Limits } from '../../options/options.js';
+import { HandlineError } from '../../score/errors.js';
+import { readDoctype } from './doctype.js';
+import { forbiddenAt } from './forbidden.js';
+import { masked } from './masks.js';
+import { placeAt } from './position.js';
+import { isSpace, skipSpace } from './space.js';
+
+// fast-xml-parser builds a tree from ill-formed text too (it never compares the names of start and end tags), its
+// own validator costs three times this scan and misses truncation inside comments; hence this check before it.
+
+const NAME = /^[A-Za-z_:\u0080-\uffff][\w:.\-\u00b7-\uffff]*$/;
+const REFERENCE = /&(?:#(\d{1,7})|#x([\da-fA-F]{1,6})|([A-Za-z_:\u0080-\uffff][\w:.\-\u00b7-\uffff]*));/y;
+const PREDEFINED = new Set(['amp', 'lt', 'gt', 'quot', 'apos']);
+/** Prose: a custom entity may stand here, because the reading of the notes does not depend on it. */
+const PROSE =
+  /^(?:.*-?(?:words|text|title|name|abbreviation|number|description|field)|(?:.*:)?(?:rehearsal|creator|rights|software|encoder|source|relation|footnote|elision|symbol))$/;
+const POLLUTION = new Set(['__proto__', 'constructor', 'prototype']);
+const PLAIN_NAME = `(?!${[...POLLUTION].join('|')})[A-Za-z_][\\w.-]*`;
+/** An element of text alone with one attribute at most, and the text behind it: most of a score, and beyond reproach. */
+const LEAF = new RegExp(`<(${PLAIN_NAME})(?: ${PLAIN_NAME}="[^"<&]*")?>[^<&]*</\\1>[^<&]*`, 'y');
+
+/** Checks that a text is well-formed XML within the limits. */
+export class WellFormedness {
+  private readonly stack: string[] = [];
+  private readonly known = new Map<string, boolean>();
+  private readonly masks: [number, number][] = [];
+  private entities: ReadonlySet<string> | undefined;
+  private roots = 0;
+  private reference = -1;
+
+  constructor(
+    private readonly text: string,
+    private readonly limits: Limits,
+    private readonly file?: string,
+  ) {}
+
+  /**
+   * The same text without DOCTYPE and with comments for processing instructions, offsets unchanged: the tree needs
+   * none of them, and the parser misreads some (an apostrophe in a processing instruction, a conditional section).
+   * @throws HandlineError NOT_XML, LIMIT or UNSAFE with line and column
+   */
+  check(): string {
+    const { text } = this;
+    const bad = forbiddenAt(text);
+    if (bad !== -1)
+      this.fail('NOT_XML', 'holds a character that no XML file may hold; it is no MusicXML', bad);
+    let at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
+    for (let open = text.indexOf('<', at); open !== -1; open = text.indexOf('<', at)) {
+      this.checkText(at, open);
+      at = this.leaf(open);
+      if (at > open) continue;
+      const code = text.charCodeAt(open + 1);
+      if (code === 47) at = this.endTag(open);
+      else if (code === 33) at = this.declaration(open);
+      else if (code === 63) at = this.instruction(open);
+      else at = this.startTag(open);
+    }
+    this.checkText(at, text.length);
+    if (this.stack.length > 0) {
+      const name = this.stack[this.stack.length - 1];
+      this.fail('NOT_XML', `<${name}> is not closed; the file seems to be truncated`, text.length);
+    }
+    if (this.roots === 0) this.fail('NOT_XML', 'holds no XML element; give a MusicXML file', 0);
+    return masked(text, this.masks);
+  }
+
+  /** Where a plain leaf and the text behind it end; `open` where there is none. */
+  private leaf(open: number): number {
+    const depth = this.stack.length;
+    if (depth === 0 || depth >= this.limits.maxDepth) return open;
+    LEAF.lastIndex = open;
+    return LEAF.test(this.text) ? LEAF.lastIndex : open;
+  }
+
+  private startTag(open: number): number {
+    const { text, stack } = this;
+    let at = this.nameEnd(open + 1);
+    const name = text.slice(open + 1, at);
+    this.checkName(name, open);
+    if (stack.length === 0 && this.roots++ > 0)
+      this.fail('NOT_XML', `<${name}> follows the root element`, open);
+    let names: Set<string> | undefined;
+    for (;;) {
+      const space = at;
+      at = skipSpace(this.text, at);
+      const code = text.charCodeAt(at);
+      if (code === 62) {
+        stack.push(name);
+        if (stack.length > this.limits.maxDepth) {
+          this.fail(
+            'LIMIT',
+            `elements are nested deeper than ${this.limits.maxDepth} (limits.maxDepth)`,
+            open,
+          );
+        }
+        return at + 1;
+      }
+      if (code === 47 && text.charCodeAt(at + 1) === 62) return at + 2;
+      if (at >= text.length)
+        this.fail('NOT_XML', `<${name} has no end; the file seems to be truncated`, open);
+      if (space === at) this.fail('NOT_XML', `<${name}> has no space before an attribute`, at);
+      const end = this.nameEnd(at);
+      const attribute = text.slice(at, end);
+      this.checkName(attribute, at);
+      names ??= new Set();
+      if (names.has(attribute)) this.fail('NOT_XML', `<${name}> has the attribute ${attribute} twice`, at);
+      names.add(attribute);
+      at = this.attributeValue(name, end);
+    }
+  }
+
+  private attributeValue(element: string, from: number): number {
+    const { text } = this;
+    let at = skipSpace(this.text, from);
+    if (text.charCodeAt(at) !== 61) this.fail('NOT_XML', `an attribute of <${element}> has no value`, from);
+    at = skipSpace(this.text, at + 1);
+    const quote = text[at];
+    if (quote !== '"' && quote !== "'")
+      this.fail('NOT_XML', `an attribute of <${element}> has no quotes`, at);
+    const end = text.indexOf(quote as string, at + 1);
+    if (end === -1) this.fail('NOT_XML', `an attribute of <${element}> has no closing quote`, at);
+    for (let i = at + 1; i < end; i++) {
+      const code = text.charCodeAt(i);
+      if (code === 60) this.fail('NOT_XML', `an attribute of <${element}> holds "<"`, i);
+      if (code === 38) this.checkReference(i, true);
+    }
+    return end + 1;
+  }
+
+  private endTag(open: number): number {
+    const { text } = this;
+    const name = this.stack.pop();
+    if (name !== undefined && text.startsWith(name, open + 2)) {
+      const at = skipSpace(this.text, open + 2 + name.length);
+      if (text.charCodeAt(at) === 62) return at + 1;
+    }
+    const found = text.slice(open, this.nameEnd(open + 2));
+    const wanted = name === undefined ? 'nothing is open' : `<${name}> is open`;
+    return this.fail('NOT_XML', `${found}> does not fit: ${wanted}`, open);
+  }
+
+  private declaration(open: number): number {
+    const { text } = this;
+    if (text.startsWith('<!--', open)) return this.after('-->', open + 4, 'a comment', open);
+    if (text.startsWith('<![CDATA[', open) && this.stack.length > 0) {
+      return this.after(']]>', open + 9, 'a CDATA section', open);
+    }
+    if (text.startsWith('<!DOCTYPE', open) && this.roots === 0 && this.entities === undefined) {
+      const doctype = readDoctype(text, open, (code, message, at) => this.fail(code, message, at));
+      this.entities = doctype.entities;
+      this.masks.push([open, doctype.end]);
+      return doctype.end;
+    }
+    return this.fail('NOT_XML', 'a declaration stands where none may stand', open);
+  }
+
+  private instruction(open: number): number {
+    const end = this.after('?>', open + 2, 'a processing instruction', open);
+    const target = this.text.slice(open + 2, end - 2).split(/\s/, 1)[0] ?? '';
+    this.checkName(target, open);
+    if (target.toLowerCase() === 'xml' && open > 1) {
+      this.fail('NOT_XML', 'an XML declaration stands where none may stand', open);
+    }
+    this.masks.push([open, end]);
+    return end;
+  }
+
+  private checkText(from: number, to: number): void {
+    if (this.stack.length === 0) this.checkOutside(from, to);
+    for (let at = this.nextReference(from); at < to; at = this.nextReference(at + 1)) {
+      this.checkReference(at, false);
+    }
+  }
+
+  private checkOutside(from: number, to: number): void {
+    let at = skipSpace(this.text, from);
+    if (at >= to) return;
+    if (this.text.charCodeAt(at) === 38) this.checkReference(at++, false);
+    const what = this.roots === 0 ? 'text stands before the first element' : 'text follows the root element';
+    this.fail('NOT_XML', `${what}; this is no MusicXML`, at);
+  }
+
+  /** The first "&" from a place on; the places that are asked for ascend. */
+  private nextReference(from: number): number {
+    if (this.reference < from) {
+      const found = this.text.indexOf('&', from);
+      this.reference = found === -1 ? this.text.length : found;
+    }
+    return this.reference;
+  }
+
+  private checkReference(at: number, attribute: boolean): void {
+    REFERENCE.lastIndex = at;
+    const match = REFERENCE.exec(this.text);
+    if (match === null) this.fail('NOT_XML', 'a bare "&" must be written as "&amp;"', at);
+    const [, decimal, hex, name] = match as RegExpExecArray;
+    if (name === undefined) {
+      const code = decimal === undefined ? Number.parseInt(hex as string, 16) : Number(decimal);
+      if (code > 0x10ffff || forbiddenAt(String.fromCodePoint(code)) !== -1)
+        this.fail('NOT_XML', 'a reference names a character that no XML file may hold', at);
+      return;
+    }
+    if (PREDEFINED.has(name)) return;
+    if (this.entities === undefined) this.fail('NOT_XML', `the entity &${name}; is not declared`, at);
+    const parent = this.stack[this.stack.length - 1] ?? '';
+    if (!attribute && !PROSE.test(parent)) {
+      this.fail('UNSAFE', `&${name}; in <${parent}> is not expanded; write its content into the file`, at);
+    }
+  }
+
+  private checkName(name: string, at: number): void {
+    let good = this.known.get(name);
+    if (good === undefined) {
+      if (POLLUTION.has(name)) this.fail('UNSAFE', `the name "${name}" is refused`, at);
+      good = NAME.test(name);
+      if (this.known.size < 10_000) this.known.set(name, good);
+    }
+    if (!good) this.fail('NOT_XML', `"<${name.slice(0, 20)}" is no XML name`, at);
+  }
+
+  private nameEnd(from: number): number {
+    const { text } = this;
+    let at = from;
+    for (; at < text.length; at++) {
+      const code = text.charCodeAt(at);
+      if (isSpace(code) || code === 62 || code === 47 || code === 61 || code === 60) break;
+    }
+    return at;
+  }
+
+  private after(what: string, from: number, name: string, open: number): number {
+    const found = this.text.indexOf(what, from);
+    if (found === -1) this.fail('NOT_XML', `${name} has no end; the file seems to be truncated`, open);
+    return found + what.length;
+  }
+
+  private fail(code: 'NOT_XML' | 'UNSAFE' | 'LIMIT', message: string, at: number): never {
+    throw new HandlineError(code, message, placeAt(this.text, at, this.file));
+  }
+}

@@ -1,0 +1,101 @@
+import { sparseDigits } from '../fingering/sparse/print.js';
+import type { Line } from '../hands/line.js';
+import type { DigitMark } from '../musicxml/marks/edit.js';
+import type { Draft } from '../score/draft.js';
+import type { Finger, Note, PrintedDigit, Score } from '../score/model.js';
+import type { Selection } from './choose-marks.js';
+import { digitPlacement, innerVoices } from './placement.js';
+import type { LineAnalysis } from './plan.js';
+import type { Settings } from './settings.js';
+
+/** True where the file itself prints the note's finger. */
+export function isPrinted(note: Note, { stacked }: Line): boolean {
+  return stacked?.has(note.id) || note.stack.length > 0 || note.digits.some(isMain);
+}
+
+function isMain({ alternate }: PrintedDigit): boolean {
+  return !alternate;
+}
+
+function isKept(note: Note, line: Line, { existing }: Settings): boolean {
+  return existing !== 'replace' && isPrinted(note, line);
+}
+
+/** The digits to print for one line: on every note, or on those that a reader needs. */
+export function digitMarks(
+  score: Score,
+  analysis: LineAnalysis,
+  settings: Settings,
+  chosen: Selection,
+): DigitMark[] {
+  const { line, fingering, alternates } = analysis;
+  const part = score.parts[line.part]!;
+  const { notes } = part;
+  const inner = innerVoices(part, line.hand);
+  const changes = substitutions(analysis);
+  const needed =
+    settings.digits === 'sparse' ? neededDigits(analysis, notes, changes, settings, chosen) : undefined;
+  const marks: DigitMark[] = [];
+  for (let at = 0; at < line.slices.length; at++) {
+    const { measure, struck } = line.slices[at]!;
+    if (!chosen(measure)) continue;
+    for (let nth = 0; nth < struck.length; nth++) {
+      const finger = fingering.slices[at]!.struck[nth];
+      if (!finger || needed?.[at]?.struck[nth] === null) continue;
+      const others = alternates?.[at]?.[nth] ?? [];
+      for (const note of struck[nth]!.notes) {
+        const head = notes[note]!;
+        if (isKept(head, line, settings)) continue;
+        const substitution = changes.get(note);
+        const placement = digitPlacement(head, line.hand, inner);
+        const mark: Draft<DigitMark> = { part: line.part, note, finger, placement };
+        if (substitution !== undefined) mark.substitution = substitution;
+        if (others.length > 0) mark.alternates = others;
+        marks.push(mark);
+      }
+    }
+  }
+  return marks;
+}
+
+/** What a reader needs who begins with the first chosen measure and finds the file's own digits in print. */
+function neededDigits(
+  { line, fingering, plan }: LineAnalysis,
+  notes: readonly Note[],
+  changes: ReadonlyMap<number, Finger>,
+  settings: Settings,
+  chosen: Selection,
+) {
+  const isFirst = (at: number) => at === 0 || !chosen(line.slices[at - 1]!.measure);
+  const notesOf = (at: number, nth: number) => line.slices[at]!.struck[nth]!.notes;
+  return sparseDigits(line, fingering, {
+    always: (at) => isFirst(at) || plan.slices[at]!.crossing !== undefined,
+    printed: (at, nth) => notesOf(at, nth).some((note) => isKept(notes[note]!, line, settings)),
+    substitution: (at, nth) =>
+      notesOf(at, nth)
+        .map((note) => changes.get(note))
+        .find((finger) => finger !== undefined),
+  });
+}
+
+/** First finger that silently takes over each held note, by the note that struck it. */
+function substitutions({ line, fingering }: LineAnalysis): ReadonlyMap<number, Finger> {
+  const holders = new Map<number, Finger>();
+  const changes = new Map<number, Finger>();
+  for (let at = 0; at < line.slices.length; at++) {
+    const { struck, held } = line.slices[at]!;
+    const fingers = fingering.slices[at]!;
+    for (let nth = 0; nth < struck.length; nth++) {
+      const finger = fingers.struck[nth];
+      if (finger) for (const note of struck[nth]!.notes) holders.set(note, finger);
+    }
+    for (let nth = 0; nth < held.length; nth++) {
+      const finger = fingers.held[nth];
+      if (!finger) continue;
+      for (const note of held[nth]!.notes) {
+        if (holders.get(note) !== finger && !changes.has(note)) changes.set(note, finger);
+      }
+    }
+  }
+  return changes;
+}

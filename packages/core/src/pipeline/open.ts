@@ -1,0 +1,59 @@
+import { decode, encode } from '../musicxml/bytes/decode.js';
+import { clearMarks } from '../musicxml/marks/clear.js';
+import { requireScore } from '../musicxml/read/parts.js';
+import { parseScoreTree, type XmlElement } from '../musicxml/xml/tree.js';
+import type { Limits } from '../options/options.js';
+import type { Warning } from '../score/errors.js';
+
+/** A score without marks of ours, and the way back to the form in which it came. */
+export interface Source<T extends string | Uint8Array> {
+  readonly text: string;
+  readonly root: XmlElement;
+  readonly warnings: readonly Warning[];
+  /** Once; warns where an archive's score cannot have its original compression back. */
+  readonly wrap: (text: string) => { readonly output: T; readonly warnings: readonly Warning[] };
+}
+
+/**
+ * A score as it stands, marks of ours included.
+ *
+ * @throws HandlineError where the input is no MusicXML score or breaks a limit
+ */
+export function openAsPrinted(
+  input: string | Uint8Array,
+  limits: Limits,
+  file?: string,
+): Pick<Source<string>, 'text' | 'root'> {
+  const text = typeof input === 'string' ? input : decode(input, limits, file).text;
+  return { text, root: parseScoreTree(text, limits, file) };
+}
+
+/** @throws HandlineError where the input is no MusicXML score or breaks a limit */
+export function openSource<T extends string | Uint8Array>(
+  input: T,
+  limits: Limits,
+  file?: string,
+): Source<T> {
+  const given: string | Uint8Array = input;
+  const decoded = typeof given === 'string' ? undefined : decode(given, limits, file);
+  const text = decoded ? decoded.text : String(given);
+  const root = parseScoreTree(text, limits, file);
+  requireScore(root, file);
+  const cleared = clearMarks(text, root, file);
+  return {
+    text: cleared.text,
+    root: cleared.text === text ? root : parseScoreTree(cleared.text, limits, file),
+    warnings: cleared.warnings,
+    wrap: (out) => {
+      if (decoded === undefined) return { output: out as T, warnings: [] };
+      const { bytes, repacked } = encode(decoded, out, cleared.text);
+      return { output: bytes as T, warnings: repacked ? [repackedWarning(file)] : [] };
+    },
+  };
+}
+
+function repackedWarning(file: string | undefined): Warning {
+  const message =
+    'the archive no longer holds its score as it was compressed before; it is compressed anew, with the same text';
+  return { code: 'REPACKED', message, place: file === undefined ? {} : { file } };
+}

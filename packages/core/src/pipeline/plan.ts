@@ -1,0 +1,95 @@
+import { type Cue, planCues } from '../cues/cues.js';
+import { type Fingered, fingerLine } from '../fingering/finger.js';
+import { type Neighbour, type ReachAdvice, reachAdvice } from '../fingering/reach-advice.js';
+import { heedOf } from '../hands/context.js';
+import { soundEnds } from '../hands/key-downs.js';
+import type { Line } from '../hands/line.js';
+import { type HandCrossings, handCrossings } from '../motion/hand-crossings.js';
+import { planMotion } from '../motion/motion.js';
+import type { MotionPlan } from '../motion/plan.js';
+import type { Score } from '../score/model.js';
+import { Clock } from '../score/tempo.js';
+import type { Settings } from './settings.js';
+
+/** Everything that was worked out for one hand of one part. */
+export interface LineAnalysis extends Fingered {
+  readonly line: Line;
+  readonly plan: MotionPlan;
+  readonly cues: readonly Cue[];
+  /** Ways out of the slices that the hand cannot reach. */
+  readonly advice: readonly ReachAdvice[];
+}
+
+/** Fingering, motion and cues of every line; pure. */
+export function analyse(score: Score, lines: readonly Line[], settings: Settings): readonly LineAnalysis[] {
+  const keepDigits = settings.existing === 'keep';
+  const clock = new Clock(score.tempo);
+  const ends = new Map<number, readonly number[]>();
+  const endsOf = (part: number): readonly number[] => {
+    const known = ends.get(part) ?? soundEnds(score.parts[part]!.notes);
+    ends.set(part, known);
+    return known;
+  };
+  const neighbour = (line: Line): Neighbour => ({
+    line,
+    hand: settings.model[line.hand],
+    ends: endsOf(line.part),
+  });
+  const fingered = lines.map((line) => {
+    const hand = settings.model[line.hand];
+    const { fingering, doubts, alternates } = fingerLine(line, hand, {
+      keepDigits,
+      ...heedOf(line, score.parts[line.part]!, clock),
+      alternates: settings.alternatives,
+    });
+    return { line, fingering, doubts, alternates, plan: planMotion(line, fingering, hand) };
+  });
+  const pairs: Pair[] = [];
+  return fingered.map((one) => {
+    const { line, fingering, doubts, alternates, plan } = one;
+    const partner = score.parts[line.part]!.braced?.other ?? line.part;
+    const other = fingered.find(({ line: { part, hand } }) => part === partner && hand !== line.hand);
+    const over = other && handCrossingsOf(one, other, pairs)[line.hand];
+    const cues = planCues(line, plan, {
+      measures: score.parts[line.part]!.measures,
+      layers: settings.layers,
+      density: settings.density,
+      language: settings.language,
+      wording: settings.wording,
+      ...(over && { handCrossings: over }),
+    });
+    const advice = doubts
+      .filter(({ kind }) => kind === 'reach')
+      .map(({ slice }) =>
+        reachAdvice(fingering, slice, settings.model[line.hand], neighbour(other?.line ?? idle(line)), clock),
+      );
+    return { line, fingering, doubts, plan, cues, advice, ...(alternates && { alternates }) };
+  });
+}
+
+/** The other hand where it has nothing to play. */
+function idle({ hand, part }: Line): Line {
+  return { hand: hand === 'right' ? 'left' : 'right', part, slices: [] };
+}
+
+type Fingering = Pick<LineAnalysis, 'line' | 'fingering'>;
+
+/** Two hands that may cross, and where they do. */
+interface Pair {
+  readonly right: Line;
+  readonly left: Line;
+  readonly crossings: HandCrossings;
+}
+
+/** @param known pairs that were asked for already: a hand mostly asks for the same one as its partner */
+function handCrossingsOf(one: Fingering, other: Fingering, known: Pair[]): HandCrossings {
+  const [right, left] = one.line.hand === 'right' ? [one, other] : [other, one];
+  const found = known.find((pair) => pair.right === right.line && pair.left === left.line);
+  if (found) return found.crossings;
+  const crossings = handCrossings(
+    { line: right.line, fingers: right.fingering },
+    { line: left.line, fingers: left.fingering },
+  );
+  known.push({ right: right.line, left: left.line, crossings });
+  return crossings;
+}

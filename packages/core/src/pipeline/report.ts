@@ -1,0 +1,188 @@
+import { cautionText } from '../cues/wording.js';
+import type { Line, Slice, SliceKey } from '../hands/line.js';
+import type { Crossing } from '../motion/plan.js';
+import type { Marks } from '../musicxml/marks/edit.js';
+import { sumOf, told } from '../numeric/fixed-point.js';
+import { subtract, toNumber } from '../numeric/fraction.js';
+import type { LineReport, Report, SliceReport } from '../options/options.js';
+import type { Draft } from '../score/draft.js';
+import type { Warning } from '../score/errors.js';
+import type { Part, Score } from '../score/model.js';
+import { isPrinted } from './choose-digits.js';
+import type { Selection } from './choose-marks.js';
+import type { LineAnalysis } from './plan.js';
+import type { Settings } from './settings.js';
+import { waysOut } from './warnings.js';
+
+const HARDEST = 5;
+
+type MeasureCost = LineReport['hardest'][number];
+
+/** The report on the selected measures of the marked hands. */
+export function reportOf(
+  score: Score,
+  lines: readonly LineAnalysis[],
+  marks: Marks,
+  settings: Settings,
+  select: (part: number) => Selection,
+  warnings: readonly Warning[],
+): Report {
+  const shown = lines.filter(({ line }) => settings.hands === 'both' || settings.hands === line.hand);
+  return {
+    lines: shown.map((analysis) => lineReport(score.parts[analysis.line.part]!, analysis, marks, select)),
+    warnings,
+    caution: cautionText(settings.language),
+  };
+}
+
+function lineReport(
+  part: Part,
+  analysis: LineAnalysis,
+  marks: Marks,
+  select: (part: number) => Selection,
+): LineReport {
+  const { line, plan, advice } = analysis;
+  const chosen = select(line.part);
+  const indices = chosenSlices(line, chosen);
+  const heads = countHeads(part, line, marks, indices);
+  const slices = sliceReports(part, analysis, indices);
+  const costs = slices.map(costOf);
+  return {
+    part: part.id,
+    hand: line.hand,
+    ...heads,
+    cues: slices.filter(hasCue).length,
+    crossings: slices.filter(hasCrossing).length,
+    depthTravel: sumOf(slices.map(travelOf)),
+    cost: told(sumOf(costs)),
+    slices,
+    hardest: hardest(part, line, indices, costs),
+    findings: plan.findings
+      .filter(({ slice }) => chosen(line.slices[slice]!.measure))
+      .map(({ slice, message }) => ({ ...beatOf(part, line.slices[slice]!), message })),
+    unreachable: advice
+      .filter(({ slice }) => chosen(line.slices[slice]!.measure))
+      .map((own) => ({
+        ...beatOf(part, line.slices[own.slice]!),
+        keys: line.slices[own.slice]!.struck.map(keyOf),
+        left: own.left,
+        otherHand: own.otherHand,
+        ways: own.ways,
+        message: waysOut(line.hand, own),
+      })),
+  };
+}
+
+function chosenSlices({ slices }: Line, chosen: Selection): number[] {
+  const indices: number[] = [];
+  for (const { index, measure } of slices) if (chosen(measure)) indices.push(index);
+  return indices;
+}
+
+/** Note heads of some slices: all of them, those that have digits of ours, and those that keep the file's. */
+function countHeads(
+  part: Part,
+  line: Line,
+  marks: Marks,
+  indices: readonly number[],
+): Pick<LineReport, 'notes' | 'fingered' | 'kept'> {
+  const isMarked = new Uint8Array(part.notes.length);
+  for (const mark of marks.digits) if (mark.part === line.part) isMarked[mark.note] = 1;
+  let [all, fingered, kept] = [0, 0, 0];
+  for (const at of indices) {
+    for (const { notes } of line.slices[at]!.struck) {
+      all += notes.length;
+      for (const note of notes) {
+        if (isMarked[note]) fingered += 1;
+        else if (isPrinted(part.notes[note]!, line)) kept += 1;
+      }
+    }
+  }
+  return { notes: all, fingered, kept };
+}
+
+/** Printed measure and beat, from 1, in quarter notes. */
+function beatOf(part: Part, { measure, onset }: Slice): { measure: string; beat: number } {
+  const { number, start } = part.measures[measure]!;
+  return { measure: number, beat: 1 + toNumber(subtract(onset, start)) };
+}
+
+function sliceReports(part: Part, analysis: LineAnalysis, indices: readonly number[]): SliceReport[] {
+  const texts = new Map<number, string>();
+  for (const { slice, text } of analysis.cues) texts.set(slice, text);
+  const reports: SliceReport[] = [];
+  for (const at of indices) reports.push(sliceReport(part, analysis, at, texts.get(at)));
+  return reports;
+}
+
+function sliceReport(
+  part: Part,
+  { line, fingering, plan, alternates }: LineAnalysis,
+  at: number,
+  cue?: string,
+): SliceReport {
+  const slice = line.slices[at]!;
+  const { measure, beat } = beatOf(part, slice);
+  const keys = slice.struck.map(keyOf);
+  const { struck: fingers, terms } = fingering.slices[at]!;
+  const { depth, depthChange, reason, crossing } = plan.slices[at]!;
+  // Spreads would cost more than all the rest of the report.
+  const report: Draft<SliceReport> = alternates
+    ? { measure, beat, keys, fingers, alternates: alternates[at]!, terms, depth, depthChange, reason }
+    : { measure, beat, keys, fingers, terms, depth, depthChange, reason };
+  if (crossing) report.crossing = crossingText(crossing);
+  if (cue !== undefined) report.cue = cue;
+  return report;
+}
+
+/** `thumb-passing 3-1 up` */
+function crossingText({ kind, from, to, direction }: Crossing): string {
+  return `${kind} ${from}-${to} ${direction}`;
+}
+
+function keyOf({ key }: SliceKey): number {
+  return key;
+}
+
+function hasCue({ cue }: SliceReport): boolean {
+  return cue !== undefined;
+}
+
+function hasCrossing({ crossing }: SliceReport): boolean {
+  return crossing !== undefined;
+}
+
+function travelOf({ depthChange }: SliceReport): number {
+  return Math.abs(depthChange);
+}
+
+function costOf({ terms }: SliceReport): number {
+  let cost = 0;
+  for (const term in terms) cost += terms[term]!;
+  return cost;
+}
+
+function hardest(
+  part: Part,
+  line: Line,
+  indices: readonly number[],
+  costs: readonly number[],
+): LineReport['hardest'] {
+  const byMeasure = new Map<number, { cost: number; keys: number }>();
+  for (let nth = 0; nth < indices.length; nth++) {
+    const slice = line.slices[indices[nth]!]!;
+    const entry = byMeasure.get(slice.measure) ?? { cost: 0, keys: 0 };
+    entry.cost += costs[nth]!;
+    entry.keys += slice.struck.length;
+    byMeasure.set(slice.measure, entry);
+  }
+  const measures: MeasureCost[] = [];
+  for (const [measure, { cost, keys }] of byMeasure) {
+    measures.push({ measure: part.measures[measure]!.number, cost: told(cost / keys) });
+  }
+  return measures.sort(harderFirst).slice(0, HARDEST);
+}
+
+function harderFirst(a: MeasureCost, b: MeasureCost): number {
+  return b.cost - a.cost;
+}

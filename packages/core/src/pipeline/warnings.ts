@@ -1,0 +1,66 @@
+import { keyName, type ReachAdvice, type WayOut } from '../fingering/reach-advice.js';
+import type { Hand } from '../hands/line.js';
+import { subtract, toNumber } from '../numeric/fraction.js';
+import type { Place, Warning } from '../score/errors.js';
+import type { Part, Score } from '../score/model.js';
+import { notePlace } from '../score/place.js';
+import type { Selection } from './choose-marks.js';
+import type { LineAnalysis } from './plan.js';
+import type { Settings } from './settings.js';
+
+/** A warning where there is a piano, but nothing to mark in what was chosen of it. */
+export function emptySelection(
+  lines: readonly LineAnalysis[],
+  { hands, measures }: Settings,
+  select: (part: number) => Selection,
+  found: readonly Warning[],
+): Warning[] {
+  if (found.some(({ code }) => code === 'NO_PIANO')) return [];
+  const holds = lines.some(({ line }) => {
+    if (hands !== 'both' && hands !== line.hand) return false;
+    const chosen = select(line.part);
+    return line.slices.some(({ measure }) => chosen(measure));
+  });
+  if (holds) return [];
+  const who = hands === 'both' ? 'the piano' : `the ${hands} hand`;
+  const where = measures ? ` in measures ${measures.from}-${measures.to}` : '';
+  const message = `${who} has no notes${where}; nothing is marked`;
+  return [{ code: 'EMPTY_SELECTION', message, place: {} }];
+}
+
+/** Slices that the hand cannot play as written, or not with the digits that the file gives. */
+export function doubtsAbout(score: Score, lines: readonly LineAnalysis[]): Warning[] {
+  return lines.flatMap(({ line, doubts, advice }) =>
+    doubts.map(({ slice: at, kind }): Warning => {
+      const slice = line.slices[at]!;
+      const part = score.parts[line.part]!;
+      const measure = part.measures[slice.measure]!;
+      const beat = 1 + toNumber(subtract(slice.onset, measure.start));
+      return {
+        code: kind === 'reach' ? 'UNPLAYABLE' : 'DIGIT_CONFLICT',
+        message:
+          kind === 'reach'
+            ? `beat ${beat}: the ${line.hand} hand cannot reach all keys; ${waysOut(line.hand, advice.find((own) => own.slice === at)!)}`
+            : `beat ${beat}: the given digits contradict the reach or order of the ${line.hand} hand's fingers; they are kept`,
+        place: placeOf(part, slice.measure, slice.struck[0]?.notes[0]),
+      };
+    }),
+  );
+}
+
+/** `let the left hand take C3, or roll the chord, or omit C3` */
+export function waysOut(hand: Hand, { left, otherHand, ways }: ReachAdvice): string {
+  const other = hand === 'right' ? 'left' : 'right';
+  const names = (keys: readonly number[]) => keys.map(keyName).join(' and ');
+  const texts: Readonly<Record<WayOut, string>> = {
+    'other-hand': `let the ${other} hand take ${names(otherHand)}`,
+    roll: 'roll the chord',
+    omit: `omit ${names(left)}`,
+  };
+  return ways.map((way) => texts[way]).join(', or ');
+}
+
+function placeOf(part: Part, measure: number, note: number | undefined): Place {
+  const head = note === undefined ? undefined : part.notes[note];
+  return head ? notePlace(part, head) : { part: part.id, measure: part.measures[measure]!.number };
+}

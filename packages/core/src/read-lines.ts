@@ -1,0 +1,102 @@
+import type { HandModel } from './anatomy/hand.js';
+import { buildLines } from './hands/build.js';
+import { type Heed, heedOf } from './hands/context.js';
+import type { Line } from './hands/line.js';
+import type { GivenFingers } from './motion/fingers-in-use.js';
+import { planMotion } from './motion/motion.js';
+import type { MotionPlan } from './motion/plan.js';
+import { readScore } from './musicxml/read/score.js';
+import type { AnnotateOptions } from './options/options.js';
+import { openAsPrinted } from './pipeline/open.js';
+import { checkOptions } from './pipeline/settings.js';
+import type { Warning } from './score/errors.js';
+import type { Finger, Part } from './score/model.js';
+import { Clock } from './score/tempo.js';
+
+/** The options of `annotate` that say what is read and for which hands. */
+export type LineOptions = Pick<AnnotateOptions, 'file' | 'parts' | 'staff' | 'span' | 'limits'>;
+
+/** What one hand plays, with what `fingerLine` and `planMotion` want to know of it. */
+export interface ReadLine extends Heed {
+  readonly partId: string;
+  readonly line: Line;
+  /** The hand of the chosen span. */
+  readonly hand: HandModel;
+}
+
+/** The motion of the digits that a score has. */
+export interface PlannedLine {
+  readonly partId: string;
+  readonly line: Line;
+  /** Fingers in print, by slice and key; null where the score has no digit. */
+  readonly fingers: GivenFingers;
+  readonly plan: MotionPlan;
+}
+
+/**
+ * What each hand plays in every piano part, right hand before left, for use with `fingerLine`, `alternatives` and
+ * `planMotion`. Digits in print, our own included, are the `fixed` fingers of the keys.
+ *
+ * @param input MusicXML text, or the bytes of a MusicXML or .mxl file
+ * @throws HandlineError for an input that is no score, for a broken limit or a bad option
+ */
+export function readLines(
+  input: string | Uint8Array,
+  options: LineOptions = {},
+): { readonly lines: readonly ReadLine[]; readonly warnings: readonly Warning[] } {
+  const { lines, warnings } = open(input, options);
+  return { lines: lines.map(({ read }) => read), warnings };
+}
+
+/**
+ * The motion of the digits that a score has, whoever set them: depth, arm, crossings, contour and roll of every slice in
+ * mm, without fingering anything anew. Keys without a digit count for nothing: the hand moves through them on its way.
+ *
+ * @throws HandlineError as `readLines`
+ */
+export function planDigits(
+  input: string | Uint8Array,
+  options: LineOptions = {},
+): { readonly lines: readonly PlannedLine[]; readonly warnings: readonly Warning[] } {
+  const { lines, warnings } = open(input, options);
+  const planned = lines.map(({ read: { partId, line, hand }, part }): PlannedLine => {
+    const fingers = printedFingers(line, part);
+    return { partId, line, fingers, plan: planMotion(line, fingers, hand) };
+  });
+  return { lines: planned, warnings };
+}
+
+function open(input: string | Uint8Array, options: LineOptions) {
+  const settings = checkOptions(options);
+  const { text, root } = openAsPrinted(input, settings.limits, settings.file);
+  const { score, warnings } = readScore(root, text, settings);
+  const built = buildLines(score, settings);
+  const clock = new Clock(score.tempo);
+  const lines = built.lines.map((line) => {
+    const part = score.parts[line.part]!;
+    const read: ReadLine = {
+      partId: part.id,
+      line,
+      hand: settings.model[line.hand],
+      ...heedOf(line, part, clock),
+    };
+    return { read, part };
+  });
+  return { lines, warnings: [...warnings, ...built.warnings] };
+}
+
+/** Digits of the keys; a held key has the finger that took it over, where one is printed. */
+function printedFingers(line: Line, part: Part): GivenFingers {
+  const substituted = (notes: readonly number[]): Finger | undefined =>
+    notes.flatMap((note) => part.notes[note]!.digits).find(({ substitution }) => substitution)?.finger;
+  const holders = new Map<number, Finger | null>();
+  const slices = line.slices.map((slice) => {
+    const held = slice.held.map(({ key, notes }) => substituted(notes) ?? holders.get(key) ?? null);
+    const struck = slice.struck.map(({ fixed }) => fixed ?? null);
+    slice.struck.forEach(({ key }, nth) => {
+      holders.set(key, struck[nth]!);
+    });
+    return { struck, held };
+  });
+  return { slices };
+}
