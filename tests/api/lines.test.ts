@@ -26,8 +26,8 @@ describe('fingerLine and planMotion on lines that readLines gives', () => {
   it('find what annotate reports', () => {
     const { report } = annotate(DEMO);
     expect(lines).toHaveLength(report.lines.length);
-    lines.forEach(({ line, hand, ...heed }, nth) => {
-      const { fingering } = fingerLine(line, hand, heed);
+    lines.forEach(({ line, hand, ...context }, nth) => {
+      const { fingering } = fingerLine(line, hand, context);
       const plan = planMotion(line, fingering, hand);
       const { slices, depthTravel } = report.lines[nth]!;
       expect(fingering.slices.map(({ struck }) => struck)).toEqual(slices.map(({ fingers }) => fingers));
@@ -36,7 +36,7 @@ describe('fingerLine and planMotion on lines that readLines gives', () => {
     });
   });
 
-  it('heed the span', () => {
+  it('go by the span', () => {
     const small = readLines(DEMO, { span: 'small' }).lines[0]!;
     expect(small.hand).toEqual(handModel('small'));
     expect(small.hand.span).toBeLessThan(lines[0]!.hand.span);

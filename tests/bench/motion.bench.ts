@@ -2,6 +2,7 @@ import { bench, describe } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import { travelCost, travelWeight } from '#core/anatomy/travel.js';
 import { planCues } from '#core/cues/cues.js';
+import { isFree } from '#core/hands/fresh-start.js';
 import { planDepth } from '#core/motion/depth.js';
 import { fingersInUse } from '#core/motion/fingers-in-use.js';
 import { planMotion } from '#core/motion/motion.js';
@@ -35,7 +36,7 @@ function plainDepth(): number {
   const tips = new TipTable(hand);
   let costs = new Float64Array(GRID_SIZE);
   given.line.slices.forEach((slice, at) => {
-    const weight = travelWeight(slice.seconds, slice.free, slice.phraseStart);
+    const weight = travelWeight(slice.seconds, isFree(slice.free, slice.phraseStart));
     costs = Float64Array.from(costs, (_, step) => {
       let least = Number.POSITIVE_INFINITY;
       for (let origin = 0; origin < GRID_SIZE; origin++) {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildLines } from '#core/hands/build.js';
+import { GRACE_SECONDS } from '#core/hands/key-downs.js';
 import type { Line, Slice } from '#core/hands/line.js';
-import { GRACE_SECONDS } from '#core/hands/slices.js';
 import { DEFAULT_TEMPO } from '#core/score/tempo.js';
 import { attributes, backup, note, onePart, readFixture, readText, rest } from '../musicxml/read-source.js';
 

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import { travelCost, travelWeight } from '#core/anatomy/travel.js';
+import { isFree } from '#core/hands/fresh-start.js';
 import { leastPath, planDepth } from '#core/motion/depth.js';
 import { fingersInUse } from '#core/motion/fingers-in-use.js';
 import { GREATEST_DEPTH, GRID_SIZE, LEAST_DEPTH, TipTable } from '#core/motion/tips.js';
@@ -117,7 +118,7 @@ describe('the depth plan is exact', () => {
             ),
           ),
         );
-        const weights = line.slices.map((s) => travelWeight(s.seconds, s.free, s.phraseStart));
+        const weights = line.slices.map((s) => travelWeight(s.seconds, isFree(s.free, s.phraseStart)));
         let costs = [...rows[0]!];
         for (let at = 1; at < rows.length; at++) {
           costs = costs.map(
@@ -183,10 +184,10 @@ describe('the depth plan is invariant', () => {
 
 describe('travel', () => {
   it('grows dearer with speed and cheap in free time', () => {
-    const paces = [0.05, 0.1, 0.2, 0.4, 0.8].map((seconds) => travelWeight(seconds, 0, false));
+    const paces = [0.05, 0.1, 0.2, 0.4, 0.8].map((seconds) => travelWeight(seconds, false));
     expect(paces).toEqual([...paces].sort((a, b) => b - a));
-    expect(travelWeight(0.4, 0.2, false)).toBeLessThan(travelWeight(0.4, 0, false));
-    expect(travelWeight(0.4, 0, true)).toBeLessThan(travelWeight(0.4, 0, false));
+    for (const cheap of [isFree(0.2, false), isFree(0, true)])
+      expect(travelWeight(0.4, cheap)).toBeLessThan(travelWeight(0.4, isFree(0, false)));
   });
 
   it('never grows with the tempo in a G major scale: 1.0 s to 0.05 s a note', () => {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import type { Hand } from '#core/hands/line.js';
+import { pitchClassName } from '#core/keyboard/key-names.js';
 import { freeWidth, isBlack, mirrorKey, walls } from '#core/keyboard/key-plan.js';
 import { planMotion } from '#core/motion/motion.js';
 import type { MotionPlan } from '#core/motion/plan.js';
-import { keyName } from '#core/motion/reason.js';
 import { melody } from '../motion/lines.js';
 
 /** Eighth notes at 120, 100 and 75 a minute. */
@@ -26,7 +26,7 @@ function print(title: string, side: Hand, keys: readonly number[], digits: strin
   const own = side === 'right' ? keys : keys.map(mirrorKey);
   const cells = plan.slices.map((slice, at) => {
     const change = at === 0 ? `at ${slice.depth}` : `${slice.depthChange > 0 ? '+' : ''}${slice.depthChange}`;
-    return `${digits[at]} ${keyName(own[at]!)} ${change}${slice.lean ? ' (lean)' : ''}`;
+    return `${digits[at]} ${pitchClassName(own[at]!)} ${change}${slice.lean ? ' (lean)' : ''}`;
   });
   console.log(`${title}, ${side} hand, mm: ${cells.join(' | ')}`);
 }
@@ -68,7 +68,7 @@ describe.each(HANDS)('common practice, %s hand', (side) => {
       expect(four2).toBeGreaterThan(three2);
       expect(plan.slices[6]!.reason).toContain('black key');
       expect(plan.slices[1]!.reason).toContain(
-        `${keyName(side === 'right' ? 57 : 67)} lies between two black keys`,
+        `${pitchClassName(side === 'right' ? 57 : 67)} lies between two black keys`,
       );
       expect(plan.findings).toEqual([]);
     },
@@ -123,7 +123,7 @@ describe.each(HANDS)('common practice, %s hand', (side) => {
       for (const { keys, three, four } of fragments) {
         const [withThree, withFour] = [play(side, keys, three, pace), play(side, keys, four, pace)];
         console.log(
-          `turn at ${keyName(side === 'right' ? 66 : mirrorKey(66))}, ${side} hand: ` +
+          `turn at ${pitchClassName(side === 'right' ? 66 : mirrorKey(66))}, ${side} hand: ` +
             `${withThree.depthTravel} mm with 3 (${three}), ${withFour.depthTravel} mm with 4 (${four})`,
         );
         expect(withThree.depthTravel).toBeLessThan(withFour.depthTravel);
@@ -141,7 +141,7 @@ describe.each(HANDS)('common practice, %s hand', (side) => {
         const keys = [low, middle, turn, middle, low];
         const [withThree, withFour] = [play(side, keys, '12321', pace), play(side, keys, '23432', pace)];
         console.log(
-          `${keys.map(keyName).join(' ')}, ${side}: ${withThree.depthTravel} mm, ${withFour.depthTravel} mm`,
+          `${keys.map((key) => pitchClassName(key)).join(' ')}, ${side}: ${withThree.depthTravel} mm, ${withFour.depthTravel} mm`,
         );
         expect(withThree.depthTravel).toBeLessThanOrEqual(withFour.depthTravel);
       }

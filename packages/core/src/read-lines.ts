@@ -1,6 +1,6 @@
 import type { HandModel } from './anatomy/hand.js';
 import { buildLines } from './hands/build.js';
-import { type Heed, heedOf } from './hands/context.js';
+import { type PlayingContext, playingContext } from './hands/context.js';
 import type { Line } from './hands/line.js';
 import type { GivenFingers } from './motion/fingers-in-use.js';
 import { planMotion } from './motion/motion.js';
@@ -17,7 +17,7 @@ import { Clock } from './score/tempo.js';
 export type LineOptions = Pick<AnnotateOptions, 'file' | 'parts' | 'staff' | 'span' | 'limits'>;
 
 /** What one hand plays, with what `fingerLine` and `planMotion` want to know of it. */
-export interface ReadLine extends Heed {
+export interface ReadLine extends PlayingContext {
   readonly partId: string;
   readonly line: Line;
   /** The hand of the chosen span. */
@@ -78,7 +78,7 @@ function open(input: string | Uint8Array, options: LineOptions) {
       partId: part.id,
       line,
       hand: settings.model[line.hand],
-      ...heedOf(line, part, clock),
+      ...playingContext(line, part, clock),
     };
     return { read, part };
   });

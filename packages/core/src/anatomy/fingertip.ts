@@ -2,14 +2,15 @@ import { BLACK_FRONT, FALLBOARD, freeWidth, isBlack } from '../keyboard/key-plan
 import type { Finger } from '../score/model.js';
 import { type HandModel, naturalTip, tipWidth } from './hand.js';
 
-/** All numbers of this file: from memory; they are tuned on the facts of tests/practice and on nothing else. */
+/** All numbers of this file: from memory, tuned on the facts of tests/practice and on nothing else. */
 
 /** mm between a white key's front edge and the tip's pad, at least and for a secure hold; the thumb lies on its side. */
 const FRONT_LEAST = 5;
 const FRONT_SECURE = 15;
 const FRONT_SECURE_THUMB = 22;
-/** Half the length of a tip's pad, mm: the way over which a tip enters between the black keys or leaves a black key. */
+/** Half the length of a tip's pad, mm: the distance over which a tip enters between the black keys or leaves a black key. */
 const PAD = 8;
+/** mm from the keys' front edge to the tip's pad on a black key, at least and for a secure hold, and on any key at most. */
 const BLACK_LEAST = BLACK_FRONT + 3;
 const BLACK_SECURE = BLACK_FRONT + PAD;
 const DEEPEST = FALLBOARD - 12;
@@ -23,10 +24,10 @@ const WEDGE_WEIGHT = 4;
 const SIDEWAYS = 16;
 /** mm that a tip keeps clear of the black corners. */
 const CLEAR = 3;
-/** Share of the wedge that a tip has met by thirds of its way in: black corners are rounded, a tip gives way. */
+/** Share of the wedge that a tip has met after each third of its entry: black corners are rounded, a tip yields. */
 const WEDGE_BY_THIRDS = [0, 0.15, 0.45, 1] as const;
 
-/** mm that a finger curls or stretches easily against its natural tip; weights per mm within that and beyond. */
+/** mm that a finger curls or stretches easily from its natural tip; mm equivalents per mm within that and beyond. */
 const EASY_CURL = 8;
 const CURL_WEIGHTS = [0.35, 0.7] as const;
 const EASY_STRETCH = 4;
@@ -53,6 +54,9 @@ interface Hold {
   /** Depths of the tip at which the cost of the key bends. */
   readonly corners: readonly number[];
 }
+
+/** mm equivalents by which rounding may tell equal costs apart. */
+const ROUNDING = 1e-9;
 
 /** Where the cost of the finger bends, mm from its natural tip: of equal places the nearest to it is tried first. */
 const OWN_CORNERS = [0, -EASY_CURL, EASY_STRETCH] as const;
@@ -106,7 +110,7 @@ function holdOf(hand: HandModel, finger: Finger, key: number): Hold {
     finger === 1 ? Number.POSITIVE_INFINITY : SIDEWAYS,
   );
   const corners = [secure];
-  for (let third = 0; third <= 3; third++) corners.push(gap.start + (third * gap.way) / 3);
+  for (let third = 0; third <= 3; third++) corners.push(gap.start + (third * gap.entry) / 3);
   const least = isBlack(key) ? BLACK_LEAST : FRONT_LEAST;
   return { natural: naturalTip(hand, finger), least, secure, gap, corners };
 }
@@ -119,7 +123,7 @@ function cheapestTip(natural: number, hold: Hold): number {
     const own = OWN_CORNERS[nth];
     const other = within(own === undefined ? corners[nth - OWN_CORNERS.length]! : natural + own, hold);
     const discomfort = discomfortAt(other, natural, hold);
-    if (discomfort < least - 1e-9) {
+    if (discomfort < least - ROUNDING) {
       tip = other;
       least = discomfort;
     }
@@ -137,14 +141,15 @@ function discomfortAt(tip: number, natural: number, { secure, gap }: Hold): numb
     bend(natural - tip) +
     INSECURE_WEIGHT * Math.max(0, secure - tip) +
     LEVER_WEIGHT * Math.max(0, tip - BLACK_FRONT) +
-    gap.wedge * entered((tip - gap.start) / gap.way)
+    gap.wedge * entered((tip - gap.start) / gap.entry)
   );
 }
 
 interface Gap {
-  /** Depth of the tip where it begins to enter, and the way until it is in, mm. */
+  /** Depth of the tip where it begins to enter, and the distance from there until it is in, mm. */
   readonly start: number;
-  readonly way: number;
+  readonly entry: number;
+  /** Cost of a tip that is in, mm equivalents. */
   readonly wedge: number;
 }
 
@@ -153,10 +158,10 @@ function gapOf(width: number, free: number, most: number): Gap {
   const tight = Math.max(0, width - free);
   const touch = tight > 0 ? Math.sqrt(width ** 2 - free ** 2) / 2 : 0;
   const start = BLACK_FRONT - CLEAR - touch;
-  return { start, way: BLACK_FRONT + PAD - start, wedge: Math.min(most, WEDGE_WEIGHT * tight ** 2) };
+  return { start, entry: BLACK_FRONT + PAD - start, wedge: Math.min(most, WEDGE_WEIGHT * tight ** 2) };
 }
 
-/** Share of the wedge met at a share of the way in. */
+/** Share of the wedge that a tip has met at a share of its entry. */
 function entered(share: number): number {
   if (share <= 0) return 0;
   const third = Math.min(2, Math.floor(share * 3));

@@ -12,24 +12,27 @@ export interface HandModel {
   readonly scale: number;
 }
 
-/** Fifteen semitones, the practical limit of 1-5 in the published reach table, on the key plan. */
+/** mm: fifteen semitones, the practical limit of 1-5 in the published table of `reach`, on the key plan. */
 const MEDIUM_SPAN = Math.round(15 * SEMITONE_WIDTH);
+/** mm from one preset to the next: a common step between hand sizes is about 20 (from memory). */
+const PRESET_STEP = 22;
 
-/** Presets in mm; small and large lie a standard step of about 20 mm around the medium hand (from memory). */
+/** mm */
 export const SPAN_PRESETS = {
-  small: MEDIUM_SPAN - 22,
+  small: MEDIUM_SPAN - PRESET_STEP,
   medium: MEDIUM_SPAN,
-  large: MEDIUM_SPAN + 22,
+  large: MEDIUM_SPAN + PRESET_STEP,
 } as const;
 
-/** Smallest and largest span accepted, mm. */
+/** Smallest and largest span accepted, mm: our choice, well beyond adult hands. */
 const SPAN_RANGE = [140, 300] as const;
 
 /** White keys that an interval name spans: a `9th` reaches over 8 white steps. */
 const INTERVAL = /^(\d{1,2})(?:st|nd|rd|th)$/;
 
-/** mm by which 1-5 exceeds the centre distance of the widest interval: the tips land on the keys' inner halves. */
+/** mm by which the span exceeds the distance between the keys' centres at the widest interval: from memory. */
 const INTERVAL_MARGIN = 6;
+/** mm from one white key to the next. */
 const WHITE_STEP = (12 * SEMITONE_WIDTH) / 7;
 
 /**
@@ -56,9 +59,10 @@ function millimetres(span: number | string): number {
   return Number(text.replace(/\s*mm$/, '') || Number.NaN);
 }
 
-/** Fingertip depth of a naturally curved hand relative to the tip of 3, mm, by finger (common practice, from memory). */
+/** As `naturalTip` gives it for the medium hand, by finger (common practice, from memory). */
 const TIP_DEPTH = [-40, -6, 0, -5, -22] as const;
 
+/** Depth of a finger's tip relative to that of 3 in a naturally curved hand, mm. */
 export function naturalTip(hand: HandModel, finger: Finger): number {
   return TIP_DEPTH[finger - 1]! * hand.scale;
 }

@@ -10,7 +10,7 @@ import { cueWording } from './wording.js';
 /** One text at one slice of a hand. */
 export interface Cue {
   readonly slice: number;
-  /** The cues that the text says, in its order. */
+  /** The cues that the text is made of, in its order. */
   readonly keys: readonly CueKey[];
   readonly text: string;
 }
@@ -28,11 +28,11 @@ export interface CueContext {
   readonly handCrossings?: readonly (Crossing | undefined)[];
 }
 
-/** More than two words at one place are not read while playing. */
+/** Cues of one text at most; more are not read while playing (from memory). */
 const MOST_KEYS = 2;
 
-/** What these cues say already: a crossing brings the wrist level and turns the forearm, and outweighs a lean. */
-const SAID_BY_CROSSING: readonly CueKey[] = [
+/** Cues that a crossing makes needless: it brings the wrist level and turns the forearm, and outweighs a lean. */
+const IMPLIED_BY_CROSSING: readonly CueKey[] = [
   'lean',
   'wrist-level',
   'wrist-rises',
@@ -41,7 +41,7 @@ const SAID_BY_CROSSING: readonly CueKey[] = [
 ];
 
 /**
- * The words that a player needs, at most one text a slice.
+ * The cues of one hand, at most one text a slice.
  *
  * @throws HandlineError OPTION for a bad `wording`
  */
@@ -66,10 +66,10 @@ function ofLayers(all: readonly Candidate[], layers: readonly Layer[]): Candidat
   return wanted;
 }
 
-/** The weightiest cues of one slice, without those that say the same move again. */
+/** The weightiest cues of one slice, without those that a crossing implies. */
 function merge(all: readonly Candidate[]): readonly Candidate[] {
   if (all.length < 2) return all;
-  const distinct = all.some(isCrossing) ? all.filter(isUnsaidByCrossing) : all;
+  const distinct = all.some(isCrossing) ? all.filter(isNotImplied) : all;
   return [...distinct].sort(weightierFirst).slice(0, MOST_KEYS);
 }
 
@@ -77,8 +77,8 @@ function isCrossing({ key }: Candidate): boolean {
   return CUE_LAYERS[key] === 'crossing';
 }
 
-function isUnsaidByCrossing({ key }: Candidate): boolean {
-  return !SAID_BY_CROSSING.includes(key);
+function isNotImplied({ key }: Candidate): boolean {
+  return !IMPLIED_BY_CROSSING.includes(key);
 }
 
 function cueOf(slice: number, all: readonly Candidate[], wording: Readonly<Record<CueKey, string>>): Cue {

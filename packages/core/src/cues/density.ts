@@ -1,23 +1,24 @@
 import type { Line, Slice } from '../hands/line.js';
 import type { FingerDepth, MotionPlan, SliceMotion } from '../motion/plan.js';
-import { compare, subtract, toNumber } from '../numeric/fraction.js';
+import { toNumber } from '../numeric/fraction.js';
 import type { Density } from '../options/options.js';
+import { beatNumber } from '../score/beat.js';
 import type { Measure } from '../score/model.js';
 import { type Candidate, weightierFirst } from './candidates.js';
 import type { CueKey } from './keys.js';
 
 /** Least weight of a cue that is printed, by density; all numbers here from memory. */
 const LEAST_WEIGHT = { every: 0, essential: 8, demanding: 20 } as const satisfies Record<Density, number>;
-/** Seconds within which a player reads one text at most: quick music has fewer words than beats. */
+/** Seconds within which a player reads one text at most: quick music has fewer texts than beats. */
 const READING_SECONDS = 0.6;
-/** Texts of one hand for each beat or measure on average, at most (one in any case): with the other hand's one for each. */
+/** Texts of one hand for each beat or measure on average at most, but always one: with the other hand's, one for each. */
 const HAND_SHARE = 0.5;
-/** Measures within which a move that comes back on the same keys with the same fingers is not told again. */
+/** Measures within which a move that comes back on the same keys with the same fingers is not cued again. */
 const REMEMBERED_MEASURES = 2;
 
 /**
  * Leaves out what a density does not print. `every` keeps all. `essential` keeps the weightiest text of each beat,
- * `demanding` that of each measure, none of them within a reader's time of a weightier one or soon after the same move;
+ * `demanding` that of each measure, none of them within `READING_SECONDS` of a weightier one or soon after the same move;
  * and where both hands would still have more than one a beat, or a measure, on average, the lightest go.
  */
 export function thinOut(
@@ -28,7 +29,7 @@ export function thinOut(
   measures: readonly Measure[],
 ): readonly (readonly Candidate[])[] {
   if (density === 'every') return cues;
-  const strong = forgetTold(line, plan, strongCues(cues, LEAST_WEIGHT[density]));
+  const strong = withoutRepeated(line, plan, strongCues(cues, LEAST_WEIGHT[density]));
   const kept: SliceText[] = [];
   let time = 0;
   let lastTime = Number.NEGATIVE_INFINITY;
@@ -37,8 +38,7 @@ export function thinOut(
     const slice = line.slices[at]!;
     time += slice.seconds;
     if (strong[at]!.length === 0) continue;
-    const space =
-      density === 'demanding' ? `${slice.measure}` : `${slice.measure}:${beat(line, at, measures)}`;
+    const space = spaceOf(slice, density, measures);
     const text = { at, weight: weightOf(strong[at]!) };
     if (space !== lastSpace && time - lastTime >= READING_SECONDS) kept.push(text);
     else if (text.weight > kept.at(-1)!.weight) kept[kept.length - 1] = text;
@@ -46,13 +46,13 @@ export function thinOut(
     lastTime = time;
     lastSpace = space;
   }
-  const most = Math.max(1, Math.floor(HAND_SHARE * spaces(line, density, measures)));
+  const most = Math.max(1, Math.floor(HAND_SHARE * countSpaces(line, density, measures)));
   const printed = new Array<readonly Candidate[]>(strong.length).fill([]);
   for (const { at } of kept.sort(weightierFirst).slice(0, most)) printed[at] = strong[at]!;
   return printed;
 }
 
-/** What one slice would print. */
+/** Weight of all that one slice would print. */
 interface SliceText {
   readonly at: number;
   readonly weight: number;
@@ -74,14 +74,19 @@ function weightOf(cues: readonly Candidate[]): number {
   return sum;
 }
 
-/** Beats, or measures, in which the line plays. */
-function spaces(line: Line, density: Density, measures: readonly Measure[]): number {
+/** The measure, or the beat of it, that one text may stand in. */
+function spaceOf({ measure, onset }: Slice, density: Density, measures: readonly Measure[]): string {
+  return density === 'demanding' ? `${measure}` : `${measure}:${beatNumber(measures[measure]!, onset)}`;
+}
+
+/** Number of beats, or of measures, in all measures in which the line plays. */
+function countSpaces(line: Line, density: Density, measures: readonly Measure[]): number {
   const played = new Set(line.slices.map(measureOf));
   if (density === 'demanding') return played.size;
   let beats = 0;
   for (const index of played) {
-    const measure = measures[index];
-    beats += measure ? Math.max(1, toNumber(measure.length) / toNumber(measure.beat)) : 1;
+    const { length, beat } = measures[index]!;
+    beats += Math.max(1, toNumber(length) / toNumber(beat));
   }
   return beats;
 }
@@ -90,16 +95,8 @@ function measureOf({ measure }: Slice): number {
   return measure;
 }
 
-/** Number of the beat within its measure, from 0. */
-function beat(line: Line, at: number, measures: readonly Measure[]): number {
-  const slice = line.slices[at]!;
-  const measure = measures[slice.measure];
-  if (!measure || compare(measure.beat, { num: 0, den: 1 }) <= 0) return 0;
-  return Math.floor(toNumber(subtract(slice.onset, measure.start)) / toNumber(measure.beat));
-}
-
 /** Leaves out the same cues for the same move, as long as it keeps coming back. */
-function forgetTold(
+function withoutRepeated(
   line: Line,
   plan: MotionPlan,
   cues: readonly (readonly Candidate[])[],

@@ -1,6 +1,6 @@
 import type { Layer } from '../options/options.js';
 
-/** Every cue there is, with the layer that it belongs to, in the order in which parts of one text stand. */
+/** Every cue with its layer, in the order in which the cues of one text are printed. */
 export const CUE_LAYERS = {
   'thumb-passes': 'crossing',
   'over-thumb': 'crossing',
@@ -25,14 +25,14 @@ export type CueKey = keyof typeof CUE_LAYERS;
 
 export const CUE_KEYS = Object.keys(CUE_LAYERS) as readonly CueKey[];
 
-/** Layers that are on where nothing else is asked. */
+/** Layers that are printed by default. */
 export const DEFAULT_LAYERS: readonly Layer[] = ['depth', 'crossing'];
 
-/** What one language says. */
+/** The texts of one language. */
 export interface Words {
   /** The text printed in the score. */
   readonly cues: Readonly<Record<CueKey, string>>;
-  /** What the text asks for, for the legend. */
+  /** What the text asks the player to do, for the legend. */
   readonly meanings: Readonly<Record<CueKey, string>>;
   /** The usual caution about pain and injury. */
   readonly caution: string;

@@ -15,10 +15,10 @@ export const LANGUAGES: Readonly<Record<Language, Words>> = {
   it: italian,
 };
 
-/** Longest line of the legend, in characters: about the width of a page. */
+/** Longest line of the legend, in characters: about the width of a page (from memory). */
 const LEGEND_LINE = 72;
 
-/** Longest text of a user's own cue, in characters. */
+/** Longest text of a user's own cue, in characters: our choice. */
 const LONGEST_OWN = 60;
 
 /** Any control character, line breaks included. */
@@ -52,7 +52,7 @@ export function cueWording(
 }
 
 /**
- * What the cues of some layers mean, one after the other, and the caution, as a text block for a score's head.
+ * The legend of a score: what the cues of these layers mean, line by line, and the caution.
  *
  * @param used only these cues are explained
  */

@@ -1,7 +1,7 @@
 import type { HandModel } from '../anatomy/hand.js';
 import { reach } from '../anatomy/reach.js';
 import type { Hand, Line } from '../hands/line.js';
-import { isBlack, keyX, mirrorKey } from '../keyboard/key-plan.js';
+import { keyX, mirrorKey } from '../keyboard/key-plan.js';
 import { toNumber } from '../numeric/fraction.js';
 import type { Clock } from '../score/tempo.js';
 import type { LineFingering } from './result.js';
@@ -109,11 +109,4 @@ function canHold(keys: readonly number[], model: HandModel, hand: Hand, comforta
   if (comfortable && wide > reach(model, 1, 5).maxComfortable) return false;
   const wanted = own.map((key) => ({ key, struck: true, pedalled: false, fixed: undefined }));
   return assignments(wanted, model).trouble === 'none';
-}
-
-const LETTERS = ['C', 'C', 'D', 'D', 'E', 'F', 'F', 'G', 'G', 'A', 'A', 'B'] as const;
-
-/** `C4` for middle C; black keys by their sharp, since a key has no spelling. */
-export function keyName(key: number): string {
-  return `${LETTERS[key % 12]}${isBlack(key) ? '♯' : ''}${Math.floor(key / 12) - 1}`;
 }

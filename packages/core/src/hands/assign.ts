@@ -2,7 +2,7 @@ import { toNumber } from '../numeric/fraction.js';
 import type { Warning } from '../score/errors.js';
 import type { Note, Part } from '../score/model.js';
 import { notePlace } from '../score/place.js';
-import { strikers } from './key-downs.js';
+import { firstsOfTies } from './key-downs.js';
 import type { Hand } from './line.js';
 import { type StaffChoice, type StaffRole, staffRoles } from './staves.js';
 import { homeStaves } from './voices.js';
@@ -10,8 +10,8 @@ import { homeStaves } from './voices.js';
 /** Widest stretch in semitones that a visiting note may ask of its home hand: the practical maximum of 1-5 (Parncutt et al. 1997, from memory). */
 export const WIDEST_STRETCH = 15;
 
-/** Who plays each note of a part; undefined where nobody does. */
-export interface Assignment {
+/** Who plays each note of a part, by note id; undefined where nobody does. */
+export interface HandChoice {
   readonly roles: readonly (StaffRole | undefined)[];
   readonly warnings: readonly Warning[];
 }
@@ -21,7 +21,7 @@ export interface Assignment {
  * would have to stretch over more than `WIDEST_STRETCH` semitones at its onset; then the hand of the staff that it
  * stands on plays it. Words such as "m.s." override both. A tied continuation stays with the hand that struck it.
  */
-export function assignHands(part: Part, choice: StaffChoice | undefined): Assignment {
+export function assignHands(part: Part, choice: StaffChoice | undefined): HandChoice {
   const byStaff = staffRoles(part, choice);
   const homes = homeStaves(part.notes);
   const roles: (StaffRole | undefined)[] = [];
@@ -31,12 +31,12 @@ export function assignHands(part: Part, choice: StaffChoice | undefined): Assign
     const role = roles[id];
     if (handWord !== undefined && role !== undefined) roles[id] = { ...role, hand: handWord };
   }
-  const struckBy = strikers(part.notes);
-  for (let id = 0; id < roles.length; id++) roles[id] = roles[struckBy[id]!];
+  const firsts = firstsOfTies(part.notes);
+  for (let id = 0; id < roles.length; id++) roles[id] = roles[firsts[id]!];
   return { roles, warnings: moved.length === 0 ? [] : [movedWarning(part, moved)] };
 }
 
-/** Gives visiting notes that stretch their home hand too far to the staff's own hand; returns those notes. */
+/** Gives visiting notes that stretch their home hand too far to the hand of the staff that they stand on; returns those that change hands. */
 function returnVisitors(
   notes: readonly Note[],
   homes: readonly number[],
@@ -47,7 +47,7 @@ function returnVisitors(
   const visitors = new Set<Note>();
   for (const note of notes) if (homes[note.id] !== note.staff) visitors.add(note);
   if (visitors.size === 0) return moved;
-  // For each hand the keys that it holds and when they end.
+  // For each hand the keys that it holds and when their sound ends, in quarter notes.
   const holding: Record<Hand, Map<number, number>> = { right: new Map(), left: new Map() };
   const inTime = [...notes].sort(byStart);
   for (let first = 0, end = 0; first < inTime.length; first = end) {
@@ -56,7 +56,7 @@ function returnVisitors(
     const together = inTime.slice(first, end);
     for (const hand of ['right', 'left'] as const) {
       const held = holding[hand];
-      for (const [key, over] of held) if (over <= onset) held.delete(key);
+      for (const [key, end] of held) if (end <= onset) held.delete(key);
       const visiting: Note[] = [];
       const own = [...held.keys()];
       for (const note of together) {
@@ -71,8 +71,8 @@ function returnVisitors(
     }
     for (const note of together) {
       const held = holding[roles[note.id]?.hand ?? 'right'];
-      const over = onset + toNumber(note.duration);
-      if (roles[note.id] !== undefined) held.set(note.key, Math.max(held.get(note.key) ?? 0, over));
+      const soundEnd = onset + toNumber(note.duration);
+      if (roles[note.id] !== undefined) held.set(note.key, Math.max(held.get(note.key) ?? 0, soundEnd));
     }
   }
   return moved;

@@ -2,14 +2,14 @@ import type { Warning } from '../score/errors.js';
 import type { Note, Part, Score } from '../score/model.js';
 import { Clock } from '../score/tempo.js';
 import { assignHands } from './assign.js';
-import { momentsOf, soundEnds } from './key-downs.js';
+import { sliceStarts, soundEnds } from './key-downs.js';
 import type { Hand, Line } from './line.js';
 import { type HandOptions, pianoParts } from './parts.js';
 import { slicesOf } from './slices.js';
 import { shareDigits } from './stacked-digits.js';
 import type { StaffRole } from './staves.js';
 
-/** The lines of all piano parts, right hand before left, and the doubts about who plays what. */
+/** The lines of all piano parts, right hand before left, and warnings about who plays what. */
 export interface BuiltLines {
   readonly lines: readonly Line[];
   readonly warnings: readonly Warning[];
@@ -26,20 +26,20 @@ export function buildLines(score: Score, options: HandOptions = {}): BuiltLines 
   const keeps = (options.existing ?? 'keep') === 'keep';
   const clock = new Clock(score.tempo);
   for (const part of parts) {
-    const assignment = assignHands(part, options.staff);
-    const shared = shareDigits(part, assignment.roles);
-    found.push(...assignment.warnings);
+    const { roles, warnings: ofRoles } = assignHands(part, options.staff);
+    const shared = shareDigits(part, roles);
+    found.push(...ofRoles);
     if (keeps) found.push(...shared.warnings);
     const stacked = new Set(shared.fingers.keys());
     const ends = soundEnds(part.notes);
     for (const player of [0, 1]) {
       for (const hand of ['right', 'left'] as const) {
-        const notes = notesOf(part, assignment.roles, hand, player);
+        const notes = notesOf(part, roles, hand, player);
         if (notes.length === 0) continue;
         lines.push({
           hand,
           part: part.index,
-          slices: slicesOf(momentsOf(notes, ends), part, clock, keeps ? shared : undefined),
+          slices: slicesOf(sliceStarts(notes, ends, clock), part, clock, keeps ? shared : undefined),
           stacked,
         });
       }
@@ -48,7 +48,7 @@ export function buildLines(score: Score, options: HandOptions = {}): BuiltLines 
   return { lines, warnings: found };
 }
 
-/** What one hand of one player strikes. */
+/** The notes that one hand of one player strikes: tied continuations left out. */
 function notesOf(
   part: Part,
   roles: readonly (StaffRole | undefined)[],

@@ -1,9 +1,23 @@
 import type { Slice } from './line.js';
 
 /** Seconds without a key after which the hand may go anywhere: from memory. */
-export const FREE_SECONDS = 0.15;
+const FREE_SECONDS = 0.15;
 
-/** True where the hand starts anew: at the line's start, a phrase's start or after time without a key. */
-export function startsAnew(slice: Pick<Slice, 'index' | 'phraseStart' | 'free'>): boolean {
-  return slice.index === 0 || slice.phraseStart || slice.free >= FREE_SECONDS;
+/**
+ * True where the hand is off the keys before an onset and free to move: where a phrase starts, or after time without a
+ * key.
+ *
+ * @param free seconds before the onset during which the hand held no key
+ */
+export function isFree(free: number, phraseStart: boolean): boolean {
+  return phraseStart || free >= FREE_SECONDS;
+}
+
+/** True where the hand makes a fresh start: it is free, or the line begins. */
+export function isFreshStart({
+  index,
+  free,
+  phraseStart,
+}: Pick<Slice, 'index' | 'free' | 'phraseStart'>): boolean {
+  return index === 0 || isFree(free, phraseStart);
 }

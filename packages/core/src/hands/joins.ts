@@ -3,7 +3,7 @@ import type { Measure, Part, Stretch } from '../score/model.js';
 import type { Clock } from '../score/tempo.js';
 import type { Line, Slice } from './line.js';
 
-/** Two slices that are played one after the other though they do not stand so: a repeat, a volta, a jump. */
+/** Two slices, by index, that are played one after the other though not printed so: a repeat, a volta, a jump. */
 export interface Join {
   readonly from: number;
   readonly to: number;
@@ -16,7 +16,7 @@ export interface Join {
 /** Where playing order departs from print. */
 export interface Flow {
   readonly joins: readonly Join[];
-  /** Slices that are never played right after the slice printed before them. */
+  /** Indices of slices that are never played right after the slice printed before them. */
   readonly cuts: ReadonlySet<number>;
 }
 
@@ -60,7 +60,7 @@ function rangeIn(
 
 /**
  * The joins and cuts of a line in the part's playing order, each join once however often it is played; undefined where
- * the part is played as it stands.
+ * the part is played as it is printed.
  */
 export function playedFlow(line: Line, part: Part, clock: Clock): Flow | undefined {
   const { playingOrder, measures } = part;
@@ -82,9 +82,9 @@ export function playedFlow(line: Line, part: Part, clock: Clock): Flow | undefin
     reached.add(first.index);
     if (last?.index === first.index - 1) followed.add(first.index);
     else if (last) {
-      const way = Math.max(0, seconds + clock.secondsAt(toNumber(first.onset)) - begins);
+      const apart = Math.max(0, seconds + clock.secondsAt(toNumber(first.onset)) - begins);
       const held = Math.max(...[...last.struck, ...last.held].map((key) => key.seconds));
-      const join = { from: last.index, to: first.index, seconds: way, free: Math.max(0, way - held) };
+      const join = { from: last.index, to: first.index, seconds: apart, free: Math.max(0, apart - held) };
       const id = `${join.from} ${join.to}`;
       if (!joins.has(id)) joins.set(id, join);
     }

@@ -3,6 +3,11 @@ import type { Finger } from '../score/model.js';
 
 export type Hand = 'right' | 'left';
 
+/** Whether a choice of hands takes in this one. */
+export function includesHand(hands: 'both' | Hand, hand: Hand): boolean {
+  return hands === 'both' || hands === hand;
+}
+
 /** One key of a slice. Two note heads on the same key (a unison of two voices) are one key with two notes. */
 export interface SliceKey {
   /** MIDI key number, 21 ... 108. */
@@ -21,10 +26,17 @@ export interface SliceKey {
   readonly pedalled?: boolean;
 }
 
-/** One onset of a hand. Keys ascend. Grace notes have slices of their own before their main note. */
+/**
+ * A slice is one onset of one hand, up to the hand's next onset: the keys that the hand strikes together there, and
+ * those that it still holds. Keys ascend. Every grace note, or chord of grace notes, is a slice of its own before its
+ * main note.
+ */
 export interface Slice {
+  /** Index in `Line.slices`. */
   readonly index: number;
+  /** Quarter notes from the start of the part in printed order; a grace note has the onset of its main note. */
   readonly onset: Fraction;
+  /** Index in `Part.measures`. */
   readonly measure: number;
   readonly grace: boolean;
   readonly struck: readonly SliceKey[];
@@ -34,7 +46,7 @@ export interface Slice {
   readonly released: readonly number[];
   /** Seconds from the previous slice's onset to this one; 0 for the first. */
   readonly seconds: number;
-  /** Seconds before this onset during which the hand held no key at all (rest, staccato, lifted by the pedal). */
+  /** Seconds before this onset during which the hand held no key at all (rest, staccato). */
   readonly free: number;
   /** True where a phrase begins here: after a slur's end, a fermata or a rest. */
   readonly phraseStart: boolean;
@@ -47,6 +59,7 @@ export interface Slice {
 /** What one hand plays in one part, in printed order. */
 export interface Line {
   readonly hand: Hand;
+  /** Index in `Score.parts`. */
   readonly part: number;
   readonly slices: readonly Slice[];
   /** Note heads whose finger a stack of digits at another head of their chord prints. */

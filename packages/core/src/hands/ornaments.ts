@@ -1,22 +1,23 @@
+import { pitchClass } from '../keyboard/key-plan.js';
 import type { Ornament, Part } from '../score/model.js';
-import type { Line } from './line.js';
+import type { Line, Slice } from './line.js';
 
-/** A key that is played under an ornament, and the neighbouring keys that it is played with. */
+/** A key under an ornament, and the neighbouring keys that it is played with. */
 export interface Ornamented {
   readonly key: number;
-  /** Neighbouring keys, each to be played in turn with `key`. */
+  /** Auxiliary keys: the neighbours, each played in turn with `key`. */
   readonly auxiliaries: readonly number[];
   /** True where the two alternate for the whole length of the note, as in a trill. */
   readonly lasting: boolean;
 }
 
-/** Ornaments of a line by slice, and the slices that end a tremolo between two of them. */
+/** Ornaments of a line by slice, and the slices that end a tremolo between two slices. */
 export interface Ornaments {
   readonly keys: ReadonlyMap<number, readonly Ornamented[]>;
   readonly tremolos: ReadonlySet<number>;
 }
 
-/** Which neighbours an ornament takes in: the mordent the lower one, its inversion the upper, turns both. */
+/** Neighbours that an ornament is played with, 1 the upper, -1 the lower (common practice). */
 const NEIGHBOURS: Readonly<
   Record<Exclude<Ornament, 'tremolo' | 'tremolo-start' | 'tremolo-stop'>, readonly (1 | -1)[]>
 > = {
@@ -39,14 +40,14 @@ export function ornamentsOf(line: Line, part: Part): Ornaments | undefined {
   const tremolos = new Set<number>();
   for (const slice of line.slices) {
     for (const { key, notes } of slice.struck) {
-      if (arePlain(notes, part)) continue;
+      if (!hasOrnament(notes, part)) continue;
       for (const ornament of new Set(notes.flatMap((note) => part.notes[note]!.ornaments))) {
         if (ornament === 'tremolo-stop') {
           const before = line.slices[slice.index - 1];
-          if (before && starts(before.struck, part)) tremolos.add(slice.index);
+          if (before && startsTremolo(before, part)) tremolos.add(slice.index);
         }
         if (ornament === 'tremolo' || ornament === 'tremolo-start' || ornament === 'tremolo-stop') continue;
-        const auxiliaries = NEIGHBOURS[ornament].map((way) => scale.neighbour(key, way, slice.measure));
+        const auxiliaries = NEIGHBOURS[ornament].map((side) => scale.neighbour(key, side, slice.measure));
         const own = keys.get(slice.index) ?? [];
         own.push({ key, auxiliaries, lasting: ornament === 'trill-mark' });
         keys.set(slice.index, own);
@@ -56,28 +57,29 @@ export function ornamentsOf(line: Line, part: Part): Ornaments | undefined {
   return keys.size > 0 || tremolos.size > 0 ? { keys, tremolos } : undefined;
 }
 
-function arePlain(notes: readonly number[], part: Part): boolean {
-  for (const note of notes) if (part.notes[note]!.ornaments.length > 0) return false;
-  return true;
+function hasOrnament(notes: readonly number[], part: Part): boolean {
+  for (const note of notes) if (part.notes[note]!.ornaments.length > 0) return true;
+  return false;
 }
 
-function starts(struck: Line['slices'][number]['struck'], part: Part): boolean {
+function startsTremolo({ struck }: Slice, part: Part): boolean {
   return struck.some(({ notes }) =>
     notes.some((note) => part.notes[note]!.ornaments.includes('tremolo-start')),
   );
 }
 
-/** How often each key class occurs around a measure; counted on demand. */
+/** How often each pitch class occurs around a measure; counted on demand. */
 class LocalScale {
   #byMeasure: Map<number, number[]> | undefined;
 
   constructor(private readonly part: Part) {}
 
-  neighbour(key: number, way: 1 | -1, measure: number): number {
-    const [near, far] = [key + way, key + 2 * way];
+  /** @param side 1 for the upper neighbour, -1 for the lower */
+  neighbour(key: number, side: 1 | -1, measure: number): number {
+    const [near, far] = [key + side, key + 2 * side];
     const [nearer, farther] = [this.#count(near, measure), this.#count(far, measure)];
     if (nearer !== farther) return nearer > farther ? near : far;
-    return way > 0 ? far : near;
+    return side > 0 ? far : near;
   }
 
   #count(key: number, measure: number): number {
@@ -85,12 +87,13 @@ class LocalScale {
       this.#byMeasure = new Map();
       for (const note of this.part.notes) {
         const counts = this.#byMeasure.get(note.measure) ?? new Array<number>(12).fill(0);
-        counts[note.key % 12]! += 1;
+        counts[pitchClass(note.key)]! += 1;
         this.#byMeasure.set(note.measure, counts);
       }
     }
     let sum = 0;
-    for (let at = measure - 1; at <= measure + 1; at++) sum += this.#byMeasure.get(at)?.[key % 12] ?? 0;
+    for (let at = measure - 1; at <= measure + 1; at++)
+      sum += this.#byMeasure.get(at)?.[pitchClass(key)] ?? 0;
     return sum;
   }
 }

@@ -7,7 +7,7 @@ import type { StaffRole } from './staves.js';
 export interface SharedDigits {
   /** Finger of each struck note of such a chord by note id. */
   readonly fingers: ReadonlyMap<number, Finger>;
-  /** Notes with several digits that do not fit their chord: none of these is used. */
+  /** Ids of notes with several digits that do not fit their chord: none of these digits is used. */
   readonly unused: ReadonlySet<number>;
   readonly warnings: readonly Warning[];
 }
@@ -15,7 +15,7 @@ export interface SharedDigits {
 /**
  * Many programs print the digits of a whole chord as one stack at one of its notes. Where the stack has as many digits
  * as the hand has notes in the chord and no other note of these has a digit, each note gets its own by pitch: along the
- * hand where the stack runs one way, else from the top of the stack down.
+ * hand where the digits of the stack ascend or descend, else from the top of the stack down.
  * @param roles who plays each note
  */
 export function shareDigits(part: Part, roles: readonly (StaffRole | undefined)[]): SharedDigits {

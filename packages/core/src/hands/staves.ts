@@ -1,7 +1,7 @@
 import type { Part } from '../score/model.js';
 import type { Hand } from './line.js';
 
-/** Staff number for each hand, as in `AnnotateOptions.staff`. */
+/** Staff numbers for each hand, as in `AnnotateOptions.staff`. */
 export interface StaffChoice {
   readonly right?: readonly number[];
   readonly left?: readonly number[];
@@ -16,13 +16,13 @@ export interface StaffRole {
 const RIGHT_NAME = /\bright\b|\br\.?\s?h\b|rechte|droite|destra|derecha|\bm\.?\s?d\b/i;
 const LEFT_NAME = /\bleft\b|\bl\.?\s?h\b|linke|gauche|sinistra|izquierda|\bm\.?\s?[sg]\b/i;
 const ORGAN_NAME = /\borgan\b|orgel|\borgue\b|[óo]rgano/i;
-/** Middle C: where a staff with neither a G nor an F clef lies mostly above it, the right hand plays it. */
-const MIDDLE = 60;
+/** MIDI number of middle C: a staff with neither a G nor an F clef is the right hand's if its notes lie above it on average. */
+const MIDDLE_C = 60;
 
 /**
- * Which hand plays which staff. Two staves: right and left. One: as the part's name, the brace that joins it to another, or the clef says. Three: the outer
- * ones right and left, the inner one by clef and range; on an organ the third is for the feet. Four: two players.
- * With a choice only the chosen staves are played.
+ * Which hand plays which staff, by staff number. Two staves: right and left. One: as the part's name, its partner staff
+ * or its clef says. Three: the outer ones right and left, the inner one by clef and range; on an organ the third is for
+ * the feet. Four: two players. With a choice only the chosen staves are played.
  */
 export function staffRoles(part: Part, choice: StaffChoice | undefined): Map<number, StaffRole> {
   const roles = new Map<number, StaffRole>();
@@ -53,7 +53,7 @@ export function staffRoles(part: Part, choice: StaffChoice | undefined): Map<num
 function handOfSingle(part: Part): Hand {
   if (RIGHT_NAME.test(part.name)) return 'right';
   if (LEFT_NAME.test(part.name)) return 'left';
-  if (part.braced) return part.braced.place === 'upper' ? 'right' : 'left';
+  if (part.partner) return part.partner.lies === 'below' ? 'right' : 'left';
   return handByClef(part, 1);
 }
 
@@ -68,5 +68,5 @@ function handByClef(part: Part, staff: number): Hand {
     sum += note.key;
     count += 1;
   }
-  return sum < MIDDLE * count ? 'left' : 'right';
+  return sum < MIDDLE_C * count ? 'left' : 'right';
 }

@@ -1,13 +1,13 @@
 import type { Note } from '../score/model.js';
 
-/** Share of a voice's notes that must lie on one staff to make it the voice's home for the whole part. */
+/** Share of a voice's notes that must lie on one staff to make it the voice's home for the whole part: from memory. */
 const HOME_SHARE = 0.75;
 
 /**
  * The home staff of every note: the staff of its voice. A voice that keeps to one staff for at least three quarters of
  * its notes is at home there and only visits the other; a voice number that serves both staves (some programs count
  * voices by staff) is at home, in each run of notes between two `<backup>` elements, on the run's commoner staff.
- * @returns for each note its home staff
+ * @returns the home staff of each note by note id
  */
 export function homeStaves(notes: readonly Note[]): number[] {
   const byVoice = new Map<string, Map<number, number>>();

@@ -58,7 +58,12 @@ const CLASSES: readonly KeyClass[] = [
 ];
 
 function classOf(key: number): KeyClass {
-  return CLASSES[(((key - MIRROR_KEY) % 12) + 12) % 12]!;
+  return CLASSES[pitchClass(key - MIRROR_KEY)]!;
+}
+
+/** Semitones above C, 0 ... 11, whatever the octave. */
+export function pitchClass(key: number): number {
+  return ((key % 12) + 12) % 12;
 }
 
 export function isBlack(key: number): boolean {

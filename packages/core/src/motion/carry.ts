@@ -1,6 +1,6 @@
 import type { HandModel } from '../anatomy/hand.js';
 import { reachBetween } from '../anatomy/reach.js';
-import { startsAnew } from '../hands/fresh-start.js';
+import { isFreshStart } from '../hands/fresh-start.js';
 import type { Line } from '../hands/line.js';
 import type { Finger } from '../score/model.js';
 import { handX, type Use } from './fingers-in-use.js';
@@ -8,27 +8,27 @@ import { tautPath, type Window } from './taut-string.js';
 
 /** mm by which the hand may turn about the wrist, so that a finger lies beside its relaxed place: from memory. */
 const PIVOT = 35;
-/** Shortest time between two onsets that the path reckons with, seconds. */
+/** Seconds that two onsets are taken to be apart at least: from memory. */
 const LEAST_SECONDS = 0.02;
 
 /**
  * Sideways arm position of every slice, mm from D4, where a relaxed 3 would play. Each finger in use leaves the arm a
- * window; the arm takes the shortest way through the windows in time. So its travel begins when the thumb is left and
+ * window; the arm takes the shortest path through the windows in time. So its travel begins when the thumb is left and
  * is spread over the fingers until the thumb plays, whose window wants the arm clear of it (common practice).
  */
 export function planCarry(line: Line, uses: readonly (readonly Use[])[], hand: HandModel): readonly number[] {
-  const side = line.hand === 'right' ? 1 : -1;
+  const outwards = line.hand === 'right' ? 1 : -1;
   const arm: number[] = [];
   for (let start = 0; start < uses.length; ) {
     let end = start + 1;
-    while (end < uses.length && !startsAnew(line.slices[end]!)) end++;
+    while (end < uses.length && !isFreshStart(line.slices[end]!)) end++;
     const windows: Window[] = [];
     let time = 0;
     for (let at = start; at < end; at++) {
       time += at === start ? 0 : Math.max(LEAST_SECONDS, line.slices[at]!.seconds);
       windows.push(armWindow(time, line, uses[at]!, hand));
     }
-    for (const x of tautPath(windows)) arm.push(side * x + 0);
+    for (const x of tautPath(windows)) arm.push(outwards * x + 0);
     start = end;
   }
   return arm;

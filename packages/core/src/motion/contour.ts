@@ -1,23 +1,24 @@
-import { startsAnew } from '../hands/fresh-start.js';
+import { isFreshStart } from '../hands/fresh-start.js';
 import type { Line } from '../hands/line.js';
 import { isStruckThumb, isThumb, type Use } from './fingers-in-use.js';
 
-/** mm that the wrist rises with each finger at a moderate tempo, and its greatest height: from memory. */
+/** mm that the wrist rises with each finger at a moderate tempo, and in all at most: from memory. */
 const RISE = 3;
 const TOP = 12;
-/** Seconds between onsets at and above which a rise has its full size, and the share that is left at speed. */
+/** Seconds between onsets from which a rise has its full size, and the share that is left at speed: from memory. */
 const FULL_SECONDS = 0.25;
 const LEAST_SHARE = 0.3;
 
 /**
- * Wrist height above its level at the thumb, mm, at every slice: a little higher with each finger on the way to a
- * thumb, level again when the thumb plays and wherever no thumb follows before the hand starts anew (common practice).
+ * Wrist height above its level at the thumb, mm, at every slice: a little higher with each finger before a
+ * thumb, level again when the thumb plays and wherever no thumb follows before the hand makes a fresh start (common
+ * practice).
  */
 export function planContour(line: Line, uses: readonly (readonly Use[])[]): readonly number[] {
   const heights = new Array<number>(uses.length).fill(0);
   let level = 0;
   for (let at = 0; at < uses.length; at++) {
-    if (at > 0 && startsAnew(line.slices[at]!)) level = at;
+    if (at > 0 && isFreshStart(line.slices[at]!)) level = at;
     if (!uses[at]!.some(isStruckThumb)) continue;
     const rising: number[] = [];
     for (let between = level; between < at; between++)

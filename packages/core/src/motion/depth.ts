@@ -1,4 +1,5 @@
 import { travelCost, travelWeight } from '../anatomy/travel.js';
+import { isFree } from '../hands/fresh-start.js';
 import type { Line, Slice } from '../hands/line.js';
 import { Memory } from '../numeric/bounded-cache.js';
 import { grained } from '../numeric/fixed-point.js';
@@ -7,8 +8,8 @@ import { GRID_SIZE, LEAST_DEPTH, TipTable } from './tips.js';
 
 const SIZE = GRID_SIZE;
 /**
- * Costs are multiples of this, so that their sums are exact in binary, equal plans cost exactly the same and the
- * rounded travel cost stays convex.
+ * Costs are multiples of this many mm equivalents, so that their sums are exact in binary, equal plans cost exactly the
+ * same and the rounded travel cost stays convex.
  */
 const GRAIN = 2 ** -16;
 
@@ -32,14 +33,14 @@ export function planDepth(line: Line, uses: readonly (readonly Use[])[], tips: T
 
 /** Weight of the move into a slice. */
 function weightInto({ seconds, free, phraseStart }: Slice): number {
-  return travelWeight(seconds, free, phraseStart);
+  return travelWeight(seconds, isFree(free, phraseStart));
 }
 
 function depthOf(step: number): number {
   return step + LEAST_DEPTH;
 }
 
-/** Discomfort of all fingers in use by grid step; the same fingers on the same key classes share one row. */
+/** Discomfort of all fingers in use by grid step; the same fingers on the same pitch classes share one row. */
 function discomfortRow(uses: readonly Use[], tips: TipTable, cache: Map<number, Float64Array>): Float64Array {
   let id = 0;
   for (const { finger, key } of uses) id = id * TipTable.IDS + TipTable.id(finger, key);
@@ -50,7 +51,7 @@ function discomfortRow(uses: readonly Use[], tips: TipTable, cache: Map<number, 
     const { discomforts } = tips.row(finger, key);
     for (let step = 0; step < SIZE; step++) row[step]! += grained(discomforts[step]!, GRAIN);
   }
-  // Only of more than eight fingers, two to a key, is the id no exact number.
+  // More than eight fingers, as where two hold one key, have an id beyond the exact integers.
   if (Number.isSafeInteger(id)) cache.set(id, row);
   return row;
 }

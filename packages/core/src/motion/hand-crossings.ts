@@ -18,7 +18,7 @@ export interface HandCrossings {
 
 /** Quarter notes after its last onset during which a hand still counts as being in its place: from memory. */
 const PRESENT_QUARTERS = 2;
-/** Difficulty in mm equivalents: for the change of sides itself, and per mm of the way across. From memory. */
+/** Difficulty in mm equivalents: of the change of sides itself, and per mm of the distance across. From memory. */
 const BASE = 6;
 const PER_MM = 0.02;
 
@@ -27,7 +27,8 @@ class HandState {
   readonly uses: readonly (readonly Use[])[];
   /** Last slice that this hand has played. */
   at = -1;
-  told = false;
+  /** True once the crossing that goes on has been noted. */
+  isNoted = false;
 
   constructor(readonly hand: FingeredLine) {
     this.uses = fingersInUse(hand.line, hand.fingers);
@@ -43,16 +44,16 @@ class HandState {
   }
 
   /** mm that the hand has moved sideways to reach its last slice. */
-  way(): number {
+  distance(): number {
     const [before, now] = [this.use(this.at - 1), this.use()];
     return before.length > 0 && now.length > 0 ? Math.abs(centre(now) - centre(before)) : 0;
   }
 
-  tell(kind: 'hand-over' | 'hand-under'): void {
+  note(kind: 'hand-over' | 'hand-under'): void {
     const [from] = this.use(this.at - 1);
     const to = this.use().find(isStruck);
-    if (!to || this.told) return;
-    this.told = true;
+    if (!to || this.isNoted) return;
+    this.isNoted = true;
     this.crossings[this.at] = {
       kind,
       from: (from ?? to).finger,
@@ -60,14 +61,14 @@ class HandState {
       direction: this.hand.line.hand === 'left' ? 'up' : 'down',
       fromBlack: isBlack((from ?? to).key),
       toBlack: isBlack(to.key),
-      difficulty: BASE + PER_MM * this.way(),
+      difficulty: BASE + PER_MM * this.distance(),
     };
   }
 }
 
 /**
- * Where one hand plays wholly beyond the other: the hand that moves across goes over, the other stays under and is
- * told so when it strikes there. Lines of the same part.
+ * Where one hand plays wholly beyond the other: the hand that moves across goes over; the other stays under, which is
+ * noted when it strikes there. Lines of the same part.
  */
 export function handCrossings(right: FingeredLine, left: FingeredLine): HandCrossings {
   const hands = { right: new HandState(right), left: new HandState(left) };
@@ -77,11 +78,11 @@ export function handCrossings(right: FingeredLine, left: FingeredLine): HandCros
     if (moved.length === 0) break;
     if (!crossed(hands.right, hands.left)) {
       over = undefined;
-      hands.right.told = hands.left.told = false;
+      hands.right.isNoted = hands.left.isNoted = false;
       continue;
     }
-    over ??= moved.reduce((most, hand) => (hand.way() > most.way() ? hand : most));
-    for (const hand of moved) hand.tell(hand === over ? 'hand-over' : 'hand-under');
+    over ??= moved.reduce((most, hand) => (hand.distance() > most.distance() ? hand : most));
+    for (const hand of moved) hand.note(hand === over ? 'hand-over' : 'hand-under');
   }
   return { right: hands.right.crossings, left: hands.left.crossings };
 }

@@ -12,13 +12,16 @@ import { planRoll } from './roll.js';
 import { thumbCrossings } from './thumb-crossings.js';
 import { type TipTable, tipTables } from './tips.js';
 
-/** Largest inward move that still is a lean, mm, and the discomfort it may find under the finger: from memory. */
+/**
+ * Largest inward move that still is a lean, mm, and the greatest discomfort of a finger at ease, mm equivalents: from
+ * memory.
+ */
 const LARGEST_LEAN = 6;
 const AT_EASE = 1;
 
 /**
- * The motion of one hand for given fingers. Keys without a finger count for nothing: the hand moves through them on its
- * way to the next.
+ * The motion of one hand for given fingers. Keys without a finger count for nothing: the hand moves through them to the
+ * next.
  */
 export function planMotion(line: Line, given: GivenFingers, hand: HandModel): MotionPlan {
   const uses = fingersInUse(line, given);

@@ -1,16 +1,10 @@
+import { pitchClassName } from '../keyboard/key-names.js';
 import { isBlack, walls } from '../keyboard/key-plan.js';
 import { isStruck, type Use } from './fingers-in-use.js';
 import type { TipTable } from './tips.js';
 
-const NAMES = ['C', 'C♯/D♭', 'D', 'D♯/E♭', 'E', 'F', 'F♯/G♭', 'G', 'G♯/A♭', 'A', 'A♯/B♭', 'B'];
-
-/** Name of a key for people, without its octave. */
-export function keyName(key: number): string {
-  return NAMES[((key % 12) + 12) % 12]!;
-}
-
-/** mm equivalents that a move must spare a finger to be explained by it. */
-const WORTH = 0.3;
+/** mm equivalents that a move must spare a finger to be explained by it: from memory. */
+const LEAST_GAIN = 0.3;
 
 /**
  * Why the forearm moves, for people: the finger in use that gains most by the move, or else the next slice's finger
@@ -28,16 +22,15 @@ export function depthReason(
   if (own) return `${subject(own, to > from)}: ${because(own, to > from)}`;
   const coming = gainer(from, to, next, tips);
   const lead = now.find(isStruck) ?? now[0];
-  const way = to > from ? 'in' : 'out';
-  const who = lead ? `${name(lead)} moves ${way}` : `the arm moves ${way}`;
+  const mover = `${lead ? name(lead) : 'the arm'} moves ${to > from ? 'in' : 'out'}`;
   return coming
-    ? `${who}, ready for ${name(coming)}: ${because(coming, to > from)}`
-    : `${who}: the arm moves on evenly`;
+    ? `${mover}, ready for ${name(coming)}: ${because(coming, to > from)}`
+    : `${mover}: the arm moves on evenly`;
 }
 
 function gainer(from: number, to: number, uses: readonly Use[], tips: TipTable): Use | undefined {
   let best: Use | undefined;
-  let most = WORTH;
+  let most = LEAST_GAIN;
   for (const use of uses) {
     const gain = tips.discomfort(use.finger, use.key, from) - tips.discomfort(use.finger, use.key, to);
     if (gain > most) [best, most] = [use, gain];
@@ -54,7 +47,7 @@ function subject(use: Use, inwards: boolean): string {
 }
 
 function because(use: Use, inwards: boolean): string {
-  const key = keyName(use.key);
+  const key = pitchClassName(use.key);
   if (inwards) {
     if (isBlack(use.key)) return `${key} is a black key`;
     return use.finger === 1 || use.finger === 5

@@ -1,13 +1,16 @@
-import { startsAnew } from '../hands/fresh-start.js';
+import { isFreshStart } from '../hands/fresh-start.js';
 import type { Line } from '../hands/line.js';
 import { isStruck, isThumb, type Use } from './fingers-in-use.js';
 
-/** Forearm roll by finger in fifths, which add up exactly in any order: -5 fully towards the thumb ... 5 towards 5. */
+/**
+ * Forearm roll by finger in fifths, which add up exactly in any order: -5 fully towards the thumb ... 5 towards 5. From
+ * memory.
+ */
 const FIFTHS = [-5, -2, 0, 2, 5] as const;
-/** A turn in the same sense as the one before it and larger than this has no swing to come from: from memory. */
+/** A turn in the same sense as the one before it and larger than this, of 2 in all, has no swing to come from: from memory. */
 const LARGE_TURN = 0.7;
 /** Below this many seconds a repeated finger gets no swing from its own rebound: from memory. */
-const QUICK = 0.2;
+const QUICK_SECONDS = 0.2;
 
 export interface Roll {
   readonly roll: number;
@@ -31,13 +34,13 @@ export function planRoll(line: Line, uses: readonly (readonly Use[])[]): readonl
     }
     const roll = meanRoll(playing);
     const turn = roll - last;
-    const anew = startsAnew(line.slices[at]!);
+    const fresh = isFreshStart(line.slices[at]!);
     const thumb = playing.some(isThumb) || uses[at - 1]?.some(isThumb);
     const onwards = turn * lastTurn > 0 && Math.abs(turn) > LARGE_TURN && !thumb;
-    const repeated = turn === 0 && playing.length === 1 && line.slices[at]!.seconds < QUICK;
+    const repeated = turn === 0 && playing.length === 1 && line.slices[at]!.seconds < QUICK_SECONDS;
     last = roll;
     if (turn !== 0) lastTurn = turn;
-    rolls.push({ roll, prepare: !anew && (onwards || repeated) });
+    rolls.push({ roll, prepare: !fresh && (onwards || repeated) });
   }
   return rolls;
 }

@@ -1,4 +1,4 @@
-/** A gate at a time through which a path must go. */
+/** Where a path may pass at one time. */
 export interface Window {
   readonly time: number;
   readonly low: number;
@@ -48,7 +48,7 @@ function nextBend(windows: readonly Window[], apex: number, x: number): { at: nu
     if (up <= steepest) [steepest, high] = [up, at];
     if (down >= flattest) [flattest, low] = [down, at];
   }
-  // Nothing pulls at the free end: it stays level unless a window on the way lifts or lowers it.
+  // Nothing pulls at the free end: it stays level unless a window before it lifts or lowers it.
   if (flattest > 0) return { at: low, x: windows[low]!.low };
   if (steepest < 0) return { at: high, x: windows[high]!.high };
   return { at: windows.length - 1, x };

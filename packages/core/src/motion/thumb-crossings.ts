@@ -1,27 +1,27 @@
 import type { HandModel } from '../anatomy/hand.js';
 import { reach } from '../anatomy/reach.js';
-import { startsAnew } from '../hands/fresh-start.js';
+import { isFreshStart } from '../hands/fresh-start.js';
 import type { Line } from '../hands/line.js';
 import { isBlack } from '../keyboard/key-plan.js';
 import { handX, isStruck, isStruckThumb, isThumb, type Use } from './fingers-in-use.js';
 import type { Crossing } from './plan.js';
 
-/** Difficulty in mm equivalents by colours, from the finger's key to the thumb's; all numbers here from memory. */
+/** Difficulty in mm equivalents of a crossing between white keys; all numbers here from memory. */
 const BASE = 8;
-/** A thumb on white behind a finger on black has its way open; a thumb on black behind a finger on white has not. */
+/** Added where a finger on a black key leaves the thumb room to a white one, the other way round, and both on black. */
 const OPEN = -4;
 const SHUT = 12;
 const THUMB_ON_BLACK = 6;
-/** A passing behind 5 pulls the arm furthest; behind 2 there is little room. */
+/** Added by the finger that is crossed: 5 pulls the arm furthest, 2 leaves little room. */
 const BY_FINGER = [0, 4, 0, 1, 12] as const;
-/** Per mm beyond what the finger pair crosses in comfort. */
+/** mm equivalents per mm beyond what the finger pair crosses in comfort. */
 const STRETCH_WEIGHT = 0.3;
 /** mm by which the arm, moving along, helps 2, 3 and 4 to cross further than the hand alone: arpeggios. */
 const ARM_HELP = 40;
 
 /**
- * Thumb crossings of one hand: at every slice the crossing by which it is reached, if any. A pair of fingers that would
- * have to cross further than it can, or a hand that was off the keys, has moved as a whole and crosses nothing.
+ * Thumb crossings of one hand: at every slice the crossing by which it is reached, if any. Where two fingers would have to
+ * cross further than they can, or the hand was off the keys, the hand has moved as a whole and crosses nothing.
  */
 export function thumbCrossings(
   line: Line,
@@ -35,9 +35,9 @@ export function thumbCrossings(
   for (let at = 0; at < slices.length; at++) {
     const uses = slices[at]!;
     const now = uses.length < 2 ? uses : [...uses].sort(outwards);
-    const anew = startsAnew(line.slices[at]!) && now.every(isStruck);
+    const fresh = isFreshStart(line.slices[at]!) && now.every(isStruck);
     crossings.push(
-      before && !anew ? (behind(line, before, now, hand) ?? over(line, before, now, hand)) : undefined,
+      before && !fresh ? (behind(line, before, now, hand) ?? over(line, before, now, hand)) : undefined,
     );
     before = now;
   }

@@ -1,6 +1,7 @@
 import { placeTips, type TipPlacement, type TipRow } from '../anatomy/fingertip.js';
 import type { HandModel } from '../anatomy/hand.js';
 import { PerHand } from '../anatomy/per-hand.js';
+import { pitchClass } from '../keyboard/key-plan.js';
 import type { Finger } from '../score/model.js';
 
 /** Forearm depths on the grid, mm: from a 3 on the front edge to a thumb deep among the black keys. */
@@ -13,8 +14,8 @@ export const GRID_SIZE = GREATEST_DEPTH - LEAST_DEPTH + 1;
  * sixty rows serve any line.
  */
 export class TipTable {
-  /** Ids of rows lie below this. */
-  static readonly IDS = 72;
+  /** Ids of rows lie below this: twelve for every finger, and twelve that stay unused below those of 1. */
+  static readonly IDS = 6 * 12;
   readonly #hand: HandModel;
   readonly #rows: (TipRow | undefined)[] = new Array(TipTable.IDS).fill(undefined);
 
@@ -47,7 +48,7 @@ export class TipTable {
 
   /** Equal for placements that share a row. */
   static id(finger: Finger, key: number): number {
-    return finger * 12 + (((key % 12) + 12) % 12);
+    return finger * 12 + pitchClass(key);
   }
 }
 

@@ -1,7 +1,7 @@
 import type { Cue } from '../cues/cues.js';
 import type { CueKey } from '../cues/keys.js';
 import { legendText } from '../cues/wording.js';
-import type { Line } from '../hands/line.js';
+import { includesHand, type Line } from '../hands/line.js';
 import type { CueMark, DigitMark, Marks } from '../musicxml/marks/edit.js';
 import { HandlineError } from '../score/errors.js';
 import type { Measure, Score } from '../score/model.js';
@@ -49,7 +49,7 @@ export function marksOf(
   const used = new Set<CueKey>();
   for (const analysis of lines) {
     const { line } = analysis;
-    if (settings.hands !== 'both' && settings.hands !== line.hand) continue;
+    if (!includesHand(settings.hands, line.hand)) continue;
     const chosen = select(line.part);
     if (settings.digits !== 'none') {
       for (const mark of digitMarks(score, analysis, settings, chosen)) digits.push(mark);

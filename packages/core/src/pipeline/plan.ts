@@ -1,7 +1,7 @@
 import { type Cue, planCues } from '../cues/cues.js';
 import { type Fingered, fingerLine } from '../fingering/finger.js';
 import { type Neighbour, type ReachAdvice, reachAdvice } from '../fingering/reach-advice.js';
-import { heedOf } from '../hands/context.js';
+import { playingContext } from '../hands/context.js';
 import { soundEnds } from '../hands/key-downs.js';
 import type { Line } from '../hands/line.js';
 import { type HandCrossings, handCrossings } from '../motion/hand-crossings.js';
@@ -39,7 +39,7 @@ export function analyse(score: Score, lines: readonly Line[], settings: Settings
     const hand = settings.model[line.hand];
     const { fingering, doubts, alternates } = fingerLine(line, hand, {
       keepDigits,
-      ...heedOf(line, score.parts[line.part]!, clock),
+      ...playingContext(line, score.parts[line.part]!, clock),
       alternates: settings.alternatives,
     });
     return { line, fingering, doubts, alternates, plan: planMotion(line, fingering, hand) };
@@ -47,7 +47,7 @@ export function analyse(score: Score, lines: readonly Line[], settings: Settings
   const pairs: Pair[] = [];
   return fingered.map((one) => {
     const { line, fingering, doubts, alternates, plan } = one;
-    const partner = score.parts[line.part]!.braced?.other ?? line.part;
+    const partner = score.parts[line.part]!.partner?.part ?? line.part;
     const other = fingered.find(({ line: { part, hand } }) => part === partner && hand !== line.hand);
     const over = other && handCrossingsOf(one, other, pairs)[line.hand];
     const cues = planCues(line, plan, {

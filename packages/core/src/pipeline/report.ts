@@ -1,10 +1,10 @@
 import { cautionText } from '../cues/wording.js';
-import type { Line, Slice, SliceKey } from '../hands/line.js';
+import { includesHand, type Line, type Slice, type SliceKey } from '../hands/line.js';
 import type { Crossing } from '../motion/plan.js';
 import type { Marks } from '../musicxml/marks/edit.js';
 import { sumOf, told } from '../numeric/fixed-point.js';
-import { subtract, toNumber } from '../numeric/fraction.js';
 import type { LineReport, Report, SliceReport } from '../options/options.js';
+import { quarterInMeasure } from '../score/beat.js';
 import type { Draft } from '../score/draft.js';
 import type { Warning } from '../score/errors.js';
 import type { Part, Score } from '../score/model.js';
@@ -27,7 +27,7 @@ export function reportOf(
   select: (part: number) => Selection,
   warnings: readonly Warning[],
 ): Report {
-  const shown = lines.filter(({ line }) => settings.hands === 'both' || settings.hands === line.hand);
+  const shown = lines.filter(({ line }) => includesHand(settings.hands, line.hand));
   return {
     lines: shown.map((analysis) => lineReport(score.parts[analysis.line.part]!, analysis, marks, select)),
     warnings,
@@ -103,8 +103,8 @@ function countHeads(
 
 /** Printed measure and beat, from 1, in quarter notes. */
 function beatOf(part: Part, { measure, onset }: Slice): { measure: string; beat: number } {
-  const { number, start } = part.measures[measure]!;
-  return { measure: number, beat: 1 + toNumber(subtract(onset, start)) };
+  const own = part.measures[measure]!;
+  return { measure: own.number, beat: quarterInMeasure(own, onset) };
 }
 
 function sliceReports(part: Part, analysis: LineAnalysis, indices: readonly number[]): SliceReport[] {

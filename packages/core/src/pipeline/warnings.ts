@@ -1,6 +1,7 @@
-import { keyName, type ReachAdvice, type WayOut } from '../fingering/reach-advice.js';
-import type { Hand } from '../hands/line.js';
-import { subtract, toNumber } from '../numeric/fraction.js';
+import type { ReachAdvice, WayOut } from '../fingering/reach-advice.js';
+import { type Hand, includesHand } from '../hands/line.js';
+import { keyName } from '../keyboard/key-names.js';
+import { quarterInMeasure } from '../score/beat.js';
 import type { Place, Warning } from '../score/errors.js';
 import type { Part, Score } from '../score/model.js';
 import { notePlace } from '../score/place.js';
@@ -17,7 +18,7 @@ export function emptySelection(
 ): Warning[] {
   if (found.some(({ code }) => code === 'NO_PIANO')) return [];
   const holds = lines.some(({ line }) => {
-    if (hands !== 'both' && hands !== line.hand) return false;
+    if (!includesHand(hands, line.hand)) return false;
     const chosen = select(line.part);
     return line.slices.some(({ measure }) => chosen(measure));
   });
@@ -35,7 +36,7 @@ export function doubtsAbout(score: Score, lines: readonly LineAnalysis[]): Warni
       const slice = line.slices[at]!;
       const part = score.parts[line.part]!;
       const measure = part.measures[slice.measure]!;
-      const beat = 1 + toNumber(subtract(slice.onset, measure.start));
+      const beat = quarterInMeasure(measure, slice.onset);
       return {
         code: kind === 'reach' ? 'UNPLAYABLE' : 'DIGIT_CONFLICT',
         message:
@@ -51,7 +52,7 @@ export function doubtsAbout(score: Score, lines: readonly LineAnalysis[]): Warni
 /** `let the left hand take C3, or roll the chord, or omit C3` */
 export function waysOut(hand: Hand, { left, otherHand, ways }: ReachAdvice): string {
   const other = hand === 'right' ? 'left' : 'right';
-  const names = (keys: readonly number[]) => keys.map(keyName).join(' and ');
+  const names = (keys: readonly number[]) => keys.map((key) => keyName(key)).join(' and ');
   const texts: Readonly<Record<WayOut, string>> = {
     'other-hand': `let the ${other} hand take ${names(otherHand)}`,
     roll: 'roll the chord',

@@ -113,13 +113,20 @@ export interface Stretch {
   readonly to: Fraction;
 }
 
+/** A part of one staff that is braced with another as one instrument. */
+export interface PartnerStaff {
+  /** Index in `Score.parts`. */
+  readonly part: number;
+  readonly lies: 'above' | 'below';
+}
+
 export interface Part {
   readonly id: string;
   readonly name: string;
   readonly index: number;
   readonly staves: number;
-  /** Where two parts of one staff are braced as one instrument: which of them this is, and the other's index. */
-  readonly braced?: { readonly place: 'upper' | 'lower'; readonly other: number };
+  /** The other staff of an instrument that is written as two braced parts of one staff each. */
+  readonly partner?: PartnerStaff;
   /** True where names, sounds or MIDI programs say keyboard, or where two or more staves do. */
   readonly keyboard: boolean;
   /** First clef of every staff, staff 1 first; a staff without one has G, or F where it is the lowest of several. */

@@ -1,6 +1,7 @@
 import { placeTip } from '../../anatomy/fingertip.js';
 import type { HandModel } from '../../anatomy/hand.js';
 import { travelCost, travelWeight } from '../../anatomy/travel.js';
+import { isFree } from '../../hands/fresh-start.js';
 import { Memory } from '../../numeric/bounded-cache.js';
 import { grained } from '../../numeric/fixed-point.js';
 import type { Finger } from '../../score/model.js';
@@ -37,7 +38,7 @@ export class DepthGrid {
 
   /** Cost of every move into this slice: `kernel[from * DEPTH_COUNT + to]`. */
   kernel(view: SliceView): Float64Array {
-    const weight = travelWeight(view.seconds, view.free, view.slice.phraseStart);
+    const weight = travelWeight(view.seconds, isFree(view.free, view.slice.phraseStart));
     return this.#kernels.get(weight) ?? this.#kernels.keep(weight, this.#moves(weight));
   }
 

@@ -1,4 +1,4 @@
-import { FREE_SECONDS } from '../../hands/fresh-start.js';
+import { isFree } from '../../hands/fresh-start.js';
 import type { Join } from '../../hands/joins.js';
 import { DEPTH_COUNT, type DepthGrid } from '../cost/depth.js';
 import type { Extras } from '../cost/extras.js';
@@ -13,7 +13,7 @@ export type Side = 'from' | 'to';
 
 /** The slice after a join as it is reached from there. */
 export function joinedView(view: SliceView, { seconds, free }: Join): SliceView {
-  const fresh = view.slice.phraseStart || free >= FREE_SECONDS;
+  const fresh = isFree(free, view.slice.phraseStart);
   return { ...view, seconds, free, pace: paceOf(seconds), fresh, cut: false };
 }
 

@@ -1,5 +1,5 @@
 import type { HandModel } from '../../anatomy/hand.js';
-import { startsAnew } from '../../hands/fresh-start.js';
+import { isFreshStart } from '../../hands/fresh-start.js';
 import type { Hand, Line, Slice, SliceKey } from '../../hands/line.js';
 import { mirrorKey } from '../../keyboard/key-plan.js';
 import type { Finger } from '../../score/model.js';
@@ -120,7 +120,7 @@ function viewSlice(slice: Slice, members: readonly Member[], hand: HandModel, cu
     seconds: slice.seconds,
     free: slice.free,
     pace: paceOf(slice.seconds),
-    fresh: startsAnew(slice),
+    fresh: isFreshStart(slice),
     cut,
     onBeat: slice.onBeat,
     grace: slice.grace,

@@ -20,13 +20,13 @@ export function braceParts(parts: readonly PartSource[], list: XmlElement | unde
     const [first, second] = [result[upper], result[lower]];
     if (!brace || at.length !== 2 || first === undefined || second === undefined || first === second)
       continue;
-    if (first.staves !== 1 || second.staves !== 1 || first.braced || second.braced) continue;
+    if (first.staves !== 1 || second.staves !== 1 || first.partner || second.partner) continue;
     // Nothing of a part's own may speak against a keyboard, as its name does in a pair of violins.
     if (![first, second].every((part) => isKeyboard({ ...part, staves: 2 }))) continue;
     const together = [first, second].map((part) => ({ ...part, names: [...names, ...part.names] }));
     if (!together.every((part) => isKeyboard(part))) continue;
-    result[upper] = { ...(together[0] as PartSource), braced: { place: 'upper', other: lower } };
-    result[lower] = { ...(together[1] as PartSource), braced: { place: 'lower', other: upper } };
+    result[upper] = { ...(together[0] as PartSource), partner: { part: lower, lies: 'below' } };
+    result[lower] = { ...(together[1] as PartSource), partner: { part: upper, lies: 'above' } };
   }
   return result;
 }

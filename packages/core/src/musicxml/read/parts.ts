@@ -20,7 +20,7 @@ export interface PartSource {
   readonly sounds: readonly string[];
   readonly programs: readonly number[];
   readonly staves: number;
-  readonly braced?: NonNullable<Part['braced']>;
+  readonly partner?: NonNullable<Part['partner']>;
   readonly measures: readonly MeasureSource[];
 }
 

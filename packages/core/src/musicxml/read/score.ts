@@ -130,7 +130,7 @@ function finishPart(
     name: source.name,
     index,
     staves: source.staves,
-    ...(source.braced && { braced: source.braced }),
+    ...(source.partner && { partner: source.partner }),
     keyboard: isKeyboard(source),
     clefs: clefs(source.staves, attributes.firstClefs),
     measures,

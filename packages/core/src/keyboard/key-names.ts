@@ -1,0 +1,45 @@
+import { isBlack, pitchClass } from './key-plan.js';
+
+/** How a note is written: its letter, C = 0 ... B = 6, and by how many semitones its accidentals alter it, up positive. */
+export interface Spelling {
+  readonly step: number;
+  readonly alter: number;
+}
+
+const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
+/** Semitones of the letters above C. */
+const NATURALS: readonly number[] = [0, 2, 4, 5, 7, 9, 11];
+
+/**
+ * Name of a key for people, C4 being middle C. A spelling that is not this key's, as in a transposed part, counts for
+ * nothing; without one black keys are named by their sharp.
+ *
+ * @param key MIDI key number
+ */
+export function keyName(key: number, spelling?: Spelling): string {
+  const own = spelling && spells(spelling, key) ? spelling : sharpSpelling(key);
+  const octave = Math.floor((key - own.alter) / 12) - 1;
+  return `${spelledName(own)}${octave}`;
+}
+
+/** Name of a key for people, without its octave; as `keyName`, but a black key without a spelling has both its names. */
+export function pitchClassName(key: number, spelling?: Spelling): string {
+  if (spelling && spells(spelling, key)) return spelledName(spelling);
+  const sharp = sharpSpelling(key);
+  return sharp.alter === 0
+    ? spelledName(sharp)
+    : `${spelledName(sharp)}/${spelledName({ step: sharp.step + 1, alter: -1 })}`;
+}
+
+function spells({ step, alter }: Spelling, key: number): boolean {
+  return pitchClass(NATURALS[step]! + alter) === pitchClass(key);
+}
+
+function sharpSpelling(key: number): Spelling {
+  const alter = isBlack(key) ? 1 : 0;
+  return { step: NATURALS.indexOf(pitchClass(key - alter)), alter };
+}
+
+function spelledName({ step, alter }: Spelling): string {
+  return `${LETTERS[step]}${(alter < 0 ? '♭' : '♯').repeat(Math.abs(alter))}`;
+}
