@@ -23,7 +23,7 @@ const texts = (all: readonly Cue[]) => all.map((cue) => `${cue.slice}: ${cue.tex
 const G_MAJOR = [55, 57, 59, 60, 62, 64, 66, 67];
 
 describe('cues', () => {
-  it('tell of G major what a teacher would: out, thumb passes and in, out, lean, in', () => {
+  it('of G major are what a teacher would say: out, thumb passes and in, out, lean, in', () => {
     expect(texts(cues(melody('right', G_MAJOR, '12312345'), { density: 'every' }))).toEqual([
       '1: out',
       '2: out',
@@ -102,7 +102,7 @@ describe('cues', () => {
     expect(texts(cues(given, { handCrossings, language: 'de' }))).toEqual(['1: übergreifen']);
   });
 
-  it('tell of small moves in one sense once they add up, and of none that the hand takes back', () => {
+  it('come for small moves in one direction once they add up, and for none that the hand takes back', () => {
     const plan = planMotion(melody('right', [60], '1').line, { slices: [] }, handModel());
     const depths = [50, 51, 52, 53, 54, 53, 54, 52, 54];
     const slices = depths.map((depth, at) => ({
@@ -115,7 +115,11 @@ describe('cues', () => {
       depths.map(() => 60),
       '1'.repeat(depths.length),
     );
-    const found = planCues(line, { ...plan, slices }, { measures: [], language: 'en', density: 'every' });
+    const found = planCues(
+      line,
+      { ...plan, slices },
+      { measures: measuresFor(line), language: 'en', density: 'every' },
+    );
     expect(texts(found)).toEqual(['3: in']);
   });
 });

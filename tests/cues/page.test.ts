@@ -13,7 +13,7 @@ const SONG = `${FIXTURES}page/low-tide.musicxml`;
 const END_POINTS = 5;
 /** Pairs of cues that may touch each other on all pages: verovio sets words without knowing our widths exactly. */
 const TOUCHING_CUES = 1;
-/** Share of cues and digits that a slur's middle may run through: verovio clears its ends, but not all of its way. */
+/** Share of cues and digits that a slur's middle may run through: verovio clears its ends, but not all of its length. */
 const UNDER_SLURS = 0.01;
 
 const ends = (curve: Curve): Curve[] => [curve.slice(0, END_POINTS), curve.slice(-END_POINTS)];

@@ -74,7 +74,7 @@ describe('who plays what', () => {
     ]);
   });
 
-  it('is told by words', () => {
+  it('goes by words such as m.s. and m.d.', () => {
     expect(who(readFixture('hand-words.musicxml').score)).toEqual([
       'P1 right: 67 64 62 64',
       'P1 left: 60 62 48+60',

@@ -42,7 +42,7 @@ describe('the taut string', () => {
           const next = windows[at + 1];
           // A free end is level.
           const after = next ? (path[at + 1]! - x) / (next.time - now) : 0;
-          // Sufficient for the shortest path: the string leaves its straight way only along a window's edge.
+          // Sufficient for the shortest path: the string bends only at a window's edge.
           if (after > before + NEAR) expect(x).toBeCloseTo(high, 5);
           if (after < before - NEAR) expect(x).toBeCloseTo(low, 5);
         }

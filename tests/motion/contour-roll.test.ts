@@ -38,7 +38,7 @@ describe('contour', () => {
     expect(Math.max(...quick)).toBeGreaterThan(0);
   });
 
-  it('stays within 12 mm and begins anew after a rest', () => {
+  it('stays within 12 mm and begins afresh after a rest', () => {
     fc.assert(
       fc.property(steps(30), (all) => {
         for (const { contour } of plan(lineOf('right', all)).slices) {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import type { Hand } from '#core/hands/line.js';
 import { pitchClassName } from '#core/keyboard/key-names.js';
-import { freeWidth, isBlack, mirrorKey, walls } from '#core/keyboard/key-plan.js';
+import { blackNeighbours, freeWidth, isBlack, mirrorKey } from '#core/keyboard/key-plan.js';
 import { planMotion } from '#core/motion/motion.js';
 import type { MotionPlan } from '#core/motion/plan.js';
 import { melody } from '../motion/lines.js';
@@ -38,7 +38,10 @@ const whites = Array.from({ length: 48 }, (_, nth) => 36 + nth).filter((key) => 
 /** Three neighbouring white keys of which the second lies between two black keys and the third beside one. */
 const groups = whites
   .map((first) => [first, whiteAbove(first), whiteAbove(whiteAbove(first))] as const)
-  .filter(([, second, third]) => walls(second) === 2 && walls(third) === 1 && !isBlack(third + 1));
+  .filter(
+    ([, second, third]) =>
+      blackNeighbours(second) === 2 && blackNeighbours(third) === 1 && !isBlack(third + 1),
+  );
 
 describe.each(HANDS)('common practice, %s hand', (side) => {
   // G major from the tonic upwards, and what mirrors it for the left hand: A, G, F ... downwards.
@@ -82,7 +85,7 @@ describe.each(HANDS)('common practice, %s hand', (side) => {
       print('1231 on white', side, keys, '1231', plan);
       const [, two, three, passing] = changes(plan) as [number, number, number, number];
       expect(two).toBeLessThan(0);
-      // A third key as roomy as E lets 3 move in again on its way to the thumb.
+      // A third key as roomy as E lets 3 move in again before the thumb.
       if (freeWidth(third) < freeWidth(E4)) expect(three).toBeLessThanOrEqual(0);
       expect(plan.slices[2]!.depth).toBeLessThan(plan.slices[3]!.depth);
       expect(passing).toBeGreaterThan(0);
@@ -103,7 +106,7 @@ describe.each(HANDS)('common practice, %s hand', (side) => {
         expect(after.slices[1]!.depth).toBeGreaterThanOrEqual(before.slices[1]!.depth);
         expect(after.slices[2]!.depth).toBeGreaterThanOrEqual(before.slices[2]!.depth);
         expect(changes(after)[3]).toBeGreaterThan(0);
-        // Only a third key as roomy as E lets 3 lean in on its way.
+        // Only a third key as roomy as E lets 3 lean in.
         if (freeWidth(third) >= freeWidth(E4)) expect(changes(after)[2]).toBeGreaterThan(0);
       }
     },
@@ -137,7 +140,7 @@ describe.each(HANDS)('common practice, %s hand', (side) => {
       for (const low of whites) {
         const middle = whiteAbove(low);
         const turn = middle + (isBlack(middle + 1) ? 1 : 2);
-        if (!isBlack(turn) || walls(middle) !== 1) continue;
+        if (!isBlack(turn) || blackNeighbours(middle) !== 1) continue;
         const keys = [low, middle, turn, middle, low];
         const [withThree, withFour] = [play(side, keys, '12321', pace), play(side, keys, '23432', pace)];
         console.log(

@@ -80,8 +80,8 @@ export function mirrorKey(key: number): number {
   return 2 * MIRROR_KEY - key;
 }
 
-/** 2 for D, G, A (black keys on both sides), 1 for the other white keys, 0 for black keys. */
-export function walls(key: number): 0 | 1 | 2 {
+/** Black keys beside a white one: 2 for D, G, A, 1 for the other white keys; 0 for black keys. */
+export function blackNeighbours(key: number): 0 | 1 | 2 {
   if (isBlack(key)) return 0;
   return isBlack(key - 1) && isBlack(key + 1) ? 2 : 1;
 }

@@ -1,5 +1,5 @@
 import { pitchClassName } from '../keyboard/key-names.js';
-import { isBlack, walls } from '../keyboard/key-plan.js';
+import { blackNeighbours, isBlack } from '../keyboard/key-plan.js';
 import { isStruck, type Use } from './fingers-in-use.js';
 import type { TipTable } from './tips.js';
 
@@ -55,5 +55,7 @@ function because(use: Use, inwards: boolean): string {
       : `it would lie too near the edge of ${key}`;
   }
   if (isBlack(use.key)) return `${key} plays lighter nearer its front`;
-  return walls(use.key) === 2 ? `${key} lies between two black keys` : `${key} has a black key beside it`;
+  return blackNeighbours(use.key) === 2
+    ? `${key} lies between two black keys`
+    : `${key} has a black key beside it`;
 }

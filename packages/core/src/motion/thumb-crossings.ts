@@ -8,10 +8,10 @@ import type { Crossing } from './plan.js';
 
 /** Difficulty in mm equivalents of a crossing between white keys; all numbers here from memory. */
 const BASE = 8;
-/** Added where a finger on a black key leaves the thumb room to a white one, the other way round, and both on black. */
-const OPEN = -4;
-const SHUT = 12;
-const THUMB_ON_BLACK = 6;
+/** Added for a thumb on white behind a finger on black, on black behind one on white, on black behind one on black. */
+const BLACK_TO_WHITE = -4;
+const WHITE_TO_BLACK = 12;
+const BLACK_TO_BLACK = 6;
 /** Added by the finger that is crossed: 5 pulls the arm furthest, 2 leaves little room. */
 const BY_FINGER = [0, 4, 0, 1, 12] as const;
 /** mm equivalents per mm beyond what the finger pair crosses in comfort. */
@@ -117,9 +117,9 @@ function crossing(
   const thumbBlack = isBlack(thumb.key);
   const fingerBlack = isBlack(finger.key);
   let difficulty = BASE + BY_FINGER[finger.finger - 1]!;
-  if (fingerBlack && !thumbBlack) difficulty += OPEN;
-  if (thumbBlack && !fingerBlack) difficulty += SHUT;
-  if (thumbBlack && fingerBlack) difficulty += THUMB_ON_BLACK;
+  if (fingerBlack && !thumbBlack) difficulty += BLACK_TO_WHITE;
+  if (thumbBlack && !fingerBlack) difficulty += WHITE_TO_BLACK;
+  if (thumbBlack && fingerBlack) difficulty += BLACK_TO_BLACK;
   difficulty += STRETCH_WEIGHT * Math.max(0, room.minComfortable - mm);
   const [from, to] = kind === 'thumb-passing' ? [finger, thumb] : [thumb, finger];
   return {

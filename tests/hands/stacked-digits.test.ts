@@ -70,7 +70,7 @@ describe('a stack of digits at one note of a chord', () => {
         '<octave>4</octave></pitch><duration>4</duration><voice>1</voice><staff>1</staff><notations><technical><fingering>4</fingering></technical></notations></note></measure>',
       ),
     ],
-  ])('with %s is left in print, not used, and told', (_, text) => {
+  ])('with %s is left in print and not used, with a warning', (_, text) => {
     const { output, report } = annotate(text, { layers: [] });
     expect(report.warnings.map(({ code }) => code)).toEqual(['DIGIT_IGNORED']);
     expect(report.warnings[0]?.place).toMatchObject({ part: 'P1', measure: '1', line: 1 });

@@ -29,7 +29,7 @@ describe('flow of a line', () => {
     }
   });
 
-  it('is none where all is played as it stands', () => {
+  it('is none where all is played as printed', () => {
     expect(flowOf(onePart([`${attributes(4, 1)}${notes('C4', 'D4')}`, notes('E4')]))).toBeUndefined();
   });
 

@@ -3,6 +3,7 @@ import {
   BLACK_FOOT_WIDTH,
   BLACK_FRONT,
   BLACK_TOP_WIDTH,
+  blackNeighbours,
   FALLBOARD,
   freeWidth,
   HIGHEST_KEY,
@@ -13,7 +14,6 @@ import {
   mirrorKey,
   OCTAVE_WIDTH,
   WHITE_WIDTH,
-  walls,
 } from '#core/keyboard/key-plan.js';
 
 const KEYS = Array.from({ length: HIGHEST_KEY - LOWEST_KEY + 1 }, (_, nth) => LOWEST_KEY + nth);
@@ -89,19 +89,19 @@ describe('the key plan', () => {
       for (let step = 0; step <= 24; step++) {
         expect(isBlack(centre + step)).toBe(isBlack(centre - step));
         expect(keyX(centre + step) + keyX(centre - step)).toBeCloseTo(2 * keyX(centre), 9);
-        expect(walls(centre + step)).toBe(walls(centre - step));
+        expect(blackNeighbours(centre + step)).toBe(blackNeighbours(centre - step));
         if (!isBlack(centre + step))
           expect(freeWidth(centre + step)).toBeCloseTo(freeWidth(centre - step), 9);
       }
     }
   });
 
-  it('walls in D, G and A on both sides and leaves D the most room of them', () => {
-    const both = WHITES.filter((key) => walls(key) === 2 && key > LOWEST_KEY && key < HIGHEST_KEY);
+  it('puts D, G and A between two black keys and leaves D the most room of them', () => {
+    const both = WHITES.filter((key) => blackNeighbours(key) === 2 && key > LOWEST_KEY && key < HIGHEST_KEY);
     expect(new Set(both.map((key) => key % 12))).toEqual(new Set([2, 7, 9]));
     expect(freeWidth(D4)).toBeGreaterThan(freeWidth(G4));
     expect(freeWidth(G4)).toBeCloseTo(freeWidth(A4), 9);
-    for (const key of WHITES.filter((own) => walls(own) === 1)) {
+    for (const key of WHITES.filter((own) => blackNeighbours(own) === 1)) {
       expect(freeWidth(key)).toBeGreaterThan(freeWidth(D4));
     }
   });

@@ -38,7 +38,7 @@ describe('two parts of one staff', () => {
     expect(hands({ names: ['Oben', 'Unten'], group: 'Klavier' })).toBe('0 right, 1 left');
   });
 
-  it('are told apart by their own names before that', () => {
+  it('go by their own names first', () => {
     expect(hands({ names: ['Left hand', 'Right hand'], group: 'Piano' })).toBe('0 left, 1 right');
   });
 
