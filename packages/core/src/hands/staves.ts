@@ -13,6 +13,7 @@ export interface StaffRole {
   readonly player: number;
 }
 
+/** Words for a hand, or for an organ, in part names of five languages (common practice). */
 const RIGHT_NAME = /\bright\b|\br\.?\s?h\b|rechte|droite|destra|derecha|\bm\.?\s?d\b/i;
 const LEFT_NAME = /\bleft\b|\bl\.?\s?h\b|linke|gauche|sinistra|izquierda|\bm\.?\s?[sg]\b/i;
 const ORGAN_NAME = /\borgan\b|orgel|\borgue\b|[óo]rgano/i;

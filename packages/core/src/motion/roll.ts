@@ -7,7 +7,7 @@ import { isStruck, isThumb, type Use } from './fingers-in-use.js';
  * memory.
  */
 const FIFTHS = [-5, -2, 0, 2, 5] as const;
-/** A turn in the same sense as the one before it and larger than this, of 2 in all, has no swing to come from: from memory. */
+/** A turn in the direction of the one before it and larger than this, of 2 in all, has no swing to come from: from memory. */
 const LARGE_TURN = 0.7;
 /** Below this many seconds a repeated finger gets no swing from its own rebound: from memory. */
 const QUICK_SECONDS = 0.2;
@@ -19,7 +19,7 @@ export interface Roll {
 
 /**
  * Roll of the forearm towards the finger that plays, the mean of a chord's. A turn to the thumb or away from it, and
- * any turn against the one before it, swings back by itself (common practice); a large turn on in the same sense, and
+ * any turn against the one before it, swings back by itself (common practice); a large turn on in the same direction, and
  * a quick repetition of the same finger, want a fresh preparation.
  */
 export function planRoll(line: Line, uses: readonly (readonly Use[])[]): readonly Roll[] {

@@ -4,7 +4,7 @@ import { PerHand } from '../anatomy/per-hand.js';
 import { pitchClass } from '../keyboard/key-plan.js';
 import type { Finger } from '../score/model.js';
 
-/** Forearm depths on the grid, mm: from a 3 on the front edge to a thumb deep among the black keys. */
+/** Forearm depths on the grid, mm: from a 3 on the front edge to a thumb deep among the black keys (from memory). */
 export const LEAST_DEPTH = 10;
 export const GREATEST_DEPTH = 140;
 export const GRID_SIZE = GREATEST_DEPTH - LEAST_DEPTH + 1;
