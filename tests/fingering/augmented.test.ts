@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
-import { AUGMENTED_SECOND, wayOf } from '#core/fingering/cost/terms/way.js';
 import { fingerLine } from '#core/fingering/finger.js';
+import { AUGMENTED_SECOND, intervalBetween } from '#core/fingering/view/interval.js';
 import { viewLine } from '#core/fingering/view/view.js';
 import type { Hand, Line } from '#core/hands/line.js';
 import { mirrorKey } from '#core/keyboard/key-plan.js';
@@ -51,10 +51,10 @@ it('three semitones are an augmented second where the staff says so, for both ha
   fc.assert(
     fc.property(HANDS, spelt, spelt, (hand, a, b) => {
       const [first, second] = viewLine(lineOf(hand, [a, b]), model, true);
-      const way = wayOf(first!, second!);
+      const interval = intervalBetween(first!, second!);
       const semitones = hand === 'left' ? a.key - b.key : b.key - a.key;
       if (augmented(a, b)) seen++;
-      expect(way).toBe(augmented(a, b) ? Math.sign(semitones) * AUGMENTED_SECOND : semitones);
+      expect(interval).toBe(augmented(a, b) ? Math.sign(semitones) * AUGMENTED_SECOND : semitones);
     }),
     { numRuns: 1000, seed: 1 },
   );

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
-import { assignments, type Wanted } from '#core/fingering/view/candidates.js';
+import { candidatesFor, type Wanted } from '#core/fingering/view/candidates.js';
 import type { Finger } from '#core/score/model.js';
 
 const wanted = fc
@@ -25,8 +25,8 @@ it('the same keys in another octave have the same fingers, and the same keys are
   fc.assert(
     fc.property(wanted, fc.constantFrom(-24, -12, 12, 36), fc.boolean(), (all, shift, rolled) => {
       const hand = handModel('small');
-      const { x: _here, ...here } = assignments(all, hand, rolled);
-      const { x: _there, ...there } = assignments(
+      const { x: _here, ...here } = candidatesFor(all, hand, rolled);
+      const { x: _there, ...there } = candidatesFor(
         all.map((own) => ({ ...own, key: own.key + shift })),
         hand,
         rolled,

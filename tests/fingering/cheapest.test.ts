@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import { alternatives } from '#core/fingering/alternatives.js';
+import { inconsistency } from '#core/fingering/consistency/consensus.js';
 import { figuresOf } from '#core/fingering/consistency/figures.js';
-import { unlikeness } from '#core/fingering/consistency/models.js';
 import type { Bias } from '#core/fingering/cost/objective.js';
 import { fingerLine, prepare } from '#core/fingering/finger.js';
 import { leastCostsThrough } from '#core/fingering/search/backward.js';
@@ -76,12 +76,12 @@ function setUp({ hand, span, events, bias }: Case) {
   const { views } = prepared;
   fc.pre(fingerings(views) <= MOST_FINGERINGS);
   const extra: Bias = views.map(({ candidates }) => candidates.map((_, nth) => bias[nth % 5]!));
-  const stages = prepared.stages.with(extra);
+  const objective = prepared.objective.with(extra);
   return {
     model,
     prepared,
-    stages,
-    choice: leastChoice(stages),
+    objective,
+    choice: leastChoice(objective),
     all: everyFingering(new Ledger(views, model, extra)),
   };
 }
@@ -91,8 +91,8 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
     let compared = 0;
     fc.assert(
       fc.property(cases(texture, least, most), fc.integer({ min: 1, max: 30 }), (own, count) => {
-        const { stages, all } = setUp(own);
-        const found = cheapestPaths(stages, count);
+        const { objective, all } = setUp(own);
+        const found = cheapestPaths(objective, count);
         expect(found).toHaveLength(Math.min(count, all.length));
         expect(new Set(found.map(String)).size).toBe(found.length);
         const costOf = new Map(all.map(({ path, cost }) => [String(path), cost]));
@@ -113,12 +113,12 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
         cases(texture, least, most),
         fc.constantFrom(0, 8, 25, 60, Number.POSITIVE_INFINITY),
         (own, margin) => {
-          const { prepared, stages, all } = setUp(own);
+          const { prepared, objective, all } = setUp(own);
           const limit = all[0]!.cost + margin;
           const search = new Search();
-          search.find(prepared.stages);
-          search.again(stages);
-          leastCostsThrough(stages, search, limit).forEach((costs, at) => {
+          search.find(prepared.objective);
+          search.again(objective);
+          leastCostsThrough(objective, search, limit).forEach((costs, at) => {
             costs.forEach((cost, candidate) => {
               const best = all.find(({ path }) => path[at] === candidate)!;
               if (best.cost <= limit) {
@@ -141,9 +141,9 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
   it('a struck key has another finger exactly where a fingering with it costs at most the margin more', () => {
     fc.assert(
       fc.property(cases(texture, least, most), fc.integer({ min: 1, max: 4 }), (own, count) => {
-        const { stages, choice, all } = setUp(own);
-        secondChoices(stages, choice.path, count).forEach((keys, at) => {
-          const view = stages.views[at]!;
+        const { objective, choice, all } = setUp(own);
+        secondChoices(objective, choice.path, count).forEach((keys, at) => {
+          const view = objective.views[at]!;
           view.keys.forEach((_, nth) => {
             if (!view.struck[nth]) return;
             const fingerOf = (candidate: number) => view.candidates[candidate]!.fingers[nth]!;
@@ -187,7 +187,7 @@ it('every alternative explains its own cost', () => {
   );
 });
 
-it('alternatives of like figures are those of the whole enumeration, unlikeness paid; the first is ours', () => {
+it('alternatives of like figures are those of the whole enumeration, inconsistency paid; the first is ours', () => {
   let unlike = 0;
   fc.assert(
     fc.property(
@@ -202,7 +202,7 @@ it('alternatives of like figures are those of the whole enumeration, unlikeness 
         const figures = figuresOf(views);
         const all: number[] = [];
         eachFingering(new Ledger(views, model), (moved, path) => {
-          all.push(moved + unlikeness(views, figures, path));
+          all.push(moved + inconsistency(views, figures, path));
         });
         all.sort((a, b) => a - b);
         const found = alternatives(line, model, { count });

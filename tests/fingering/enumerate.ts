@@ -1,10 +1,10 @@
 import type { HandModel } from '#core/anatomy/hand.js';
 import { DEPTH_COUNT, DEPTH_WEIGHT, DepthGrid } from '#core/fingering/cost/depth.js';
 import { LineCosts } from '#core/fingering/cost/line-costs.js';
-import { type Bias, Stages } from '#core/fingering/cost/objective.js';
+import { type Bias, Objective } from '#core/fingering/cost/objective.js';
 import { CostTable, heldCost } from '#core/fingering/cost/slice-costs.js';
 import { WEIGHTS } from '#core/fingering/cost/weights.js';
-import { outlooks } from '#core/fingering/view/surroundings.js';
+import { surroundingsOf } from '#core/fingering/view/surroundings.js';
 import type { SliceView } from '#core/fingering/view/view.js';
 import type { Finger } from '#core/score/model.js';
 
@@ -12,7 +12,7 @@ import type { Finger } from '#core/score/model.js';
 export class Ledger {
   readonly #costs: CostTable;
   readonly #grid: DepthGrid;
-  readonly #around;
+  readonly #surroundings;
 
   constructor(
     readonly views: readonly SliceView[],
@@ -21,7 +21,7 @@ export class Ledger {
   ) {
     this.#costs = new CostTable(hand, WEIGHTS);
     this.#grid = new DepthGrid(hand, DEPTH_WEIGHT);
-    this.#around = outlooks(views);
+    this.#surroundings = surroundingsOf(views);
   }
 
   fingers(at: number, candidate: number): readonly Finger[] {
@@ -32,7 +32,7 @@ export class Ledger {
   added(path: readonly number[], at: number): number {
     const view = this.views[at]!;
     const to = this.fingers(at, path[at]!);
-    let cost = this.#costs.slice(view, to, this.#around[at]!) + (this.bias?.[at]?.[path[at]!] ?? 0);
+    let cost = this.#costs.slice(view, to, this.#surroundings[at]!) + (this.bias?.[at]?.[path[at]!] ?? 0);
     if (at >= 1 && !view.cut) {
       const [before, from] = [this.views[at - 1]!, this.fingers(at - 1, path[at - 1]!)];
       const [last, here] = [[{ fingers: from }], [{ fingers: to }]];
@@ -59,9 +59,9 @@ export class Ledger {
 }
 
 /** The stated cost of a line as the search asks for it. */
-export function stagesOf(views: readonly SliceView[], hand: HandModel, bias?: Bias): Stages {
+export function objectiveOf(views: readonly SliceView[], hand: HandModel, bias?: Bias): Objective {
   const [costs, grid] = [new CostTable(hand, WEIGHTS), new DepthGrid(hand, DEPTH_WEIGHT)];
-  return new Stages(new LineCosts(views, outlooks(views), costs, grid), bias);
+  return new Objective(new LineCosts(views, surroundingsOf(views), costs, grid), bias);
 }
 
 /** Number of fingerings of a line. */

@@ -6,7 +6,7 @@ import { fingerLine } from '#core/fingering/finger.js';
 import { leastChoice } from '#core/fingering/search/forward.js';
 import { viewLine } from '#core/fingering/view/view.js';
 import type { Hand } from '#core/hands/line.js';
-import { fingerings, Ledger, leastOfEverything, leastOfFingerings, stagesOf } from './enumerate.js';
+import { fingerings, Ledger, leastOfEverything, leastOfFingerings, objectiveOf } from './enumerate.js';
 import { type Happening, happenings, lineOf, type Texture } from './lines.js';
 
 const HANDS = fc.constantFrom<Hand>('right', 'left');
@@ -31,7 +31,7 @@ interface Case {
   readonly cuts: readonly number[];
 }
 
-/** Extra costs as `leastCost` takes them, cut to the candidates of each slice. */
+/** SliceExtraCost costs as `leastCost` takes them, cut to the candidates of each slice. */
 const biases = fc.array(
   fc.option(fc.array(fc.integer({ min: 0, max: 40 }), { minLength: 1, maxLength: 12 }), { nil: undefined }),
   { maxLength: 7, size: 'max' },
@@ -70,7 +70,7 @@ function compare(
     return own && candidates.map((_, nth) => own[nth % own.length]!);
   });
   const added = bias.length === 0 ? undefined : extra;
-  const found = leastChoice(stagesOf(views, model, added));
+  const found = leastChoice(objectiveOf(views, model, added));
   const ledger = new Ledger(views, model, added);
   const oracle = deep ? leastOfEverything(ledger) : leastOfFingerings(ledger);
   expect(found.cost).toBe(oracle);

@@ -4,7 +4,7 @@ import { handModel } from '#core/anatomy/hand.js';
 import type { Bias } from '#core/fingering/cost/objective.js';
 import { leastChoice, Search } from '#core/fingering/search/forward.js';
 import { viewLine } from '#core/fingering/view/view.js';
-import { stagesOf } from './enumerate.js';
+import { objectiveOf } from './enumerate.js';
 import { happenings, lineOf } from './lines.js';
 
 const model = handModel();
@@ -27,16 +27,16 @@ it('a search that takes over what earlier ones found ends as it would alone', ()
   fc.assert(
     fc.property(happenings(texture, 1, 60), charges, (events, all) => {
       const views = viewLine(lineOf('right', events), model, true);
-      const stages = stagesOf(views, model);
+      const objective = objectiveOf(views, model);
       const search = new Search();
-      search.find(stages);
+      search.find(objective);
       for (const own of all) {
         const bias: (readonly number[] | undefined)[] = views.map(() => undefined);
         for (const { place, costs } of own) {
           const at = Math.floor(place * views.length);
           bias[at] = views[at]!.candidates.map((_, nth) => costs[nth % costs.length]!);
         }
-        const biased = stages.with(bias as Bias);
+        const biased = objective.with(bias as Bias);
         expect(search.again(biased)).toEqual(leastChoice(biased));
         taken += search.taken;
         slices += views.length;

@@ -2,17 +2,18 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import { alternatives } from '#core/fingering/alternatives.js';
+import type { Choice } from '#core/fingering/cost/choice.js';
 import { DEPTH_COUNT } from '#core/fingering/cost/depth.js';
 import { fingerLine, type Prepared, prepare } from '#core/fingering/finger.js';
 import { joinedView } from '#core/fingering/repeats/join-costs.js';
 import { settleJoins } from '#core/fingering/repeats/settle.js';
-import { type Choice, leastChoice } from '#core/fingering/search/forward.js';
+import { leastChoice } from '#core/fingering/search/forward.js';
 import { buildLines } from '#core/hands/build.js';
 import { type Flow, playedFlow } from '#core/hands/joins.js';
 import type { Line } from '#core/hands/line.js';
 import { Clock } from '#core/score/tempo.js';
 import { attributes, note, onePart, readText } from '../musicxml/read-source.js';
-import { fingerings, Ledger, stagesOf } from './enumerate.js';
+import { fingerings, Ledger, objectiveOf } from './enumerate.js';
 import { happenings, lineOf } from './lines.js';
 
 const model = handModel();
@@ -31,16 +32,16 @@ function wholeCost(
   });
   for (const join of joins) {
     const [from, to] = [views[join.from]!, joinedView(views[join.to]!, join)];
-    const way = (at: number) => [views[at]!.candidates[path[at]!]!];
-    cost += costs.pairs(from, to, way(join.from), way(join.to))[0]!;
+    const fingers = (at: number) => [views[at]!.candidates[path[at]!]!];
+    cost += costs.pairs(from, to, fingers(join.from), fingers(join.to))[0]!;
     cost += grid.kernel(to)[depths[join.from]! * DEPTH_COUNT + depths[join.to]!]!;
     if (join.from > 0 && !from.cut) {
       const [first, own] = [join.from - 1, join.from];
-      cost += costs.triples(views[first]!, from, to, way(first), way(own), way(join.to))[0]!;
+      cost += costs.triples(views[first]!, from, to, fingers(first), fingers(own), fingers(join.to))[0]!;
     }
     const after = views[join.to + 1];
     if (after && !after.cut) {
-      cost += costs.triples(from, to, after, way(join.from), way(join.to), way(join.to + 1))[0]!;
+      cost += costs.triples(from, to, after, fingers(join.from), fingers(join.to), fingers(join.to + 1))[0]!;
     }
   }
   return cost;
@@ -85,9 +86,9 @@ const flows = (count: number): fc.Arbitrary<Flow> => {
 
 function settle(line: Line, flow: Flow) {
   const prepared = prepare(line, model, { keepDigits: true, flow });
-  const { stages, costs, grid } = prepared;
-  const start = leastChoice(stages);
-  const settled = settleJoins(start, stages, flow, costs, grid);
+  const { objective, costs, grid } = prepared;
+  const start = leastChoice(objective);
+  const settled = settleJoins(start, objective, flow, costs, grid);
   return { prepared, start, settled };
 }
 
@@ -196,7 +197,7 @@ describe('a piece with two endings', () => {
         ...view,
         candidates: view.candidates.filter(({ fingers }) => fingers[0] === printed.slices[at]!.struck[0]),
       }));
-      const blind = leastChoice(stagesOf(held, model));
+      const blind = leastChoice(objectiveOf(held, model));
       const path = prepared.views.map((view, at) =>
         view.candidates.findIndex(({ fingers }) => fingers[0] === printed.slices[at]!.struck[0]),
       );

@@ -20,15 +20,15 @@ function scale(...keys: readonly number[]): readonly SliceView[] {
 
 /** Walks away from a slice as long as the highest keys go the same way. */
 function turn(views: readonly SliceView[], at: number, step: 1 | -1): number {
-  let [nth, way] = [at, 0];
+  let [nth, direction] = [at, 0];
   for (;;) {
     const [here, next] = [views[nth]!, views[nth + step]];
     const later = step > 0 ? next : here;
     if (!next || next.keys.length === 0 || here.keys.length === 0 || later!.cut || later!.free > BREAK)
       return nth;
     const onward = Math.sign(next.high - here.high);
-    if (onward === 0 || (way !== 0 && onward !== way)) return nth;
-    [nth, way] = [nth + step, onward];
+    if (onward === 0 || (direction !== 0 && onward !== direction)) return nth;
+    [nth, direction] = [nth + step, onward];
   }
 }
 

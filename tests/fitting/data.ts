@@ -1,8 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { handModel } from '#core/anatomy/hand.js';
-import type { Outlook } from '#core/fingering/cost/terms/term.js';
-import { outlooks } from '#core/fingering/view/surroundings.js';
+import { type Surroundings, surroundingsOf } from '#core/fingering/view/surroundings.js';
 import { type SliceView, viewLine } from '#core/fingering/view/view.js';
 import { buildLines } from '#core/hands/build.js';
 import type { Hand, Line } from '#core/hands/line.js';
@@ -25,7 +24,7 @@ export interface Sample {
   readonly hand: Hand;
   readonly line: Line;
   readonly views: readonly SliceView[];
-  readonly around: readonly Outlook[];
+  readonly surroundings: readonly Surroundings[];
   readonly digits: readonly EditorDigits[];
 }
 
@@ -68,7 +67,7 @@ export function loadSamples(every = 0): Sample[] {
           });
         }),
       );
-      return { work: work_key, hand: line.hand, line, views, around: outlooks(views), digits };
+      return { work: work_key, hand: line.hand, line, views, surroundings: surroundingsOf(views), digits };
     });
   });
 }

@@ -1,8 +1,8 @@
-import { alikeChoice } from '#core/fingering/consistency/settle.js';
+import { consistentChoice } from '#core/fingering/consistency/settle.js';
 import { corrected } from '#core/fingering/cost/corrections.js';
 import { DEPTH_WEIGHT, DepthGrid } from '#core/fingering/cost/depth.js';
 import { LineCosts } from '#core/fingering/cost/line-costs.js';
-import { Stages } from '#core/fingering/cost/objective.js';
+import { Objective } from '#core/fingering/cost/objective.js';
 import { CostTable } from '#core/fingering/cost/slice-costs.js';
 import type { SliceView } from '#core/fingering/view/view.js';
 import { HAND, type Sample } from './data.js';
@@ -27,9 +27,9 @@ function textureOf(view: SliceView, before: SliceView | undefined): string {
   }
   if (!before || view.fresh) return 'single: after a break';
   if (before.keys.length > 1) return 'single: after a chord';
-  const way = Math.abs(view.low - before.low);
-  if (way === 0) return 'single: repeated';
-  return way <= 2 ? 'single: step' : way <= 9 ? 'single: third to sixth' : 'single: wider';
+  const interval = Math.abs(view.low - before.low);
+  if (interval === 0) return 'single: repeated';
+  return interval <= 2 ? 'single: step' : interval <= 9 ? 'single: third to sixth' : 'single: wider';
 }
 
 /** Compares the search's digits with the editors', by work and, where asked, by texture. */
@@ -41,8 +41,8 @@ export function tally(
 ): Tally {
   const costs = new CostTable(HAND, corrected(weights));
   const grid = new DepthGrid(HAND, DEPTH_WEIGHT);
-  for (const { work, views, around, digits } of samples) {
-    const { path } = alikeChoice(new Stages(new LineCosts(views, around, costs, grid)));
+  for (const { work, views, surroundings, digits } of samples) {
+    const { path } = consistentChoice(new Objective(new LineCosts(views, surroundings, costs, grid)));
     views.forEach((view, at) => {
       const { fingers } = view.candidates[path[at]!]!;
       digits[at]!.forEach((own, key) => {

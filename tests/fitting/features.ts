@@ -1,7 +1,7 @@
 import { heldCost } from '#core/fingering/cost/slice-costs.js';
 import type { Sink } from '#core/fingering/cost/terms/term.js';
 import { OFFSETS, TERMS } from '#core/fingering/cost/terms/terms.js';
-import { wayOf } from '#core/fingering/cost/terms/way.js';
+import { intervalBetween } from '#core/fingering/view/interval.js';
 import type { SliceView } from '#core/fingering/view/view.js';
 import type { Finger } from '#core/score/model.js';
 import { HAND, type Sample } from './data.js';
@@ -71,14 +71,14 @@ function remembered(id: string | undefined, make: () => Rows): Rows {
 }
 
 /** Features of a sample. `scale` multiplies values by feature, so that all have a like size. */
-export function featuresOf({ views, around, digits }: Sample, scale: Float64Array): SliceFeatures[] {
+export function featuresOf({ views, surroundings, digits }: Sample, scale: Float64Array): SliceFeatures[] {
   return views.map((view, at) => {
     const [before, first] = [views[at - 1], views[at - 2]];
     const slices = new RowBuilder(scale);
     for (const { fingers } of view.candidates) {
       slices.row((sinkOf) => {
         TERMS.forEach((term, nth) => {
-          term.slice?.(view, fingers, around[at]!, sinkOf(nth), HAND);
+          term.slice?.(view, fingers, surroundings[at]!, sinkOf(nth), HAND);
         });
       });
     }
@@ -98,7 +98,7 @@ export function featuresOf({ views, around, digits }: Sample, scale: Float64Arra
 function stepRows(before: SliceView, view: SliceView, scale: Float64Array): Rows {
   const id =
     isSingle(before) && isSingle(view)
-      ? `${before.low % 12} ${wayOf(before, view)} ${view.pace} ${view.fresh}`
+      ? `${before.low % 12} ${intervalBetween(before, view)} ${view.pace} ${view.fresh}`
       : undefined;
   return remembered(id, () => {
     const rows = new RowBuilder(scale);
@@ -117,21 +117,24 @@ function stepRows(before: SliceView, view: SliceView, scale: Float64Array): Rows
 
 function chainRows(first: SliceView, before: SliceView, view: SliceView, scale: Float64Array): Rows {
   const single = isSingle(first) && isSingle(before) && isSingle(view);
-  return remembered(single ? `chain ${wayOf(first, before)} ${wayOf(before, view)}` : undefined, () => {
-    const rows = new RowBuilder(scale);
-    for (const { fingers: a } of first.candidates) {
-      for (const { fingers: b } of before.candidates) {
-        for (const { fingers: c } of view.candidates) {
-          rows.row((sinkOf) => {
-            TERMS.forEach((term, nth) => {
-              term.triple?.(first, before, view).count(a, b, c, sinkOf(nth));
+  return remembered(
+    single ? `chain ${intervalBetween(first, before)} ${intervalBetween(before, view)}` : undefined,
+    () => {
+      const rows = new RowBuilder(scale);
+      for (const { fingers: a } of first.candidates) {
+        for (const { fingers: b } of before.candidates) {
+          for (const { fingers: c } of view.candidates) {
+            rows.row((sinkOf) => {
+              TERMS.forEach((term, nth) => {
+                term.triple?.(first, before, view).count(a, b, c, sinkOf(nth));
+              });
             });
-          });
+          }
         }
       }
-    }
-    return rows.rows();
-  });
+      return rows.rows();
+    },
+  );
 }
 
 function fixedCosts(before: SliceView, view: SliceView): Float64Array | undefined {

@@ -100,7 +100,7 @@ function difference(
       for (const [name, cost] of Object.entries(terms)) totals.set(name, (totals.get(name) ?? 0) + cost);
     }
     // Digits that the file gives are dearer to differ from than chosen ones.
-    return totals.set('likeness', ranking.unlikeness(digits));
+    return totals.set('likeness', ranking.inconsistency(digits));
   };
   const [own, theirs] = [sums(ours), sums(cheapest)];
   return [...new Set([...own.keys(), ...theirs.keys()])]

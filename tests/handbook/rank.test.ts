@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
+import { inconsistency } from '#core/fingering/consistency/consensus.js';
 import { figuresOf } from '#core/fingering/consistency/figures.js';
-import { unlikeness } from '#core/fingering/consistency/models.js';
 import { viewLine } from '#core/fingering/view/view.js';
 import type { Hand } from '#core/hands/line.js';
 import { eachFingering, Ledger } from '../fingering/enumerate.js';
@@ -30,7 +30,7 @@ it('ranks as a comparison with every fingering does, figures that come twice inc
         const nth = Math.floor(share * 5 ** views.length);
         const costs: number[] = [];
         eachFingering(new Ledger(views, hand), (moved, path) => {
-          const paid = unlikeness(views, figures, path);
+          const paid = inconsistency(views, figures, path);
           if (paid > 0) unlike++;
           costs.push(moved + paid);
           if (costs.length !== nth + 1) return;

@@ -1,6 +1,6 @@
 import type { HandModel } from '#core/anatomy/hand.js';
+import { inconsistency } from '#core/fingering/consistency/consensus.js';
 import { type Figure, figuresOf } from '#core/fingering/consistency/figures.js';
-import { unlikeness } from '#core/fingering/consistency/models.js';
 import { DEPTH_COUNT } from '#core/fingering/cost/depth.js';
 import { type SliceView, viewLine } from '#core/fingering/view/view.js';
 import type { Line } from '#core/hands/line.js';
@@ -38,12 +38,12 @@ export class Ranking {
     const path = [...digits].map((digit) => Number(digit) - 1);
     let sums: Float64Array | undefined;
     for (let at = 0; at < path.length; at++) sums = this.#depths(sums, path, at);
-    return Math.min(...sums!) + this.unlikeness(digits);
+    return Math.min(...sums!) + this.inconsistency(digits);
   }
 
   /** What these digits pay for being unlike themselves. */
-  unlikeness(digits: string): number {
-    return unlikeness(
+  inconsistency(digits: string): number {
+    return inconsistency(
       this.#views,
       this.#figures,
       [...digits].map((digit) => Number(digit) - 1),
@@ -60,7 +60,7 @@ export class Ranking {
     const walk = (sums: Float64Array | undefined): void => {
       const at = path.length;
       if (at === this.#count) {
-        if (Math.min(...sums!) + unlikeness(this.#views, this.#figures, path) < cost) found++;
+        if (Math.min(...sums!) + inconsistency(this.#views, this.#figures, path) < cost) found++;
         return;
       }
       for (let finger = 0; finger < 5 && found < most; finger++) {

@@ -1,17 +1,17 @@
 import type { HandModel } from '../anatomy/hand.js';
 import type { Line } from '../hands/line.js';
+import { consensusOf, consistencyBias } from './consistency/consensus.js';
 import { figuresOf } from './consistency/figures.js';
-import { cheapestAlike } from './consistency/joint.js';
-import { chosenModels, likenessBias } from './consistency/models.js';
-import { alikeChoice } from './consistency/settle.js';
+import { cheapestConsistent } from './consistency/joint.js';
+import { consistentChoice } from './consistency/settle.js';
 import { LineCosts } from './cost/line-costs.js';
-import { Stages } from './cost/objective.js';
+import { Objective } from './cost/objective.js';
 import { fingeringOf, prepare } from './finger.js';
 import type { LineFingering } from './result.js';
 import { costsToGo } from './search/backward.js';
 import { leastChoice } from './search/forward.js';
 import { cheapestPaths } from './search/k-best.js';
-import { Walk } from './search/prefix.js';
+import { PrefixCosts } from './search/prefix.js';
 
 export interface AlternativesOptions {
   /** Demand the digits that the file gives. Default true. */
@@ -21,7 +21,7 @@ export interface AlternativesOptions {
 }
 
 /** Beginnings followed at most; two octaves of a scale up and down take some 600. */
-const MOST_BEGINNINGS = 20_000;
+const MOST_PREFIXES = 20_000;
 
 /**
  * The cheapest distinct fingerings of a passage, cheapest first, each with its cost by term in mm equivalents: the sum of
@@ -38,15 +38,15 @@ export function alternatives(
   const { keepDigits = true, count = 2 } = options;
   if (count < 1) return [];
   const prepared = prepare(line, hand, { keepDigits });
-  const { views, around, costs, grid, stages } = prepared;
+  const { views, surroundings, costs, grid, objective } = prepared;
   const figures = figuresOf(views);
-  const { bias } = alikeChoice(stages);
-  const known = cheapestPaths(stages.with(bias), count);
-  const walk = new Walk(stages, costsToGo(stages));
-  return cheapestAlike(views, walk, figures, known, count, MOST_BEGINNINGS).map((path) => {
+  const { bias } = consistentChoice(objective);
+  const known = cheapestPaths(objective.with(bias), count);
+  const prefixes = new PrefixCosts(objective, costsToGo(objective));
+  return cheapestConsistent(views, prefixes, figures, known, count, MOST_PREFIXES).map((path) => {
     const single = views.map((view, at) => ({ ...view, candidates: [view.candidates[path[at]!]!] }));
-    const unlike = likenessBias(single, figures, chosenModels(views, figures, path));
-    const choice = leastChoice(new Stages(new LineCosts(single, around, costs, grid), unlike));
+    const unlike = consistencyBias(single, figures, consensusOf(views, figures, path));
+    const choice = leastChoice(new Objective(new LineCosts(single, surroundings, costs, grid), unlike));
     return fingeringOf(prepared, { ...choice, path }, []);
   });
 }

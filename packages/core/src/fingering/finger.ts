@@ -2,22 +2,22 @@ import type { HandModel } from '../anatomy/hand.js';
 import type { Flow } from '../hands/joins.js';
 import type { Line } from '../hands/line.js';
 import type { Ornaments } from '../hands/ornaments.js';
-import { told } from '../numeric/fixed-point.js';
+import { rounded } from '../numeric/fixed-point.js';
 import type { Finger } from '../score/model.js';
-import { alikeChoice } from './consistency/settle.js';
+import { consistentChoice } from './consistency/settle.js';
+import type { Choice } from './cost/choice.js';
 import { DEPTH_WEIGHT, DepthGrid } from './cost/depth.js';
 import { explain } from './cost/explain.js';
+import type { ExtraCost } from './cost/extra-cost.js';
 import { LineCosts } from './cost/line-costs.js';
-import { type Further, Stages } from './cost/objective.js';
+import { Objective } from './cost/objective.js';
 import { CostTable } from './cost/slice-costs.js';
-import type { Outlook } from './cost/terms/term.js';
 import { WEIGHTS } from './cost/weights.js';
 import { ornamentCosts } from './ornaments.js';
 import { settleJoins } from './repeats/settle.js';
 import type { LineFingering, SliceFingering } from './result.js';
-import type { Choice } from './search/forward.js';
 import { secondChoices } from './second-choices.js';
-import { outlooks } from './view/surroundings.js';
+import { type Surroundings, surroundingsOf } from './view/surroundings.js';
 import { type SliceView, viewLine } from './view/view.js';
 
 /** What `fingerLine` heeds beside the line itself; `readLines` gives `flow` and `ornaments`. */
@@ -50,21 +50,21 @@ export interface Prepared {
   readonly line: Line;
   readonly hand: HandModel;
   readonly views: readonly SliceView[];
-  readonly around: readonly Outlook[];
+  readonly surroundings: readonly Surroundings[];
   readonly costs: CostTable;
   readonly grid: DepthGrid;
   /** The stated cost without likeness and joins. */
-  readonly stages: Stages;
+  readonly objective: Objective;
 }
 
 export function prepare(line: Line, hand: HandModel, options: FingerOptions): Prepared {
   const views = viewLine(line, hand, options.keepDigits ?? true, options.flow?.cuts);
-  const around = outlooks(views);
+  const surroundings = surroundingsOf(views);
   const costs = new CostTable(hand, WEIGHTS);
   const grid = new DepthGrid(hand, DEPTH_WEIGHT);
-  const further = options.ornaments ? [ornamentCosts(views, options.ornaments, line.hand, hand)] : [];
-  const stages = new Stages(new LineCosts(views, around, costs, grid), undefined, further);
-  return { line, hand, views, around, costs, grid, stages };
+  const extraCosts = options.ornaments ? [ornamentCosts(views, options.ornaments, line.hand, hand)] : [];
+  const objective = new Objective(new LineCosts(views, surroundings, costs, grid), undefined, extraCosts);
+  return { line, hand, views, surroundings, costs, grid, objective };
 }
 
 /**
@@ -74,17 +74,17 @@ export function prepare(line: Line, hand: HandModel, options: FingerOptions): Pr
 export function fingerLine(line: Line, hand: HandModel, options: FingerOptions = {}): Fingered {
   const prepared = prepare(line, hand, options);
   const { views, costs, grid } = prepared;
-  const { bias, ...alike } = alikeChoice(prepared.stages);
-  const start = prepared.stages.with(bias);
-  const { choice, stages } = options.flow
-    ? settleJoins(alike, start, options.flow, costs, grid)
-    : { choice: alike, stages: start };
+  const { bias, ...consistent } = consistentChoice(prepared.objective);
+  const start = prepared.objective.with(bias);
+  const { choice, objective } = options.flow
+    ? settleJoins(consistent, start, options.flow, costs, grid)
+    : { choice: consistent, objective: start };
   const most = options.alternates ?? 0;
   return {
-    fingering: fingeringOf(prepared, choice, stages.further),
+    fingering: fingeringOf(prepared, choice, objective.extraCosts),
     doubts: doubtsOf(views),
     ...(most > 0 && {
-      alternates: secondChoices(stages, choice.path, most),
+      alternates: secondChoices(objective, choice.path, most),
     }),
   };
 }
@@ -98,16 +98,16 @@ function doubtsOf(views: readonly SliceView[]): FingeringDoubt[] {
 
 /** A choice with its cost by term. */
 export function fingeringOf(
-  { line, hand, views, around, grid }: Prepared,
+  { line, hand, views, surroundings, grid }: Prepared,
   choice: Choice,
-  further: readonly Further[],
+  extraCosts: readonly ExtraCost[],
 ): LineFingering {
   const chosen: (readonly Finger[])[] = [];
   for (let at = 0; at < views.length; at++) chosen.push(views[at]!.candidates[choice.path[at]!]!.fingers);
-  const terms = explain(views, around, chosen, choice, hand, grid, further);
+  const terms = explain(views, surroundings, chosen, choice, hand, grid, extraCosts);
   const slices: SliceFingering[] = [];
   for (let at = 0; at < views.length; at++) slices.push(placed(views[at]!, chosen[at]!, terms[at]!));
-  return { line, slices, cost: told(choice.cost) };
+  return { line, slices, cost: rounded(choice.cost) };
 }
 
 function unplayed(): null {

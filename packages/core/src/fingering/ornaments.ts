@@ -4,7 +4,7 @@ import type { Ornamented, Ornaments } from '../hands/ornaments.js';
 import { keyX, mirrorKey } from '../keyboard/key-plan.js';
 import type { Finger } from '../score/model.js';
 import { DEPTH_COUNT } from './cost/depth.js';
-import type { Extra, Further } from './cost/objective.js';
+import type { ExtraCost, SliceExtraCost } from './cost/extra-cost.js';
 import type { SliceView } from './view/view.js';
 
 /**
@@ -34,9 +34,9 @@ export function ornamentCosts(
   { keys, tremolos }: Ornaments,
   hand: 'right' | 'left',
   model: HandModel,
-): Further {
+): ExtraCost {
   const own = hand === 'left' ? mirrorKey : (key: number) => key;
-  const extras = new Map<number, Extra>();
+  const slices = new Map<number, SliceExtraCost>();
   for (const [at, ornamented] of keys) {
     const view = views[at]!;
     const costs = new Float64Array(view.candidates.length * DEPTH_COUNT);
@@ -44,16 +44,16 @@ export function ornamentCosts(
       const cost = ornamented.reduce((sum, one) => sum + ornamentCost(view, fingers, one, own, model), 0);
       costs.fill(cost, nth * DEPTH_COUNT, (nth + 1) * DEPTH_COUNT);
     });
-    extras.set(at, { own: costs });
+    slices.set(at, { own: costs });
   }
   for (const at of tremolos) {
     const [before, view] = [views[at - 1]!, views[at]!];
     const steps = before.candidates.flatMap(({ fingers: from }) =>
       view.candidates.map(({ fingers: to }) => tremoloCost(before, view, from, to, model)),
     );
-    extras.set(at, { ...extras.get(at), steps: Float64Array.from(steps) });
+    slices.set(at, { ...slices.get(at), steps: Float64Array.from(steps) });
   }
-  return { name: 'ornament', extras };
+  return { name: 'ornament', slices };
 }
 
 function ornamentCost(
@@ -125,8 +125,8 @@ function alternation(a: Finger, b: Finger): number {
 }
 
 function withinReach(a: Finger, aKey: number, b: Finger, bKey: number, model: HandModel): boolean {
-  const way = keyX(bKey) - keyX(aKey);
+  const distance = keyX(bKey) - keyX(aKey);
   const { minPractical, maxPractical } = reachBetween(model, a, b);
-  const mm = a < b ? way : -way;
+  const mm = a < b ? distance : -distance;
   return mm >= Math.min(minPractical, 0) && mm <= maxPractical;
 }

@@ -5,7 +5,7 @@ import { keyX, mirrorKey } from '../keyboard/key-plan.js';
 import { toNumber } from '../numeric/fraction.js';
 import type { Clock } from '../score/tempo.js';
 import type { LineFingering } from './result.js';
-import { assignments } from './view/candidates.js';
+import { candidatesFor } from './view/candidates.js';
 
 /** The usual ways out of a chord that the hand cannot reach (common practice). */
 export type WayOut = 'other-hand' | 'roll' | 'omit';
@@ -30,7 +30,7 @@ export interface Neighbour {
 }
 
 /** A hand without a key to hold takes a note easily if it is at most this far away, mm: two octaves (from memory). */
-const EASY_WAY = 329;
+const EASY_DISTANCE = 329;
 /** mm a second at which a hand goes there without haste: an octave in a third of a second (from memory). */
 const EASY_PACE = 500;
 
@@ -80,9 +80,9 @@ function takesEasily(
   if (!canHold(given, hand, line.hand, true)) return false;
   return [before, after].every((slice) => {
     if (!slice) return true;
-    const way = Math.abs(middle(slice.struck.map(({ key }) => key)) - middle(given));
+    const distance = Math.abs(middle(slice.struck.map(({ key }) => key)) - middle(given));
     const seconds = Math.abs(clock.secondsAt(toNumber(slice.onset)) - clock.secondsAt(onset));
-    return way <= Math.min(EASY_WAY, EASY_PACE * seconds);
+    return distance <= Math.min(EASY_DISTANCE, EASY_PACE * seconds);
   });
 }
 
@@ -108,5 +108,5 @@ function canHold(keys: readonly number[], model: HandModel, hand: Hand, comforta
   const wide = keyX(own.at(-1)!) - keyX(own[0]!);
   if (comfortable && wide > reach(model, 1, 5).maxComfortable) return false;
   const wanted = own.map((key) => ({ key, struck: true, pedalled: false, fixed: undefined }));
-  return assignments(wanted, model).trouble === 'none';
+  return candidatesFor(wanted, model).trouble === 'none';
 }

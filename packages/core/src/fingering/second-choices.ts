@@ -1,5 +1,5 @@
 import type { Finger } from '../score/model.js';
-import type { Stages } from './cost/objective.js';
+import type { Objective } from './cost/objective.js';
 import { leastCostsThrough } from './search/backward.js';
 import { Search } from './search/forward.js';
 
@@ -13,19 +13,19 @@ export const SECOND_CHOICE_MARGIN = 8;
 /**
  * For every struck key the other fingers within the margin, cheapest first, of equal ones the lower finger.
  *
- * @param path the chosen candidates, the least for these stages
+ * @param path the chosen candidates, the least for these objective
  * @param most second choices for one key at most
  * @returns by slice, by the slice's struck keys
  */
 export function secondChoices(
-  stages: Stages,
+  objective: Objective,
   path: readonly number[],
   most: number,
 ): readonly (readonly (readonly Finger[])[])[] {
   const search = new Search();
-  const { cost: least } = search.find(stages);
-  const through = leastCostsThrough(stages, search, least + SECOND_CHOICE_MARGIN);
-  return stages.views.map((view, at) => {
+  const { cost: least } = search.find(objective);
+  const through = leastCostsThrough(objective, search, least + SECOND_CHOICE_MARGIN);
+  return objective.views.map((view, at) => {
     const costs = through[at]!;
     const chosen = view.candidates[path[at]!]!.fingers;
     const others = new Array<readonly Finger[]>(view.slice.struck.length).fill([]);

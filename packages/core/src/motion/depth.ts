@@ -1,8 +1,8 @@
 import { travelCost, travelWeight } from '../anatomy/travel.js';
 import { isFree } from '../hands/fresh-start.js';
 import type { Line, Slice } from '../hands/line.js';
-import { Memory } from '../numeric/bounded-cache.js';
-import { grained } from '../numeric/fixed-point.js';
+import { BoundedCache } from '../numeric/bounded-cache.js';
+import { toFixedPoint } from '../numeric/fixed-point.js';
 import type { Use } from './fingers-in-use.js';
 import { GRID_SIZE, LEAST_DEPTH, TipTable } from './tips.js';
 
@@ -49,7 +49,7 @@ function discomfortRow(uses: readonly Use[], tips: TipTable, cache: Map<number, 
   const row = new Float64Array(SIZE);
   for (const { finger, key } of uses) {
     const { discomforts } = tips.row(finger, key);
-    for (let step = 0; step < SIZE; step++) row[step]! += grained(discomforts[step]!, GRAIN);
+    for (let step = 0; step < SIZE; step++) row[step]! += toFixedPoint(discomforts[step]!, GRAIN);
   }
   // More than eight fingers, as where two hold one key, have an id beyond the exact integers.
   if (Number.isSafeInteger(id)) cache.set(id, row);
@@ -69,7 +69,7 @@ export function leastPath(rows: readonly Float64Array[], weights: readonly numbe
   const from = new Uint8Array(count * SIZE);
   let costs = Float64Array.from(rows[0]!);
   let next = new Float64Array(SIZE);
-  const kernels = new Memory(MOST_KERNELS * SIZE);
+  const kernels = new BoundedCache(MOST_KERNELS * SIZE);
   let floor = Number.NEGATIVE_INFINITY;
   for (let at = 1; at < count; at++) {
     const weight = weights[at]!;
@@ -96,7 +96,7 @@ export function leastPath(rows: readonly Float64Array[], weights: readonly numbe
 /** By mm: what a move costs at a weight. */
 function kernelOf(weight: number): Float64Array {
   const kernel = new Float64Array(SIZE);
-  for (let mm = 0; mm < SIZE; mm++) kernel[mm] = grained(weight * TRAVEL[mm]!, GRAIN);
+  for (let mm = 0; mm < SIZE; mm++) kernel[mm] = toFixedPoint(weight * TRAVEL[mm]!, GRAIN);
   return kernel;
 }
 

@@ -2,17 +2,21 @@
  * mm equivalents. All costs that the search adds up are multiples of this, so that sums of up to 500 million mm are exact
  * in binary: equal fingerings cost exactly the same, in whatever order their costs are added.
  */
-const GRAIN = 2 ** -24;
-/** Decimal places within which a grained cost is what it was. */
+const RESOLUTION = 2 ** -24;
+/** Reported costs are rounded to 1 / SCALE mm. */
 const SCALE = 1e6;
 
-/** @param grain a power of two; costs that come to the same multiple of it count as equal */
-export function grained(cost: number, grain = GRAIN): number {
-  return Math.round(cost / grain) * grain;
+/**
+ * The nearest multiple of the resolution.
+ *
+ * @param resolution a power of two; costs that come to the same multiple of it count as equal
+ */
+export function toFixedPoint(cost: number, resolution = RESOLUTION): number {
+  return Math.round(cost / resolution) * resolution;
 }
 
-/** A cost, or a sum of a few, as it is told: in decimal figures. */
-export function told(cost: number): number {
+/** A cost, or a sum of a few, as reports give it: with six decimal places. */
+export function rounded(cost: number): number {
   return Math.round(cost * SCALE) / SCALE;
 }
 

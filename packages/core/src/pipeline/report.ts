@@ -2,7 +2,7 @@ import { cautionText } from '../cues/wording.js';
 import { includesHand, type Line, type Slice, type SliceKey } from '../hands/line.js';
 import type { Crossing } from '../motion/plan.js';
 import type { Marks } from '../musicxml/marks/edit.js';
-import { sumOf, told } from '../numeric/fixed-point.js';
+import { rounded, sumOf } from '../numeric/fixed-point.js';
 import type { LineReport, Report, SliceReport } from '../options/options.js';
 import { quarterInMeasure } from '../score/beat.js';
 import type { Draft } from '../score/draft.js';
@@ -54,7 +54,7 @@ function lineReport(
     cues: slices.filter(hasCue).length,
     crossings: slices.filter(hasCrossing).length,
     depthTravel: sumOf(slices.map(travelOf)),
-    cost: told(sumOf(costs)),
+    cost: rounded(sumOf(costs)),
     slices,
     hardest: hardest(part, line, indices, costs),
     findings: plan.findings
@@ -178,7 +178,7 @@ function hardest(
   }
   const measures: MeasureCost[] = [];
   for (const [measure, { cost, keys }] of byMeasure) {
-    measures.push({ measure: part.measures[measure]!.number, cost: told(cost / keys) });
+    measures.push({ measure: part.measures[measure]!.number, cost: rounded(cost / keys) });
   }
   return measures.sort(harderFirst).slice(0, HARDEST);
 }

@@ -1,5 +1,4 @@
-import { isStep, strideOf } from '../cost/terms/term.js';
-import { wayOf } from '../cost/terms/way.js';
+import { intervalBetween, isStep, strideOf } from '../view/interval.js';
 import { type RunPlace, runPlaces } from '../view/runs.js';
 import type { SliceView } from '../view/view.js';
 
@@ -57,10 +56,10 @@ class Numbers {
  * by step, as much of a scale is like much else of it, it is the same only at the same place of the run.
  */
 export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
-  const surroundings = new Surroundings(views);
+  const finder = new FigureFinder(views);
   const figures: Figure[] = [];
   for (const { reach, free, given } of WIDTHS) {
-    for (const slices of surroundings.widen(reach).values()) {
+    for (const slices of finder.widen(reach).values()) {
       if (slices.length > 1) figures.push({ slices, price: anyGiven(views, slices) ? given : free });
     }
   }
@@ -73,7 +72,7 @@ function anyGiven(views: readonly SliceView[], slices: readonly number[]): boole
 }
 
 /** The figures around all slices, wider and wider. */
-class Surroundings {
+class FigureFinder {
   readonly #numbers = new Numbers();
   readonly #shapes: number[] = [];
   readonly #links: number[] = [];
@@ -154,9 +153,9 @@ function stepsInARow(views: readonly SliceView[]): readonly number[] {
   const rows: number[] = [];
   let [row, direction] = [0, 0];
   for (let at = 0; at < views.length; at++) {
-    const way = stepInto(views[at - 1], views[at]!);
-    row = way === 0 ? 0 : way === direction ? row + 1 : 1;
-    direction = way;
+    const step = stepInto(views[at - 1], views[at]!);
+    row = step === 0 ? 0 : step === direction ? row + 1 : 1;
+    direction = step;
     rows.push(row);
   }
   return rows;
@@ -165,6 +164,6 @@ function stepsInARow(views: readonly SliceView[]): readonly number[] {
 /** Direction of a step between single keys, 0 for anything else. */
 function stepInto(before: SliceView | undefined, view: SliceView): number {
   if (before?.keys.length !== 1 || view.keys.length !== 1) return 0;
-  const way = wayOf(before, view);
-  return isStep(strideOf(way)) ? Math.sign(way) : 0;
+  const interval = intervalBetween(before, view);
+  return isStep(strideOf(interval)) ? Math.sign(interval) : 0;
 }

@@ -1,12 +1,12 @@
 import { insertByCost } from '../search/k-best.js';
-import type { Walk } from '../search/prefix.js';
+import type { PrefixCosts } from '../search/prefix.js';
 import type { SliceView } from '../view/view.js';
+import { inconsistency } from './consensus.js';
 import type { Figure } from './figures.js';
-import { unlikeness } from './models.js';
-import { LikenessTally } from './tally.js';
+import { InconsistencyTally } from './tally.js';
 
 /** One more candidate behind a beginning. */
-interface Way {
+interface Continuation {
   readonly candidate: number;
   /** Cost of the beginning by depth, likeness left out. */
   readonly reached: Float64Array;
@@ -45,9 +45,9 @@ class Best {
  *
  * @param known fingerings to start from; the cheaper they are, the fewer beginnings are followed
  */
-export function cheapestAlike(
+export function cheapestConsistent(
   views: readonly SliceView[],
-  walk: Walk,
+  prefixes: PrefixCosts,
   figures: readonly Figure[],
   known: readonly (readonly number[])[],
   count: number,
@@ -55,35 +55,35 @@ export function cheapestAlike(
 ): readonly (readonly number[])[] {
   const best = new Best(count);
   const enter = (path: readonly number[], reached: Float64Array): void => {
-    best.enter(path, Math.min(...reached) + unlikeness(views, figures, path));
+    best.enter(path, Math.min(...reached) + inconsistency(views, figures, path));
   };
-  for (const path of known) enter(path, walk.through(path));
-  const tally = new LikenessTally(views, figures);
+  for (const path of known) enter(path, prefixes.through(path));
+  const tally = new InconsistencyTally(views, figures);
   const path: number[] = [];
-  const waysOn = (depths: Float64Array): Way[] => {
+  const continuationsOf = (depths: Float64Array): Continuation[] => {
     const at = path.length;
-    const ways = views[at]!.candidates.map((_, candidate) => {
-      const reached = walk.extend(path, at, candidate, depths);
+    const continuations = views[at]!.candidates.map((_, candidate) => {
+      const reached = prefixes.extend(path, at, candidate, depths);
       tally.enter(at, candidate);
-      const bound = walk.least(path, at, candidate, reached) + tally.paid;
+      const bound = prefixes.least(path, at, candidate, reached) + tally.paid;
       tally.leave(at, candidate);
       return { candidate, reached, bound };
     });
-    return ways.sort((a, b) => a.bound - b.bound);
+    return continuations.sort((a, b) => a.bound - b.bound);
   };
-  const levels = views.length > 0 ? [waysOn(walk.start)] : [];
+  const levels = views.length > 0 ? [continuationsOf(prefixes.start)] : [];
   for (let followed = 0; levels.length > 0 && followed < most; ) {
     if (path.length === levels.length) tally.leave(path.length - 1, path.pop()!);
-    const way = levels.at(-1)!.shift();
-    if (!way || way.bound >= best.limit) {
+    const next = levels.at(-1)!.shift();
+    if (!next || next.bound >= best.limit) {
       levels.pop();
       continue;
     }
     followed++;
-    tally.enter(path.length, way.candidate);
-    path.push(way.candidate);
-    if (path.length === views.length) enter(path, way.reached);
-    else levels.push(waysOn(way.reached));
+    tally.enter(path.length, next.candidate);
+    path.push(next.candidate);
+    if (path.length === views.length) enter(path, next.reached);
+    else levels.push(continuationsOf(next.reached));
   }
   return best.paths;
 }

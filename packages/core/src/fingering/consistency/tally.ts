@@ -5,7 +5,7 @@ import type { Figure } from './figures.js';
  * What the beginning of a fingering pays at least for being unlike itself, kept up slice by slice: in every figure all
  * fingers but the most frequent pay.
  */
-export class LikenessTally {
+export class InconsistencyTally {
   /** mm equivalents. */
   paid = 0;
   /** By slice: the figures in whose middle it is. */

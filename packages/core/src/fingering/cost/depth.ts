@@ -2,8 +2,8 @@ import { placeTip } from '../../anatomy/fingertip.js';
 import type { HandModel } from '../../anatomy/hand.js';
 import { travelCost, travelWeight } from '../../anatomy/travel.js';
 import { isFree } from '../../hands/fresh-start.js';
-import { Memory } from '../../numeric/bounded-cache.js';
-import { grained } from '../../numeric/fixed-point.js';
+import { BoundedCache } from '../../numeric/bounded-cache.js';
+import { toFixedPoint } from '../../numeric/fixed-point.js';
 import type { Finger } from '../../score/model.js';
 import type { SliceView } from '../view/view.js';
 
@@ -20,7 +20,7 @@ const MOST_KERNELS = 4096;
 /** Depth cost of one hand on the search's grid, every finger and key class worked out once. */
 export class DepthGrid {
   readonly #rows: Float64Array[] = [];
-  readonly #kernels = new Memory(MOST_KERNELS * DEPTH_COUNT ** 2);
+  readonly #kernels = new BoundedCache(MOST_KERNELS * DEPTH_COUNT ** 2);
 
   /** @param weight of depth against the other terms */
   constructor(
@@ -46,8 +46,8 @@ export class DepthGrid {
     const kernel = new Float64Array(DEPTH_COUNT * DEPTH_COUNT);
     for (let from = 0; from < DEPTH_COUNT; from++) {
       for (let to = 0; to < DEPTH_COUNT; to++) {
-        const way = DEPTHS[to]! - DEPTHS[from]!;
-        kernel[from * DEPTH_COUNT + to] = grained(this.weight * travelCost(way, weight));
+        const mm = DEPTHS[to]! - DEPTHS[from]!;
+        kernel[from * DEPTH_COUNT + to] = toFixedPoint(this.weight * travelCost(mm, weight));
       }
     }
     return kernel;
@@ -59,7 +59,7 @@ export class DepthGrid {
     if (!row) {
       row = new Float64Array(DEPTH_COUNT);
       for (let step = 0; step < DEPTH_COUNT; step++)
-        row[step] = grained(this.weight * placeTip(this.hand, finger, key, DEPTHS[step]!).discomfort);
+        row[step] = toFixedPoint(this.weight * placeTip(this.hand, finger, key, DEPTHS[step]!).discomfort);
       this.#rows[id] = row;
     }
     return row;

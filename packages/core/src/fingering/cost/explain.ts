@@ -1,12 +1,12 @@
 import type { HandModel } from '../../anatomy/hand.js';
-import { told } from '../../numeric/fixed-point.js';
+import { rounded } from '../../numeric/fixed-point.js';
 import type { Finger } from '../../score/model.js';
-import type { Choice } from '../search/forward.js';
+import type { Surroundings } from '../view/surroundings.js';
 import type { SliceView } from '../view/view.js';
+import type { Choice } from './choice.js';
 import { DEPTH_COUNT, type DepthGrid } from './depth.js';
-import type { Further } from './objective.js';
+import type { ExtraCost } from './extra-cost.js';
 import { heldCost } from './slice-costs.js';
-import type { Outlook } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
 import { WeightedSum } from './terms/weighted-sum.js';
 import { WEIGHTS } from './weights.js';
@@ -14,12 +14,12 @@ import { WEIGHTS } from './weights.js';
 /** Cost of every slice by term, in mm equivalents, of a choice and its fingers. Zero terms are left out. */
 export function explain(
   views: readonly SliceView[],
-  around: readonly Outlook[],
+  surroundings: readonly Surroundings[],
   chosen: readonly (readonly Finger[])[],
   { path, depths, biased }: Choice,
   hand: HandModel,
   grid: DepthGrid,
-  further: readonly Further[] = [],
+  extraCosts: readonly ExtraCost[] = [],
 ): readonly Readonly<Record<string, number>>[] {
   const total = new WeightedSum(WEIGHTS);
   const row = new Float64Array(DEPTH_COUNT);
@@ -33,7 +33,7 @@ export function explain(
     for (let nth = 0; nth < TERMS.length; nth++) {
       const term = TERMS[nth]!;
       total.begin(OFFSETS[nth]!);
-      term.slice?.(view, fingers, around[at]!, total, hand);
+      term.slice?.(view, fingers, surroundings[at]!, total, hand);
       if (before) term.pair?.(before, view, hand)?.count(chosen[at - 1]!, fingers, total);
       if (before && first) {
         term.triple?.(first, before, view).count(chosen[at - 2]!, chosen[at - 1]!, fingers, total);
@@ -45,8 +45,8 @@ export function explain(
     const travel = before ? grid.kernel(view)[depths[at - 1]! * DEPTH_COUNT + depths[at]!]! : 0;
     note(terms, 'depth', row[depths[at]!]! + travel);
     note(terms, 'likeness', biased[at]!);
-    for (const { name, extras } of further) {
-      const { own, steps } = extras.get(at) ?? {};
+    for (const { name, slices } of extraCosts) {
+      const { own, steps } = slices.get(at) ?? {};
       const pair = at > 0 ? path[at - 1]! * view.candidates.length + path[at]! : 0;
       note(terms, name, (own?.[path[at]! * DEPTH_COUNT + depths[at]!] ?? 0) + (steps?.[pair] ?? 0));
     }
@@ -58,6 +58,6 @@ export function explain(
 
 function note(terms: Record<string, number>, name: string, cost: number): void {
   if (cost === 0) return;
-  const own = told(cost);
-  if (own !== 0) terms[name] = told((terms[name] ?? 0) + own);
+  const own = rounded(cost);
+  if (own !== 0) terms[name] = rounded((terms[name] ?? 0) + own);
 }

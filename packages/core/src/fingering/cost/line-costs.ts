@@ -1,7 +1,7 @@
+import type { Surroundings } from '../view/surroundings.js';
 import type { SliceView } from '../view/view.js';
 import { DEPTH_COUNT, type DepthGrid } from './depth.js';
 import type { CostTable } from './slice-costs.js';
-import type { Outlook } from './terms/term.js';
 
 /**
  * The costs of a line that no bias and no further cost changes, slice by slice, each worked out once for all the passes of
@@ -18,7 +18,7 @@ export class LineCosts {
 
   constructor(
     readonly views: readonly SliceView[],
-    private readonly around: readonly Outlook[],
+    private readonly surroundings: readonly Surroundings[],
     private readonly costs: CostTable,
     private readonly grid: DepthGrid,
   ) {
@@ -42,7 +42,7 @@ export class LineCosts {
     for (let nth = 0; nth < view.candidates.length; nth++) {
       const { fingers } = view.candidates[nth]!;
       const first = start + nth * DEPTH_COUNT;
-      const cost = this.costs.slice(view, fingers, this.around[at]!);
+      const cost = this.costs.slice(view, fingers, this.surroundings[at]!);
       for (let depth = 0; depth < DEPTH_COUNT; depth++) this.#own[first + depth] = cost;
       this.grid.addDiscomfort(view, fingers, this.#own, first);
     }

@@ -1,29 +1,16 @@
 import type { SliceView } from '../view/view.js';
 import { DEPTH_COUNT } from './depth.js';
+import type { ExtraCost, SliceExtraCost } from './extra-cost.js';
 import type { LineCosts } from './line-costs.js';
 
-/** Extra cost of candidates by slice, mm equivalents; undefined where there is none. */
+/** What candidates cost on top, by slice and candidate, mm equivalents; undefined where nothing is added. */
 export type Bias = readonly (readonly number[] | undefined)[];
 
-/** Further costs of one slice that a term cannot see, such as those of a repeat's join. */
-export interface Extra {
-  /** `[candidate * DEPTH_COUNT + depth]` */
-  readonly own?: Float64Array;
-  /** `[candidate before * candidates + candidate]` */
-  readonly steps?: Float64Array;
-}
-
-/** A named part of the cost that depends on more than neighbouring slices, such as an ornament or a repeat's join. */
-export interface Further {
-  readonly name: string;
-  readonly extras: ReadonlyMap<number, Extra>;
-}
-
 /**
- * The stated cost, slice by slice: what a candidate costs at every depth, a step between two, a chain of three, and a
+ * What the search minimises, slice by slice: what a candidate costs at every depth, a step between two, a chain of three, and a
  * move in depth. Slices that are never played in a row (`view.cut`) have neither steps nor moves between them.
  */
-export class Stages {
+export class Objective {
   readonly views: readonly SliceView[];
   #own = new Float64Array(0);
 
@@ -31,29 +18,29 @@ export class Stages {
   constructor(
     private readonly costs: LineCosts,
     readonly bias?: Bias,
-    readonly further: readonly Further[] = [],
+    readonly extraCosts: readonly ExtraCost[] = [],
     private readonly range: readonly [start: number, end: number] = [0, costs.views.length],
   ) {
     this.views = costs.views.slice(...range);
   }
 
   /** The same line with other costs on top. */
-  with(bias: Bias | undefined, further: readonly Further[] = this.further): Stages {
-    return new Stages(this.costs, bias, further, this.range);
+  with(bias: Bias | undefined, extraCosts: readonly ExtraCost[] = this.extraCosts): Objective {
+    return new Objective(this.costs, bias, extraCosts, this.range);
   }
 
   /** The slices from `start` up to `end`, as if they were the whole line; indices count from `start`. */
-  section(start: number, end: number): Stages {
-    const further = this.further.map(({ name, extras }) => {
-      const own = new Map<number, Extra>();
+  section(start: number, end: number): Objective {
+    const extraCosts = this.extraCosts.map(({ name, slices }) => {
+      const own = new Map<number, SliceExtraCost>();
       for (let at = start; at < end; at++) {
-        const extra = extras.get(at);
+        const extra = slices.get(at);
         if (extra) own.set(at - start, extra);
       }
-      return { name, extras: own };
+      return { name, slices: own };
     });
     const first = this.range[0];
-    return new Stages(this.costs, this.bias?.slice(start, end), further, [first + start, first + end]);
+    return new Objective(this.costs, this.bias?.slice(start, end), extraCosts, [first + start, first + end]);
   }
 
   /** True where another bias of the same line, or none, adds the same to all candidates of a slice. */
@@ -84,8 +71,8 @@ export class Stages {
         for (let cell = end - DEPTH_COUNT; cell < end; cell++) own[cell]! += bias[candidate]!;
       }
     }
-    for (const { extras } of this.further) {
-      const more = extras.get(at)?.own;
+    for (const { slices } of this.extraCosts) {
+      const more = slices.get(at)?.own;
       if (more) for (let cell = 0; cell < cells; cell++) own[cell]! += more[cell]!;
     }
     return own;
@@ -96,7 +83,7 @@ export class Stages {
     let steps = this.views[at]!.cut
       ? new Float64Array(this.count(at - 1) * this.count(at))
       : this.costs.steps(this.range[0] + at);
-    for (const { extras } of this.further) steps = this.#sum(steps, extras.get(at)?.steps);
+    for (const { slices } of this.extraCosts) steps = this.#sum(steps, slices.get(at)?.steps);
     return steps;
   }
 

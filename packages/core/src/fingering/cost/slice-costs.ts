@@ -1,12 +1,14 @@
 import type { HandModel } from '../../anatomy/hand.js';
-import { Memory, MOST_PATTERNS, Patterns } from '../../numeric/bounded-cache.js';
-import { grained } from '../../numeric/fixed-point.js';
+import { BoundedCache } from '../../numeric/bounded-cache.js';
+import { toFixedPoint } from '../../numeric/fixed-point.js';
 import type { Finger } from '../../score/model.js';
-import type { Assignment } from '../view/candidates.js';
+import type { CandidateFingers } from '../view/candidates.js';
+import { intervalBetween, isAugmentedSecond } from '../view/interval.js';
+import type { Surroundings } from '../view/surroundings.js';
 import type { SliceView } from '../view/view.js';
-import type { Outlook, Term } from './terms/term.js';
+import { MOST_PATTERNS, Patterns } from './patterns.js';
+import type { Term } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
-import { isAugmentedSecond, wayOf } from './terms/way.js';
 import { WeightedSum } from './terms/weighted-sum.js';
 
 /** Cost in mm equivalents of a held key that changes its finger silently, and of one that has no time for it. */
@@ -16,10 +18,10 @@ const NO_TIME = 2000;
 const SUBSTITUTION_SECONDS = 0.35;
 
 /** Fingers for the keys of a slice. */
-export type Way = Pick<Assignment, 'fingers'>;
+export type Fingers = Pick<CandidateFingers, 'fingers'>;
 
 /** The ways to play one key. */
-const ALL: readonly Way[] = [1, 2, 3, 4, 5].map((finger) => ({ fingers: [finger as Finger] }));
+const ALL: readonly Fingers[] = [1, 2, 3, 4, 5].map((finger) => ({ fingers: [finger as Finger] }));
 
 /** The terms that look at so many slices, each with its first weight. */
 function termsThat<K extends 'slice' | 'pair' | 'triple'>(kind: K) {
@@ -34,10 +36,10 @@ const TRIPLE_TERMS = termsThat('triple');
 
 /** Cost of slices, of steps between two and of chains of three, without depth; remembered by pattern of keys. */
 export class CostTable {
-  readonly #plain = new Memory();
-  readonly #plainTriples = new Memory();
-  readonly #steps = new Memory();
-  readonly #chains = new Memory();
+  readonly #plain = new BoundedCache();
+  readonly #plainTriples = new BoundedCache();
+  readonly #steps = new BoundedCache();
+  readonly #chains = new BoundedCache();
   readonly #patterns = new Patterns();
   readonly #total: WeightedSum;
 
@@ -49,15 +51,15 @@ export class CostTable {
     this.#total = new WeightedSum(weights);
   }
 
-  slice(view: SliceView, fingers: readonly Finger[], outlook: Outlook): number {
+  slice(view: SliceView, fingers: readonly Finger[], surroundings: Surroundings): number {
     const total = this.#total;
     let sum = 0;
     for (const { count, base } of SLICE_TERMS) {
       total.begin(base, sum);
-      count(view, fingers, outlook, total, this.hand);
+      count(view, fingers, surroundings, total, this.hand);
       sum = total.sum;
     }
-    return grained(sum);
+    return toFixedPoint(sum);
   }
 
   /** Costs of all steps: `[from * view.candidates.length + to]`. Not to be written to. */
@@ -82,7 +84,12 @@ export class CostTable {
   }
 
   /** Costs of all steps between these ways, without what held keys cost: `[from * ofView.length + to]`. */
-  pairs(before: SliceView, view: SliceView, ofBefore: readonly Way[], ofView: readonly Way[]): Float64Array {
+  pairs(
+    before: SliceView,
+    view: SliceView,
+    ofBefore: readonly Fingers[],
+    ofView: readonly Fingers[],
+  ): Float64Array {
     const costs = new Float64Array(ofBefore.length * ofView.length);
     const total = this.#total;
     for (const { count, base } of PAIR_TERMS) {
@@ -97,7 +104,7 @@ export class CostTable {
         }
       }
     }
-    return grain(costs);
+    return toFixedPoints(costs);
   }
 
   /** Costs of all chains of these ways: `[(a * ofSecond.length + b) * ofThird.length + c]`. */
@@ -105,9 +112,9 @@ export class CostTable {
     first: SliceView,
     second: SliceView,
     third: SliceView,
-    ofFirst: readonly Way[],
-    ofSecond: readonly Way[],
-    ofThird: readonly Way[],
+    ofFirst: readonly Fingers[],
+    ofSecond: readonly Fingers[],
+    ofThird: readonly Fingers[],
   ): Float64Array {
     const costs = new Float64Array(ofFirst.length * ofSecond.length * ofThird.length);
     const total = this.#total;
@@ -124,7 +131,7 @@ export class CostTable {
         }
       }
     }
-    return grain(costs);
+    return toFixedPoints(costs);
   }
 
   /** With what held keys cost that change their finger. */
@@ -140,19 +147,21 @@ export class CostTable {
   /** What single steps depend on: the key left within the octave, the interval, the pace. */
   #plainSteps(before: SliceView, view: SliceView): Float64Array {
     const id =
-      ((before.low % 12) * 256 + wayOf(before, view) + 128) * 8 + view.pace * 2 + (view.fresh ? 1 : 0);
+      ((before.low % 12) * 256 + intervalBetween(before, view) + 128) * 8 +
+      view.pace * 2 +
+      (view.fresh ? 1 : 0);
     return this.#plain.get(id) ?? this.#plain.keep(id, this.pairs(before, view, ALL, ALL));
   }
 
   #plainChains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
-    const id = (wayOf(first, second) + 128) * 256 + wayOf(second, third) + 128;
+    const id = (intervalBetween(first, second) + 128) * 256 + intervalBetween(second, third) + 128;
     const known = this.#plainTriples.get(id);
     return known ?? this.#plainTriples.keep(id, this.triples(first, second, third, ALL, ALL, ALL));
   }
 }
 
-function grain(costs: Float64Array): Float64Array {
-  for (let at = 0; at < costs.length; at++) costs[at] = grained(costs[at]!);
+function toFixedPoints(costs: Float64Array): Float64Array {
+  for (let at = 0; at < costs.length; at++) costs[at] = toFixedPoint(costs[at]!);
   return costs;
 }
 

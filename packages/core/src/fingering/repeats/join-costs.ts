@@ -1,15 +1,15 @@
 import { isFree } from '../../hands/fresh-start.js';
 import type { Join } from '../../hands/joins.js';
 import { DEPTH_COUNT, type DepthGrid } from '../cost/depth.js';
-import type { Extras } from '../cost/extras.js';
 import type { CostTable } from '../cost/slice-costs.js';
-import type { Assignment } from '../view/candidates.js';
+import type { CandidateFingers } from '../view/candidates.js';
 import { paceOf, type SliceView } from '../view/view.js';
+import type { ExtraCostBuilder } from './extra-costs.js';
 
 const D = DEPTH_COUNT;
 
 /** The end of a join that is free while the other is held. */
-export type Side = 'from' | 'to';
+export type JoinEnd = 'from' | 'to';
 
 /** The slice after a join as it is reached from there. */
 export function joinedView(view: SliceView, { seconds, free }: Join): SliceView {
@@ -24,29 +24,31 @@ export class JoinCosts {
     private readonly grid: DepthGrid,
   ) {}
 
-  add(extras: Extras, join: Join, side: Side): void {
+  add(extraCosts: ExtraCostBuilder, join: Join, freeEnd: JoinEnd): void {
     const { from, to } = join;
-    const { before, here, there, after } = neighbours(extras.views, join);
-    const leaving = side === 'from';
+    const { before, here, there, after } = neighbours(extraCosts.views, join);
+    const leaving = freeEnd === 'from';
     const [free, held] = leaving ? [from, to] : [to, from];
-    const [ofHere, ofThere] = [waysOf(extras, from, leaving), waysOf(extras, to, !leaving)];
+    const [ofHere, ofThere] = [fingersOf(extraCosts, from, leaving), fingersOf(extraCosts, to, !leaving)];
     const across = this.costs.pairs(here, there, ofHere, ofThere);
     const lead =
-      before && this.costs.triples(before, here, there, waysOf(extras, from - 1, leaving), ofHere, ofThere);
+      before &&
+      this.costs.triples(before, here, there, fingersOf(extraCosts, from - 1, leaving), ofHere, ofThere);
     const follow =
-      after && this.costs.triples(here, there, after, ofHere, ofThere, waysOf(extras, to + 1, !leaving));
+      after &&
+      this.costs.triples(here, there, after, ofHere, ofThere, fingersOf(extraCosts, to + 1, !leaving));
     // The chain on the held side depends on the free slice alone, the one on the free side on its neighbour too.
     const [alone, paired] = leaving ? [follow, lead] : [lead, follow];
     if (alone) addTo(across, alone);
-    if (paired) addTo(extras.steps(leaving ? from : to + 1), paired);
-    const [own, kernel] = [extras.own(free), this.grid.kernel(there)];
-    const depth = extras.choice.depths[held]!;
+    if (paired) addTo(extraCosts.steps(leaving ? from : to + 1), paired);
+    const [own, kernel] = [extraCosts.own(free), this.grid.kernel(there)];
+    const depth = extraCosts.choice.depths[held]!;
     for (let cell = 0; cell < own.length; cell++) {
       const move = leaving ? (cell % D) * D + depth : depth * D + (cell % D);
       own[cell]! += across[Math.floor(cell / D)]! + kernel[move]!;
     }
-    extras.hold(held);
-    if (alone) extras.holdFingers(leaving ? to + 1 : from - 1);
+    extraCosts.hold(held);
+    if (alone) extraCosts.holdFingers(leaving ? to + 1 : from - 1);
   }
 }
 
@@ -70,7 +72,11 @@ function neighbours(views: readonly SliceView[], join: Join): Neighbours {
 }
 
 /** The candidates of a slice, or only the one that it is held to. */
-function waysOf({ views, choice }: Extras, at: number, free: boolean): readonly Assignment[] {
+function fingersOf(
+  { views, choice }: ExtraCostBuilder,
+  at: number,
+  free: boolean,
+): readonly CandidateFingers[] {
   const { candidates } = views[at]!;
   return free ? candidates : [candidates[choice.path[at]!]!];
 }

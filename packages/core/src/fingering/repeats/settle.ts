@@ -1,10 +1,11 @@
 import type { Flow, Join } from '../../hands/joins.js';
+import type { Choice } from '../cost/choice.js';
 import { DEPTH_COUNT, type DepthGrid } from '../cost/depth.js';
-import { Extras } from '../cost/extras.js';
-import type { Stages } from '../cost/objective.js';
+import type { Objective } from '../cost/objective.js';
 import type { CostTable } from '../cost/slice-costs.js';
-import { type Choice, Search } from '../search/forward.js';
-import { JoinCosts, type Side } from './join-costs.js';
+import { Search } from '../search/forward.js';
+import { ExtraCostBuilder } from './extra-costs.js';
+import { JoinCosts, type JoinEnd } from './join-costs.js';
 
 /** Rounds of settling both ends of all joins; most lines need one. */
 const ROUNDS = 3;
@@ -14,10 +15,10 @@ const WINDOW = 12;
 const CONTEXT = 2;
 const AROUND = WINDOW + CONTEXT;
 
-/** A choice, and the stages with the joins' costs that it pays. */
+/** A choice, and the objective with the joins' costs that it pays. */
 export interface JoinedChoice {
   readonly choice: Choice;
-  readonly stages: Stages;
+  readonly objective: Objective;
 }
 
 /**
@@ -28,49 +29,49 @@ export interface JoinedChoice {
  * changes; no turn raises it. The line is never unfolded: a turn searches the windows once, whatever is repeated how
  * often.
  *
- * @param plain the printed line's stages, of which `start` is the least choice
+ * @param plain the printed line's objective, of which `start` is the least choice
  */
 export function settleJoins(
   start: Choice,
-  plain: Stages,
+  plain: Objective,
   { joins }: Flow,
   costs: CostTable,
   grid: DepthGrid,
 ): JoinedChoice {
-  if (joins.length === 0) return { choice: start, stages: plain };
+  if (joins.length === 0) return { choice: start, objective: plain };
   const { views, bias } = plain;
   const joinCosts = new JoinCosts(costs, grid);
   const search = new Search();
   const [path, depths] = [[...start.path], [...start.depths]];
   const current = { path, depths };
-  const extrasFor = (side: Side): Extras => {
-    const extras = new Extras(views, current);
-    for (const join of joins) joinCosts.add(extras, join, side);
-    return extras;
+  const extraCostsFor = (freeEnd: JoinEnd): ExtraCostBuilder => {
+    const extraCosts = new ExtraCostBuilder(views, current);
+    for (const join of joins) joinCosts.add(extraCosts, join, freeEnd);
+    return extraCosts;
   };
-  const stagesWith = ({ extras }: Extras): Stages =>
-    plain.with(bias, [...plain.further, { name: 'repeat', extras }]);
+  const objectiveWith = ({ slices }: ExtraCostBuilder): Objective =>
+    plain.with(bias, [...plain.extraCosts, { name: 'repeat', slices }]);
   let cost = start.cost;
-  let settled: Side = 'from';
+  let settled: JoinEnd = 'from';
   let changed: number[] = [];
   for (let turn = 0; turn < 2 * ROUNDS; turn++) {
-    const side: Side = turn % 2 === 0 ? 'from' : 'to';
+    const freeEnd: JoinEnd = turn % 2 === 0 ? 'from' : 'to';
     // Once both sides had their turn, a window has another minimum only where something changed in the last one.
     const due = turn < 2 ? joins : joins.filter((join) => isNear(join, changed));
-    const ends = due.map((join) => join[side]);
-    const extras = extrasFor(side);
-    if (turn === 0) cost += extras.paid();
+    const ends = due.map((join) => join[freeEnd]);
+    const extraCosts = extraCostsFor(freeEnd);
+    if (turn === 0) cost += extraCosts.paid();
     const windows = windowsAround(ends, views.length);
-    for (const window of windows) holdContext(extras, window);
-    const stages = stagesWith(extras);
+    for (const window of windows) holdContext(extraCosts, window);
+    const objective = objectiveWith(extraCosts);
     changed = [];
-    for (const window of windows) cost -= settleWindow(search, stages, window, current, changed);
-    if (changed.length > 0) settled = side;
+    for (const window of windows) cost -= settleWindow(search, objective, window, current, changed);
+    if (changed.length > 0) settled = freeEnd;
     else if (turn > 0) break;
   }
   const biased = new Array<number>(path.length);
   for (let at = 0; at < path.length; at++) biased[at] = bias?.[at]?.[path[at]!] ?? 0;
-  return { choice: { path, depths, biased, cost }, stages: stagesWith(extrasFor(settled)) };
+  return { choice: { path, depths, biased, cost }, objective: objectiveWith(extraCostsFor(settled)) };
 }
 
 /** True where one of the slices lies in a window around either end of a join. */
@@ -94,11 +95,11 @@ function windowsAround(slices: readonly number[], count: number): readonly Windo
 }
 
 /** The slices at a window's edges stay as they are, so that what lies beyond keeps its cost. */
-function holdContext(extras: Extras, [start, end]: Window): void {
-  const { length } = extras.views;
+function holdContext(extraCosts: ExtraCostBuilder, [start, end]: Window): void {
+  const { length } = extraCosts.views;
   for (let nth = 0; nth < CONTEXT; nth++) {
-    if (start > 0) extras.hold(start + nth);
-    if (end < length) extras.hold(end - 1 - nth);
+    if (start > 0) extraCosts.hold(start + nth);
+    if (end < length) extraCosts.hold(end - 1 - nth);
   }
 }
 
@@ -110,12 +111,12 @@ function holdContext(extras: Extras, [start, end]: Window): void {
  */
 function settleWindow(
   search: Search,
-  stages: Stages,
+  objective: Objective,
   [start, end]: Window,
   { path, depths }: { readonly path: number[]; readonly depths: number[] },
   changed: number[],
 ): number {
-  const section = stages.section(start, end);
+  const section = objective.section(start, end);
   const found = search.find(section);
   const saved = costOf(section, path.slice(start, end), depths.slice(start, end)) - found.cost;
   if (saved <= 0) return 0;
@@ -129,16 +130,17 @@ function settleWindow(
   return saved;
 }
 
-/** Cost of a choice under its stages. */
-function costOf(stages: Stages, path: readonly number[], depths: readonly number[]): number {
+/** Cost of a choice under its objective. */
+function costOf(objective: Objective, path: readonly number[], depths: readonly number[]): number {
   let cost = 0;
   for (let at = 0; at < path.length; at++) {
     const [candidate, depth] = [path[at]!, depths[at]!];
-    cost += stages.own(at)[candidate * DEPTH_COUNT + depth]!;
+    cost += objective.own(at)[candidate * DEPTH_COUNT + depth]!;
     if (at === 0) continue;
-    const pair = path[at - 1]! * stages.count(at) + candidate;
-    cost += stages.steps(at)[pair]! + stages.kernel(at)[depths[at - 1]! * DEPTH_COUNT + depth]!;
-    if (at > 1) cost += stages.chains(at)[path[at - 2]! * stages.count(at - 1) * stages.count(at) + pair]!;
+    const pair = path[at - 1]! * objective.count(at) + candidate;
+    cost += objective.steps(at)[pair]! + objective.kernel(at)[depths[at - 1]! * DEPTH_COUNT + depth]!;
+    if (at > 1)
+      cost += objective.chains(at)[path[at - 2]! * objective.count(at - 1) * objective.count(at) + pair]!;
   }
   return cost;
 }

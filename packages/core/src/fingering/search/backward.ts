@@ -1,7 +1,7 @@
 import { DEPTH_COUNT } from '../cost/depth.js';
-import type { Stages } from '../cost/objective.js';
+import type { Objective } from '../cost/objective.js';
 import type { Search } from './forward.js';
-import { Fold } from './recursion.js';
+import { Recursion } from './recursion.js';
 
 const D = DEPTH_COUNT;
 
@@ -9,18 +9,18 @@ const D = DEPTH_COUNT;
  * Least cost of everything after each slice, for every state of the search:
  * `[(candidate before * candidates + candidate) * DEPTH_COUNT + depth]`, exact, by the same recursion run backwards.
  */
-export function costsToGo(stages: Stages): readonly Float64Array[] {
-  const backward = new Backward(stages);
-  const toGo: Float64Array[] = new Array(stages.views.length);
+export function costsToGo(objective: Objective): readonly Float64Array[] {
+  const backward = new Backward(objective);
+  const toGo: Float64Array[] = new Array(objective.views.length);
   for (let at = toGo.length - 1; at >= 0; at--) {
-    const states = stages.count(at - 1) * stages.count(at) * D;
+    const states = objective.count(at - 1) * objective.count(at) * D;
     toGo[at] = backward.advance(at).slice(0, states);
   }
   return toGo;
 }
 
 /** Walks through the slices from the last one back. */
-class Backward extends Fold {
+class Backward extends Recursion {
   /** Of the slice reached last, and of the one after it. */
   #here: Float64Array = new Float64Array(0);
   #after: Float64Array = this.#here;
@@ -29,36 +29,36 @@ class Backward extends Fold {
   #steps: Float64Array = this.#onward;
   #kernel: Float64Array = this.#onward;
 
-  constructor(private readonly stages: Stages) {
+  constructor(private readonly objective: Objective) {
     super();
   }
 
   /** To be called for every slice in turn; what it returns, maybe followed by more, is good until the next call but one. */
   advance(at: number): Float64Array {
-    const { stages } = this;
-    const [origins, rows, columns] = [stages.count(at - 1), stages.count(at), stages.count(at + 1)];
+    const { objective } = this;
+    const [origins, rows, columns] = [objective.count(at - 1), objective.count(at), objective.count(at + 1)];
     [this.#here, this.#after] = [this.#after, this.#here];
     const states = origins * rows * D;
     if (this.#here.length < states) this.#here = new Float64Array(2 * states);
-    if (at === stages.views.length - 1) this.#here.fill(0, 0, states);
+    if (at === objective.views.length - 1) this.#here.fill(0, 0, states);
     else {
       this.#prepare(at + 1, rows * columns, Math.max(origins, columns));
-      const chains = stages.chains(at + 1);
+      const chains = objective.chains(at + 1);
       const sources = { count: columns, pair: 1, chain: 1, middle: columns };
       const targets = { count: origins, pair: rows, chain: rows * columns, middle: 1 };
-      for (let b = 0; b < rows; b++) this.fold(b, sources, targets, chains, b * columns, this.#here, 0);
+      for (let b = 0; b < rows; b++) this.advanceOne(b, sources, targets, chains, b * columns, this.#here, 0);
     }
     return this.#here;
   }
 
   /** Makes ready to go back to the slice before `at`. */
   #prepare(at: number, pairs: number, candidates: number): void {
-    const { stages } = this;
-    const [own, after, columns] = [stages.own(at), this.#after, stages.count(at)];
+    const { objective } = this;
+    const [own, after, columns] = [objective.own(at), this.#after, objective.count(at)];
     this.makeRoom(pairs, candidates);
     if (this.#onward.length < pairs * D) this.#onward = new Float64Array(2 * pairs * D);
-    this.#steps = stages.steps(at);
-    this.#kernel = stages.kernel(at);
+    this.#steps = objective.steps(at);
+    this.#kernel = objective.kernel(at);
     const [onward, steps, least] = [this.#onward, this.#steps, this.least];
     for (let pair = 0; pair < pairs; pair++) {
       const start = (pair % columns) * D;
@@ -100,19 +100,19 @@ class Backward extends Fold {
  * For every slice and candidate, the cost of the best fingering of the whole line that uses it; exact up to a limit in mm
  * equivalents, and beyond that no less than the limit. What lies beyond is not gone back through.
  *
- * @param search whose last choice was that of the same stages
+ * @param search whose last choice was that of the same objective
  */
 export function leastCostsThrough(
-  stages: Stages,
+  objective: Objective,
   { states, starts, bases }: Search,
   limit: number,
 ): readonly (readonly number[])[] {
-  const through: number[][] = new Array(stages.views.length);
-  const backward = new Backward(stages);
+  const through: number[][] = new Array(objective.views.length);
+  const backward = new Backward(objective);
   for (let at = through.length - 1; at >= 0; at--) {
     const after = backward.advance(at);
     const start = starts[at]!;
-    const columns = stages.count(at);
+    const columns = objective.count(at);
     const own = new Array<number>(columns).fill(Number.POSITIVE_INFINITY);
     for (let cell = 0, pair = 0; start + cell < starts[at + 1]!; cell += D, pair++) {
       const least = leastThrough(states, start + cell, after, cell) + bases[at]!;

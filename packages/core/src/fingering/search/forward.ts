@@ -1,23 +1,13 @@
+import type { Choice } from '../cost/choice.js';
 import { DEPTH_COUNT } from '../cost/depth.js';
-import type { Bias, Stages } from '../cost/objective.js';
-import { Fold } from './recursion.js';
+import type { Bias, Objective } from '../cost/objective.js';
+import { Recursion } from './recursion.js';
 
 const D = DEPTH_COUNT;
 
-/** The least-cost choice of candidates. */
-export interface Choice {
-  /** Index into `candidates` by slice. */
-  readonly path: readonly number[];
-  /** Index into `DEPTHS` by slice. */
-  readonly depths: readonly number[];
-  /** Share of the cost that the bias adds, by slice. */
-  readonly biased: readonly number[];
-  readonly cost: number;
-}
-
 /** The least choice of a `Search` that is not needed any further. */
-export function leastChoice(stages: Stages): Choice {
-  return new Search().find(stages);
+export function leastChoice(objective: Objective): Choice {
+  return new Search().find(objective);
 }
 
 /**
@@ -26,7 +16,7 @@ export function leastChoice(stages: Stages): Choice {
  * candidates x 7 depths. Of equal costs the first candidate wins, judged from the last slice backwards. What is kept by
  * state lies in one array for the line, since an array a slice costs more, and the next search writes over it.
  */
-export class Search extends Fold {
+export class Search extends Recursion {
   /**
    * Least costs of all beginnings that end in each slice, but for the slice's base:
    * `[starts[slice] + (candidate before * candidates + candidate) * DEPTH_COUNT + depth]`.
@@ -49,42 +39,43 @@ export class Search extends Fold {
   #from = 0;
   #kernel: Float64Array = this.#fresh;
 
-  find(stages: Stages): Choice {
-    this.#layOut(stages);
-    this.#bias = stages.bias;
+  find(objective: Objective): Choice {
+    this.#layOut(objective);
+    this.#bias = objective.bias;
     this.taken = 0;
-    for (let at = 0; at < stages.views.length; at++) this.#advance(stages, at, this.states, this.starts[at]!);
-    return this.#trace(stages);
+    for (let at = 0; at < objective.views.length; at++)
+      this.#advance(objective, at, this.states, this.starts[at]!);
+    return this.#trace(objective);
   }
 
   /**
    * The least choice under another bias of the line that was searched last. Where the biases are the same, and what came
    * before makes no difference any more but for a constant, nothing is searched again.
    */
-  again(stages: Stages): Choice {
+  again(objective: Objective): Choice {
     this.taken = 0;
     /** What the slice reached last costs more than in the search before, where all its states do so alike. */
     let gap: number | undefined = 0;
-    for (let at = 0; at < stages.views.length; at++) {
-      if (gap !== undefined && stages.sameBias(this.#bias, at)) {
+    for (let at = 0; at < objective.views.length; at++) {
+      if (gap !== undefined && objective.sameBias(this.#bias, at)) {
         this.bases[at]! += gap;
         this.taken++;
       } else {
-        this.#advance(stages, at, this.#fresh, 0);
+        this.#advance(objective, at, this.#fresh, 0);
         gap = this.#renew(at);
       }
     }
-    this.#bias = stages.bias;
-    return this.#trace(stages);
+    this.#bias = objective.bias;
+    return this.#trace(objective);
   }
 
-  #layOut(stages: Stages): void {
-    const count = stages.views.length;
+  #layOut(objective: Objective): void {
+    const count = objective.views.length;
     this.starts = new Uint32Array(count + 1);
     this.bases = new Float64Array(count);
     let most = 0;
     for (let at = 0; at < count; at++) {
-      const states = stages.count(at - 1) * stages.count(at) * D;
+      const states = objective.count(at - 1) * objective.count(at) * D;
       this.starts[at + 1] = this.starts[at]! + states;
       most = Math.max(most, states);
     }
@@ -98,21 +89,21 @@ export class Search extends Fold {
   }
 
   /** Finds the states of a slice on top of the base of the slice before: `into[start + state]`. */
-  #advance(stages: Stages, at: number, into: Float64Array, start: number): void {
-    const own = stages.own(at);
-    const [origins, rows, columns] = [stages.count(at - 2), stages.count(at - 1), stages.count(at)];
+  #advance(objective: Objective, at: number, into: Float64Array, start: number): void {
+    const own = objective.own(at);
+    const [origins, rows, columns] = [objective.count(at - 2), objective.count(at - 1), objective.count(at)];
     if (at === 0) {
       for (let cell = 0; cell < columns * D; cell++) into[start + cell] = own[cell]!;
       return;
     }
-    this.#kernel = stages.kernel(at);
+    this.#kernel = objective.kernel(at);
     this.#depart(at, origins * rows, Math.max(origins, columns));
-    const [steps, chains] = [stages.steps(at), stages.chains(at)];
+    const [steps, chains] = [objective.steps(at), objective.chains(at)];
     const sources = { count: origins, pair: rows, chain: rows * columns, middle: 1 };
     const targets = { count: columns, pair: 1, chain: 1, middle: columns };
     const first = this.starts[at]!;
     for (let b = 0; b < rows; b++)
-      this.fold(b, sources, targets, chains, b * columns, into, start, this.#before, first);
+      this.advanceOne(b, sources, targets, chains, b * columns, into, start, this.#before, first);
     for (let pair = 0, cell = start; pair < rows * columns; pair++) {
       const step = steps[pair]!;
       const above = (pair % columns) * D;
@@ -173,9 +164,9 @@ export class Search extends Fold {
     this.most[pair] = most;
   }
 
-  #trace(stages: Stages): Choice {
+  #trace(objective: Objective): Choice {
     const { states, starts, bases } = this;
-    const count = stages.views.length;
+    const count = objective.views.length;
     if (count === 0) return { path: [], depths: [], biased: [], cost: 0 };
     let best = starts[count - 1]!;
     for (let cell = best + 1; cell < starts[count]!; cell++) if (states[cell]! < states[best]!) best = cell;
@@ -183,7 +174,7 @@ export class Search extends Fold {
     const depths = new Array<number>(count);
     const cost = states[best]! + bases[count - 1]!;
     for (let at = count - 1; at >= 0; at--) {
-      const columns = stages.count(at);
+      const columns = objective.count(at);
       const state = best - starts[at]!;
       const depth = state % D;
       const pair = (state - depth) / D;
@@ -191,11 +182,11 @@ export class Search extends Fold {
       path[at] = pair % columns;
       if (at === 0) break;
       const b = Math.floor(pair / columns);
-      const origin = starts[at - 1]! + (this.#before[best]! * stages.count(at - 1) + b) * D;
+      const origin = starts[at - 1]! + (this.#before[best]! * objective.count(at - 1) + b) * D;
       best = origin + this.#depth[origin + depth]!;
     }
     const biased = new Array<number>(count);
-    for (let at = 0; at < count; at++) biased[at] = stages.bias?.[at]?.[path[at]!] ?? 0;
+    for (let at = 0; at < count; at++) biased[at] = objective.bias?.[at]?.[path[at]!] ?? 0;
     return { path, depths, biased, cost };
   }
 }

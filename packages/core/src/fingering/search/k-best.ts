@@ -1,6 +1,6 @@
-import type { Stages } from '../cost/objective.js';
+import type { Objective } from '../cost/objective.js';
 import { costsToGo } from './backward.js';
-import { Walk } from './prefix.js';
+import { PrefixCosts } from './prefix.js';
 
 /** Fingerings that begin like `base` up to slice `at` and take `candidate` there, and the least cost among them. */
 interface Branch {
@@ -16,20 +16,20 @@ interface Branch {
  * whose least cost is known from the costs to go. The cheapest branch yields the next fingering and splits. Of equal
  * costs the branch found first comes first.
  */
-export function cheapestPaths(stages: Stages, count: number): readonly (readonly number[])[] {
+export function cheapestPaths(objective: Objective, count: number): readonly (readonly number[])[] {
   const found: (readonly number[])[] = [];
-  if (stages.views.length === 0 || count < 1) return found;
-  const walk = new Walk(stages, costsToGo(stages));
+  if (objective.views.length === 0 || count < 1) return found;
+  const prefixes = new PrefixCosts(objective, costsToGo(objective));
   const branches: Branch[] = [];
   const enter = (branch: Branch): void => {
     if (branch.cost < Number.POSITIVE_INFINITY) insertByCost(branches, branch, count - found.length);
   };
-  found.push(cheapest(stages, walk, [], enter));
+  found.push(cheapest(objective, prefixes, [], enter));
   while (found.length < count) {
     const branch = branches.shift();
     if (!branch) break;
     const { base, at, candidate } = branch;
-    found.push(cheapest(stages, walk, [...base.slice(0, at), candidate], enter));
+    found.push(cheapest(objective, prefixes, [...base.slice(0, at), candidate], enter));
   }
   return found;
 }
@@ -45,20 +45,20 @@ export function insertByCost<T extends { readonly cost: number }>(list: T[], ent
 
 /** The cheapest path with a given beginning; every other way to go on after that is told as a branch. */
 function cheapest(
-  { views }: Stages,
-  walk: Walk,
+  { views }: Objective,
+  prefixes: PrefixCosts,
   beginning: readonly number[],
   tell: (branch: Branch) => void,
 ): readonly number[] {
   const path = [...beginning];
-  let depths = walk.through(beginning);
+  let depths = prefixes.through(beginning);
   for (let at = beginning.length; at < views.length; at++) {
-    const ways = views[at]!.candidates.map((_, candidate) => {
-      const reached = walk.extend(path, at, candidate, depths);
-      return { candidate, reached, cost: walk.least(path, at, candidate, reached) };
+    const continuations = views[at]!.candidates.map((_, candidate) => {
+      const reached = prefixes.extend(path, at, candidate, depths);
+      return { candidate, reached, cost: prefixes.least(path, at, candidate, reached) };
     });
-    const best = ways.reduce((least, way) => (way.cost < least.cost ? way : least));
-    for (const { candidate, cost } of ways) {
+    const best = continuations.reduce((least, own) => (own.cost < least.cost ? own : least));
+    for (const { candidate, cost } of continuations) {
       if (candidate !== best.candidate) tell({ base: path, at, candidate, cost });
     }
     path.push(best.candidate);

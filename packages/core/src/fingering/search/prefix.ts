@@ -1,5 +1,5 @@
 import { DEPTH_COUNT } from '../cost/depth.js';
-import type { Stages } from '../cost/objective.js';
+import type { Objective } from '../cost/objective.js';
 
 interface Table {
   readonly own: Float64Array;
@@ -9,14 +9,14 @@ interface Table {
 }
 
 /** Fingerings followed slice by slice, with the least cost of everything after each known beforehand. */
-export class Walk {
+export class PrefixCosts {
   readonly #tables: Table[] = [];
   /** Costs by depth before the first slice. */
   readonly start = new Float64Array(DEPTH_COUNT);
 
-  /** @param toGo `costsToGo` of the stages */
+  /** @param toGo `costsToGo` of the objective */
   constructor(
-    private readonly stages: Stages,
+    private readonly objective: Objective,
     private readonly toGo: readonly Float64Array[],
   ) {}
 
@@ -29,11 +29,11 @@ export class Walk {
     const D = DEPTH_COUNT;
     const reached = new Float64Array(D);
     const { own, kernel, steps, chains } = this.#table(at);
-    const columns = this.stages.count(at);
+    const columns = this.objective.count(at);
     const [first, before] = [path[at - 2] ?? 0, path[at - 1] ?? 0];
     const added =
       (steps?.[before * columns + candidate] ?? 0) +
-      chains[(first * this.stages.count(at - 1) + before) * columns + candidate]!;
+      chains[(first * this.objective.count(at - 1) + before) * columns + candidate]!;
     for (let to = 0; to < D; to++) {
       let best = kernel ? Number.POSITIVE_INFINITY : 0;
       if (kernel) {
@@ -54,7 +54,7 @@ export class Walk {
 
   /** Least cost of a whole fingering that begins like `path` up to slice `at`, with `candidate` there. */
   least(path: readonly number[], at: number, candidate: number, reached: Float64Array): number {
-    const state = ((path[at - 1] ?? 0) * this.stages.count(at) + candidate) * DEPTH_COUNT;
+    const state = ((path[at - 1] ?? 0) * this.objective.count(at) + candidate) * DEPTH_COUNT;
     const toGo = this.toGo[at]!;
     let best = Number.POSITIVE_INFINITY;
     for (let d = 0; d < DEPTH_COUNT; d++) best = Math.min(best, reached[d]! + toGo[state + d]!);
@@ -62,11 +62,11 @@ export class Walk {
   }
 
   #table(at: number): Table {
-    const { stages } = this;
+    const { objective } = this;
     this.#tables[at] ??= {
-      own: stages.own(at).slice(),
-      chains: stages.chains(at),
-      ...(at > 0 && { steps: stages.steps(at), kernel: stages.kernel(at) }),
+      own: objective.own(at).slice(),
+      chains: objective.chains(at),
+      ...(at > 0 && { steps: objective.steps(at), kernel: objective.kernel(at) }),
     };
     return this.#tables[at];
   }

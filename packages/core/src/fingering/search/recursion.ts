@@ -3,7 +3,7 @@ import { DEPTH_COUNT } from '../cost/depth.js';
 const D = DEPTH_COUNT;
 
 /** The candidates on one side of a slice: where their pairs with its own candidates and their chains lie in the tables. */
-export interface Side {
+export interface AxisLayout {
   readonly count: number;
   /** From one candidate's pair, and its chain, to the next one's. */
   readonly pair: number;
@@ -13,7 +13,7 @@ export interface Side {
 }
 
 /** What both recursions of the search, from the first slice on and from the last one back, have in common. */
-export abstract class Fold {
+export abstract class Recursion {
   /** Least of the costs of every pair of candidates. */
   protected least = new Float64Array(0);
   /** `[pair * DEPTH_COUNT + depth]`: the costs of a pair that has been moved, and the greatest of them. */
@@ -50,10 +50,10 @@ export abstract class Fold {
    * @param start index of the candidate's first chain
    * @param offset of the first pair in `out`
    */
-  protected fold(
+  protected advanceOne(
     middle: number,
-    sources: Side,
-    targets: Side,
+    sources: AxisLayout,
+    targets: AxisLayout,
     chains: Float64Array,
     start: number,
     out: Float64Array,
@@ -90,7 +90,13 @@ export abstract class Fold {
   }
 
   /** Moves the sources that can be the cheapest for any target; returns how many there are. */
-  #follow(first: number, sources: Side, targets: Side, chains: Float64Array, start: number): number {
+  #follow(
+    first: number,
+    sources: AxisLayout,
+    targets: AxisLayout,
+    chains: Float64Array,
+    start: number,
+  ): number {
     const { least } = this;
     const [limits, kept] = [this.#limits, this.#kept];
     for (let target = 0; target < targets.count; target++) limits[target] = Number.POSITIVE_INFINITY;
@@ -123,7 +129,7 @@ export abstract class Fold {
   }
 
   /** Moves a pair; what it costs at most limits what others may cost. */
-  #limit(pair: number, targets: Side, chains: Float64Array, start: number): void {
+  #limit(pair: number, targets: AxisLayout, chains: Float64Array, start: number): void {
     const limits = this.#limits;
     this.move(pair);
     const most = this.most[pair]!;

@@ -92,11 +92,11 @@ export class Reader {
   #readKeys(
     keys: readonly number[],
     given: readonly (Finger | null)[],
-    anew: boolean,
+    freshStart: boolean,
   ): readonly (Finger | null)[] {
     const printed = keys.flatMap((key, at): Held[] => (given[at] ? [{ key, finger: given[at] }] : []));
     if (printed.length > 0) return keys.map((key, at) => given[at] ?? byInterval(key, printed));
-    if (anew) return keys.map(() => null);
+    if (freshStart) return keys.map(() => null);
     const placed = keys.map((key) => this.#placed(key));
     if (placed.every((finger) => finger !== null)) return placed;
     if (keys.length > 1 && this.#chord.length === keys.length) return this.#chord;
@@ -112,8 +112,8 @@ export class Reader {
 function byInterval(key: number, from: readonly Held[]): Finger | null {
   let near: Held | undefined;
   for (const one of from) {
-    const [way, least] = [Math.abs(one.key - key), near ? Math.abs(near.key - key) : Infinity];
-    if (way < least || (way === least && one.key < near!.key)) near = one;
+    const [distance, least] = [Math.abs(one.key - key), near ? Math.abs(near.key - key) : Infinity];
+    if (distance < least || (distance === least && one.key < near!.key)) near = one;
   }
   if (!near) return null;
   const size = Math.min(Math.abs(key - near.key), STEPS.length - 1);

@@ -13,21 +13,21 @@ export interface Wanted {
 }
 
 /** Fingers for the kept keys, ascending. The thumb may stand on two adjacent keys. */
-export interface Assignment {
+export interface CandidateFingers {
   readonly fingers: readonly Finger[];
-  /** The fingers as digits of one number, to tell assignments apart quickly. */
+  /** The fingers as digits of one number, to tell candidates apart quickly. */
   readonly name: number;
 }
 
-export interface Assignments {
+export interface CandidateSet {
   /** Indices of the wanted keys that the hand takes; the others are beyond it. */
   readonly kept: readonly number[];
-  readonly assignments: readonly Assignment[];
+  readonly candidates: readonly CandidateFingers[];
   readonly trouble: 'none' | 'reach' | 'digits';
 }
 
 /** The kept keys as every slice with these keys sees them. */
-export interface Kept extends Assignments {
+export interface Kept extends CandidateSet {
   readonly keys: readonly number[];
   readonly x: readonly number[];
   readonly black: readonly boolean[];
@@ -50,7 +50,7 @@ const memo = new PerHand(() => new Map<string, Kept>());
  * that keeps the outer key of the melody or bass side. A rolled chord may be wider than the hand: its neighbouring keys
  * must lie within reach of their fingers, the hand goes on to the others (common practice).
  */
-export function assignments(wanted: readonly Wanted[], hand: HandModel, rolled = false): Kept {
+export function candidatesFor(wanted: readonly Wanted[], hand: HandModel, rolled = false): Kept {
   const known = memo.of(hand);
   let id = rolled ? 'rolled' : '';
   for (const { key, struck, pedalled, fixed } of wanted) {
@@ -58,12 +58,12 @@ export function assignments(wanted: readonly Wanted[], hand: HandModel, rolled =
   }
   let result = known.get(id);
   if (!result) {
-    const { kept, assignments, trouble } = search(wanted, hand, rolled);
+    const { kept, candidates, trouble } = search(wanted, hand, rolled);
     const taken: Wanted[] = [];
     for (const at of kept) taken.push(wanted[at]!);
     const keys = taken.map(keyOf);
     const struck = taken.map(isStruck);
-    result = { kept, assignments, trouble, keys, x: keys.map(keyX), black: keys.map(isBlack), struck };
+    result = { kept, candidates, trouble, keys, x: keys.map(keyX), black: keys.map(isBlack), struck };
     known.set(id, result);
   }
   return result;
@@ -82,27 +82,27 @@ export function isFixed({ fixed }: Wanted): boolean {
   return fixed !== undefined;
 }
 
-function search(wanted: readonly Wanted[], hand: HandModel, rolled: boolean): Assignments {
+function search(wanted: readonly Wanted[], hand: HandModel, rolled: boolean): CandidateSet {
   const all = [...wanted.keys()];
   const playable = ordered(wanted, hand);
-  if (playable.length > 0) return { kept: all, assignments: playable, trouble: 'none' };
+  if (playable.length > 0) return { kept: all, candidates: playable, trouble: 'none' };
   const withoutHeld = dropHeld(wanted, hand);
   if (withoutHeld) return withoutHeld;
   if (rolled) {
     const kept = all.filter((at) => wanted[at]!.struck);
     const struck = kept.map((at) => wanted[at]!);
     const spread = ordered(struck, hand, true);
-    if (spread.length > 0) return { kept, assignments: spread, trouble: 'none' };
+    if (spread.length > 0) return { kept, candidates: spread, trouble: 'none' };
   }
   if (wanted.some(isFixed)) {
     const odd = unordered(wanted, hand);
-    if (odd.length > 0) return { kept: all, assignments: odd, trouble: 'digits' };
+    if (odd.length > 0) return { kept: all, candidates: odd, trouble: 'digits' };
   }
   return largestSubset(wanted, hand);
 }
 
 /** Lets go of as few held keys as it takes, pedalled ones first, then those furthest from the struck ones. */
-function dropHeld(wanted: readonly Wanted[], hand: HandModel): Assignments | undefined {
+function dropHeld(wanted: readonly Wanted[], hand: HandModel): CandidateSet | undefined {
   const struck = wanted.filter(isStruck);
   if (struck.length === 0 || struck.length === wanted.length) return undefined;
   const centre = struck.reduce((sum, w) => sum + keyX(w.key), 0) / struck.length;
@@ -120,12 +120,12 @@ function dropHeld(wanted: readonly Wanted[], hand: HandModel): Assignments | und
       kept.map((index) => wanted[index]!),
       hand,
     );
-    if (found.length > 0) return { kept, assignments: found, trouble: 'none' };
+    if (found.length > 0) return { kept, candidates: found, trouble: 'none' };
   }
   return undefined;
 }
 
-function largestSubset(wanted: readonly Wanted[], hand: HandModel): Assignments {
+function largestSubset(wanted: readonly Wanted[], hand: HandModel): CandidateSet {
   const struck = wanted.map((_, at) => at).filter((at) => wanted[at]!.struck);
   const widest = reach(hand, 1, 5).maxPractical + TOLERANCE;
   const near = (low: number, high: number) => keyX(wanted[high]!.key) - keyX(wanted[low]!.key) <= widest;
@@ -135,10 +135,10 @@ function largestSubset(wanted: readonly Wanted[], hand: HandModel): Assignments 
         kept.map((at) => ({ ...wanted[at]!, fixed: undefined })),
         hand,
       );
-      if (found.length > 0) return { kept, assignments: found, trouble: 'reach' };
+      if (found.length > 0) return { kept, candidates: found, trouble: 'reach' };
     }
   }
-  return { kept: [], assignments: [{ fingers: [], name: 0 }], trouble: 'reach' };
+  return { kept: [], candidates: [{ fingers: [], name: 0 }], trouble: 'reach' };
 }
 
 /** Subsets of a size whose lowest and highest members are near each other, those with the highest members first. */
@@ -159,7 +159,7 @@ function* subsets(
   }
 }
 
-function ordered(wanted: readonly Wanted[], hand: HandModel, rolled = false): Assignment[] {
+function ordered(wanted: readonly Wanted[], hand: HandModel, rolled = false): CandidateFingers[] {
   if (wanted.length > FINGERS.length + 1) return [];
   return enumerate(wanted, hand, rolled ? fitsRolled : fits);
 }
@@ -183,8 +183,8 @@ function enumerate(
   hand: HandModel,
   allowed: Allowed,
   fingers: Finger[] = [],
-  found: Assignment[] = [],
-): Assignment[] {
+  found: CandidateFingers[] = [],
+): CandidateFingers[] {
   const at = fingers.length;
   const next = wanted[at];
   if (!next) {
@@ -221,8 +221,8 @@ function fits(
     if (other > finger) return false;
     if (rolled && lower < at - 1) continue;
     const { minPractical, maxPractical } = reach(hand, other, finger);
-    const way = keyX(to) - keyX(from);
-    if (way < minPractical - TOLERANCE - FOLD || way > maxPractical + TOLERANCE) return false;
+    const mm = keyX(to) - keyX(from);
+    if (mm < minPractical - TOLERANCE - FOLD || mm > maxPractical + TOLERANCE) return false;
   }
   return true;
 }
@@ -235,8 +235,8 @@ function thumbTakesBoth(low: number, high: number): boolean {
   return high - low <= 2 && high > low && isBlack(low) === isBlack(high);
 }
 
-/** All assignments that honour the given digits and use no other finger twice, in any order and at any distance. */
-function unordered(wanted: readonly Wanted[], hand: HandModel): Assignment[] {
+/** All candidates that honour the given digits and use no other finger twice, in any order and at any distance. */
+function unordered(wanted: readonly Wanted[], hand: HandModel): CandidateFingers[] {
   return wanted.length > FINGERS.length ? [] : enumerate(wanted, hand, isOnce);
 }
 

@@ -17,17 +17,17 @@ export interface RunPlace {
 }
 
 export function runPlaces(views: readonly SliceView[]): readonly RunPlace[] {
-  const ways: number[] = [];
+  const directions: number[] = [];
   const starts: number[] = [];
   for (let at = 0; at < views.length; at++) {
-    const way = wayInto(views[at - 1], views[at]!);
-    starts.push(way === 0 ? at : way === ways[at - 1] ? starts[at - 1]! : at - 1);
-    ways.push(way);
+    const direction = directionInto(views[at - 1], views[at]!);
+    starts.push(direction === 0 ? at : direction === directions[at - 1] ? starts[at - 1]! : at - 1);
+    directions.push(direction);
   }
   const ends = new Array<number>(views.length);
   for (let at = views.length - 1; at >= 0; at--) {
-    const onward = ways[at + 1] ?? 0;
-    ends[at] = onward === 0 ? at : onward === ways[at + 2] ? ends[at + 1]! : at + 1;
+    const onward = directions[at + 1] ?? 0;
+    ends[at] = onward === 0 ? at : onward === directions[at + 2] ? ends[at + 1]! : at + 1;
   }
   const places: RunPlace[] = [];
   for (let at = 0; at < views.length; at++) {
@@ -41,7 +41,7 @@ export function runPlaces(views: readonly SliceView[]): readonly RunPlace[] {
 }
 
 /** Direction of the highest keys into a slice, 0 where no run goes through. */
-function wayInto(before: SliceView | undefined, view: SliceView): number {
+function directionInto(before: SliceView | undefined, view: SliceView): number {
   if (!before || before.keys.length === 0 || view.keys.length === 0) return 0;
   if (view.cut || view.free > BREAK) return 0;
   return Math.sign(view.high - before.high);

@@ -1,19 +1,37 @@
-import { type Outlook, strideOf } from '../cost/terms/term.js';
-import { wayOf } from '../cost/terms/way.js';
-import { BREAK, runPlaces } from './runs.js';
+import { intervalBetween, strideOf } from './interval.js';
+import { BREAK, type RunPlace, runPlaces } from './runs.js';
 import type { SliceView } from './view.js';
 
-/** Slices that the outlook takes in on either side, and steps of a run that it counts. */
+/** What the terms of the cost see around a slice. */
+export interface Surroundings extends RunPlace {
+  /**
+   * Semitones that the music goes below and above this slice before it no longer fits in one octave: ahead, behind, and
+   * the greater of both.
+   */
+  readonly ahead: readonly [below: number, above: number];
+  readonly behind: readonly [below: number, above: number];
+  readonly around: readonly [below: number, above: number];
+  /** Number of steps in one direction that lead here and that follow, -6 (falling) ... 6 (rising). */
+  readonly ledBy: number;
+  readonly leadsTo: number;
+  /** Colours of the lowest keys of the slices from two before to two after, a bit each, 1 = black. */
+  readonly colours: number;
+  /** Strides of the highest keys (`strideOf`) back to the slice before and on to the slice after. */
+  readonly strideIn: number;
+  readonly strideOut: number;
+}
+
+/** Slices that the surroundings take in on either side, and steps of a run that they count. */
 const FAR = 6;
-/** Semitones that one place of the hand covers at most. */
+/** Semitones that one position of the hand covers at most. */
 const OCTAVE = 12;
 
-/** What lies around every slice of a line. */
-export function outlooks(views: readonly SliceView[]): readonly Outlook[] {
+/** The surroundings of every slice of a line. */
+export function surroundingsOf(views: readonly SliceView[]): readonly Surroundings[] {
   const places = runPlaces(views);
   const into = stepsInto(views);
   const from = stepsFrom(into);
-  const found: Outlook[] = [];
+  const found: Surroundings[] = [];
   for (let at = 0; at < views.length; at++) {
     const ahead = room(views, at, 1);
     const behind = room(views, at, -1);
@@ -56,8 +74,8 @@ function stepsInto(views: readonly SliceView[]): readonly number[] {
   const into: number[] = [];
   let row = 0;
   for (let at = 0; at < views.length; at++) {
-    const way = at === 0 ? 0 : Math.sign(views[at]!.high - views[at - 1]!.high);
-    row = way === Math.sign(row) ? row + way : way;
+    const direction = at === 0 ? 0 : Math.sign(views[at]!.high - views[at - 1]!.high);
+    row = direction === Math.sign(row) ? row + direction : direction;
     into.push(row);
   }
   return into;
@@ -67,8 +85,8 @@ function stepsInto(views: readonly SliceView[]): readonly number[] {
 function stepsFrom(into: readonly number[]): readonly number[] {
   const from = new Array<number>(into.length).fill(0);
   for (let at = into.length - 2; at >= 0; at--) {
-    const way = Math.sign(into[at + 1]!);
-    from[at] = way === Math.sign(from[at + 1]!) ? from[at + 1]! + way : way;
+    const direction = Math.sign(into[at + 1]!);
+    from[at] = direction === Math.sign(from[at + 1]!) ? from[at + 1]! + direction : direction;
   }
   return from;
 }
@@ -84,5 +102,5 @@ function coloursAround(views: readonly SliceView[], at: number): number {
 }
 
 function strideTo(view: SliceView, other: SliceView | undefined): number {
-  return strideOf(other && other.keys.length > 0 ? wayOf(view, other) : 0);
+  return strideOf(other && other.keys.length > 0 ? intervalBetween(view, other) : 0);
 }

@@ -3,7 +3,7 @@ import { isFreshStart } from '../../hands/fresh-start.js';
 import type { Hand, Line, Slice, SliceKey } from '../../hands/line.js';
 import { mirrorKey } from '../../keyboard/key-plan.js';
 import type { Finger } from '../../score/model.js';
-import { type Assignment, assignments, isFixed, type Wanted } from './candidates.js';
+import { type CandidateFingers, candidatesFor, isFixed, type Wanted } from './candidates.js';
 
 /**
  * A slice as the right hand sees it: the left hand's keys are mirrored about D4, so that every rule is written once and
@@ -21,7 +21,7 @@ export interface SliceView {
   /** Place on the staff of a single key, where known. */
   readonly diatonic: number | undefined;
   /** Fingers for the keys; `candidates[i].fingers[k]` plays `keys[k]`, 0 = none. */
-  readonly candidates: readonly Assignment[];
+  readonly candidates: readonly CandidateFingers[];
   /** Index in `struck` (or, for held keys, `held`) of the slice for every key. */
   readonly source: readonly number[];
   readonly seconds: number;
@@ -102,7 +102,7 @@ function byKey(one: Member, other: Member): number {
 }
 
 function viewSlice(slice: Slice, members: readonly Member[], hand: HandModel, cut: boolean): SliceView {
-  const found = assignments(members, hand, slice.rolled);
+  const found = candidatesFor(members, hand, slice.rolled);
   const { kept, keys } = found;
   const source = new Array<number>(kept.length);
   for (let nth = 0; nth < kept.length; nth++) source[nth] = members[kept[nth]!]!.source;
@@ -115,7 +115,7 @@ function viewSlice(slice: Slice, members: readonly Member[], hand: HandModel, cu
     low: keys[0] ?? 0,
     high: keys[keys.length - 1] ?? 0,
     diatonic: kept.length === 1 ? members[kept[0]!]!.given.diatonic : undefined,
-    candidates: found.assignments,
+    candidates: found.candidates,
     source,
     seconds: slice.seconds,
     free: slice.free,

@@ -1,8 +1,8 @@
 import type { Finger } from '../../../score/model.js';
+import { intervalBetween, STRIDES, strideOf } from '../../view/interval.js';
 import type { SliceView } from '../../view/view.js';
 import type { Sink, Term, TripleCount } from './term.js';
-import { INTERVALS, intervalOf, pairOf, STRIDES, strideOf } from './term.js';
-import { wayOf } from './way.js';
+import { INTERVALS, intervalIndex, pairOf } from './term.js';
 
 const SKIP = 0;
 const CHAIN = SKIP + 25 * INTERVALS;
@@ -24,7 +24,7 @@ function turnOf(first: number, second: number, third: number): number {
 
 /** Features of thumb, 2 and thumb again in one direction: two notes between crossings. */
 export const GROUPS_OF_TWO: readonly number[] = [-1, 1].map(
-  (way) => CHAIN + tripleOf(1, 2, 1) * 9 + turnOf(0, way, 2 * way),
+  (direction) => CHAIN + tripleOf(1, 2, 1) * 9 + turnOf(0, direction, 2 * direction),
 );
 
 /**
@@ -47,9 +47,10 @@ class Chains implements TripleCount {
   readonly #high: number;
 
   constructor(first: SliceView, second: SliceView, third: SliceView) {
-    this.#skip = intervalOf(third.low - first.low);
-    this.#highSkip = intervalOf(third.high - first.high);
-    this.#strides = strideOf(wayOf(first, second)) * STRIDES + strideOf(wayOf(second, third));
+    this.#skip = intervalIndex(third.low - first.low);
+    this.#highSkip = intervalIndex(third.high - first.high);
+    this.#strides =
+      strideOf(intervalBetween(first, second)) * STRIDES + strideOf(intervalBetween(second, third));
     this.#low = turnOf(first.low, second.low, third.low);
     this.#high = turnOf(first.high, second.high, third.high);
   }

@@ -1,7 +1,8 @@
 import type { Finger } from '../../../score/model.js';
+import { STRIDES } from '../../view/interval.js';
 import type { SliceView } from '../../view/view.js';
 import type { PairCount, Sink, Term } from './term.js';
-import { areSingle, colour, INTERVALS, intervalOf, pairOf, STRIDES } from './term.js';
+import { areSingle, colour, INTERVALS, intervalIndex, pairOf } from './term.js';
 
 const GAPS = 18;
 const KEY = 0;
@@ -50,10 +51,10 @@ function nearest(keys: readonly number[], key: number): number {
 export const chord: Term = {
   name: 'habit: chord',
   size: SIZE,
-  slice(view, fingers, outlook, sink) {
+  slice(view, fingers, surroundings, sink) {
     if (fingers.length < 2) return;
     shape(view, fingers, sink);
-    const strides = outlook.strideIn * STRIDES + outlook.strideOut;
+    const strides = surroundings.strideIn * STRIDES + surroundings.strideOut;
     sink.add(CONTEXT + pairOf(fingers[0]!, fingers.at(-1)!) * STRIDES * STRIDES + strides, 1);
   },
   pair(before, view) {
@@ -65,19 +66,19 @@ export const chord: Term = {
 class ChordSteps implements PairCount {
   /** By key of the later slice: the nearest one of the earlier slice, and the interval from there. */
   readonly #near: number[] = [];
-  readonly #ways: number[] = [];
+  readonly #intervals: number[] = [];
   readonly #low: number;
   readonly #high: number;
   readonly #struck: readonly boolean[];
 
   constructor(before: SliceView, view: SliceView) {
-    this.#low = intervalOf(view.low - before.low);
-    this.#high = intervalOf(view.high - before.high);
+    this.#low = intervalIndex(view.low - before.low);
+    this.#high = intervalIndex(view.high - before.high);
     this.#struck = view.struck;
     for (const key of view.keys) {
       const near = nearest(before.keys, key);
       this.#near.push(near);
-      this.#ways.push(intervalOf(key - before.keys[near]!));
+      this.#intervals.push(intervalIndex(key - before.keys[near]!));
     }
   }
 
@@ -86,7 +87,7 @@ class ChordSteps implements PairCount {
     sink.add(LOW + pairOf(from[0]!, to[0]!) * INTERVALS + this.#low, 1);
     for (let at = 0; at < to.length; at++) {
       if (!this.#struck[at]) continue;
-      sink.add(NEAREST + pairOf(from[this.#near[at]!]!, to[at]!) * INTERVALS + this.#ways[at]!, 1);
+      sink.add(NEAREST + pairOf(from[this.#near[at]!]!, to[at]!) * INTERVALS + this.#intervals[at]!, 1);
     }
   }
 }

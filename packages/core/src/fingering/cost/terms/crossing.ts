@@ -15,29 +15,30 @@ export const crossing: Term = {
   name: 'crossing',
   size: 10,
   pair(before, view) {
-    const way = view.low - before.low;
-    if (view.fresh || way === 0 || !areSingle(before, view)) return undefined;
-    return new Crossings(way, before.black[0]!, view.black[0]!);
+    const interval = view.low - before.low;
+    if (view.fresh || interval === 0 || !areSingle(before, view)) return undefined;
+    return new Crossings(interval, before.black[0]!, view.black[0]!);
   },
 };
 
 class Crossings implements PairCount {
   constructor(
-    private readonly way: number,
+    /** Semitones from the first key to the second, up positive. */
+    private readonly interval: number,
     private readonly fromBlack: boolean,
     private readonly toBlack: boolean,
   ) {}
 
   count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
-    const { way, fromBlack, toBlack } = this;
+    const { interval, fromBlack, toBlack } = this;
     const [a, b] = [from[0]!, to[0]!];
-    if (a === b || way > 0 === b > a) return;
+    if (a === b || interval > 0 === b > a) return;
     const colours = colour(fromBlack) * 2 + colour(toBlack);
     if (b === 1) sink.add(colours, 1);
     else if (a === 1) sink.add(4 + colours, 1);
     else {
       const longer = Math.abs(a - 3) < Math.abs(b - 3) ? fromBlack : toBlack;
-      sink.add(longer && Math.abs(way) <= 2 ? OVERLAP_ON_BLACK : OVERLAP, 1);
+      sink.add(longer && Math.abs(interval) <= 2 ? OVERLAP_ON_BLACK : OVERLAP, 1);
     }
   }
 }

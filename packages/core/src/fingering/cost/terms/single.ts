@@ -1,5 +1,6 @@
+import { STRIDES } from '../../view/interval.js';
 import type { Term } from './term.js';
-import { colour, STRIDES } from './term.js';
+import { colour } from './term.js';
 
 const ROOM = 8;
 const RUN = 13;
@@ -26,22 +27,22 @@ const STEPS = [0, 1, 1, 2, 2, 3, 4, 4, 5, 5, 6, 6, 7];
 export const single: Term = {
   name: 'habit: place',
   size: SIZE,
-  slice(view, fingers, outlook, sink) {
+  slice(view, fingers, surroundings, sink) {
     if (fingers.length !== 1) return;
     const finger = fingers[0]! - 1;
     sink.add(KEY + finger * 2 + colour(view.black[0]), 1);
-    const rooms = [outlook.ahead, outlook.behind, outlook.around];
+    const rooms = [surroundings.ahead, surroundings.behind, surroundings.around];
     for (let nth = 0; nth < 3; nth++) {
       const [below, above] = rooms[nth]!;
       sink.add(PLACE + ((finger * 3 + nth) * ROOM + STEPS[below]!) * ROOM + STEPS[above]!, 1);
     }
-    sink.add(TURN + (finger * RUN + outlook.ledBy + 6) * RUN + outlook.leadsTo + 6, 1);
-    const way = (Math.sign(outlook.ledBy) + 1) * 3 + Math.sign(outlook.leadsTo) + 1;
-    const onward = Math.sign(outlook.leadsTo || outlook.ledBy) + 1;
-    sink.add(COLOURS + (finger * 32 + outlook.colours) * 3 + onward, 1);
-    sink.add(NEIGHBOURS + (finger * STRIDES + outlook.strideIn) * STRIDES + outlook.strideOut, 1);
-    sink.add(SINCE + finger * IN_RUN + outlook.since + 12, 1);
-    sink.add(UNTIL + finger * IN_RUN + outlook.until + 12, 1);
-    sink.add(BEAT + (finger * 2 + (view.onBeat ? 1 : 0)) * 9 + way, 1);
+    sink.add(TURN + (finger * RUN + surroundings.ledBy + 6) * RUN + surroundings.leadsTo + 6, 1);
+    const directions = (Math.sign(surroundings.ledBy) + 1) * 3 + Math.sign(surroundings.leadsTo) + 1;
+    const onward = Math.sign(surroundings.leadsTo || surroundings.ledBy) + 1;
+    sink.add(COLOURS + (finger * 32 + surroundings.colours) * 3 + onward, 1);
+    sink.add(NEIGHBOURS + (finger * STRIDES + surroundings.strideIn) * STRIDES + surroundings.strideOut, 1);
+    sink.add(SINCE + finger * IN_RUN + surroundings.since + 12, 1);
+    sink.add(UNTIL + finger * IN_RUN + surroundings.until + 12, 1);
+    sink.add(BEAT + (finger * 2 + (view.onBeat ? 1 : 0)) * 9 + directions, 1);
   },
 };

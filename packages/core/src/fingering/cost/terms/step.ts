@@ -1,8 +1,8 @@
 import type { Finger } from '../../../score/model.js';
+import { intervalBetween, STRIDES, strideOf } from '../../view/interval.js';
 import type { SliceView } from '../../view/view.js';
 import type { PairCount, Sink, Term } from './term.js';
-import { areSingle, colour, INTERVALS, intervalOf, pairOf, STRIDES, strideOf } from './term.js';
-import { wayOf } from './way.js';
+import { areSingle, colour, INTERVALS, intervalIndex, pairOf } from './term.js';
 
 const PLAIN = 0;
 const COLOURED = PLAIN + 25 * INTERVALS;
@@ -32,9 +32,9 @@ class SingleSteps implements PairCount {
     before: SliceView,
     private readonly view: SliceView,
   ) {
-    const way = wayOf(before, view);
-    this.#interval = intervalOf(way);
-    this.#stride = strideOf(way, FIFTH);
+    const interval = intervalBetween(before, view);
+    this.#interval = intervalIndex(interval);
+    this.#stride = strideOf(interval, FIFTH);
     this.#colours = colour(before.black[0]) * 2 + colour(view.black[0]);
   }
 

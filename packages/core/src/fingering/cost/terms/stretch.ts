@@ -27,8 +27,8 @@ export const stretch: Term = {
     for (let low = 0; low < fingers.length; low++) {
       for (let high = low + 1; high < fingers.length; high++) {
         if (fingers[low] === fingers[high]) continue;
-        const [a, b, way] = [fingers[low]!, fingers[high]!, view.x[high]! - view.x[low]!];
-        strain(reachBetween(hand, a, b), a < b ? way : -way, 0, sink);
+        const [a, b, mm] = [fingers[low]!, fingers[high]!, view.x[high]! - view.x[low]!];
+        strain(reachBetween(hand, a, b), a < b ? mm : -mm, 0, sink);
       }
     }
   },
@@ -39,9 +39,9 @@ export const stretch: Term = {
 };
 
 class StepStretch implements PairCount {
-  /** @param way mm from the first key to the second, up positive */
+  /** @param mm from the first key to the second, up positive */
   constructor(
-    private readonly way: number,
+    private readonly mm: number,
     private readonly hand: HandModel,
   ) {}
 
@@ -49,6 +49,6 @@ class StepStretch implements PairCount {
     const [a, b] = [from[0]!, to[0]!];
     if (a === b) return;
     const span = reachBetween(this.hand, a, b);
-    strain(span, Math.min(a < b ? this.way : -this.way, span.maxPractical), 4, sink);
+    strain(span, Math.min(a < b ? this.mm : -this.mm, span.maxPractical), 4, sink);
   }
 }

@@ -1,24 +1,8 @@
 import type { HandModel } from '../../../anatomy/hand.js';
 import type { Finger } from '../../../score/model.js';
-import type { RunPlace } from '../../view/runs.js';
+import { AUGMENTED_SECOND } from '../../view/interval.js';
+import type { Surroundings } from '../../view/surroundings.js';
 import type { SliceView } from '../../view/view.js';
-import { AUGMENTED_SECOND } from './way.js';
-
-/** What surrounds a slice, as seen by the terms that look ahead. */
-export interface Outlook extends RunPlace {
-  /** Semitones that the music goes below and above before it leaves an octave: ahead, behind, and the wider of both. */
-  readonly ahead: readonly [number, number];
-  readonly behind: readonly [number, number];
-  readonly around: readonly [number, number];
-  /** Notes of one direction that lead here and that follow, -6 (falling) ... 6 (rising). */
-  readonly ledBy: number;
-  readonly leadsTo: number;
-  /** Colours of the lowest keys of the slices from two before to two after, a bit each, 1 = black. */
-  readonly colours: number;
-  /** Strides of the highest keys (`strideOf`) back to the slice before and on to the slice after. */
-  readonly strideIn: number;
-  readonly strideOut: number;
-}
 
 /** Takes what terms count. */
 export interface Sink {
@@ -47,7 +31,7 @@ export interface Term {
   readonly slice?: (
     view: SliceView,
     fingers: readonly Finger[],
-    outlook: Outlook,
+    surroundings: Surroundings,
     sink: Sink,
     hand: HandModel,
   ) => void;
@@ -71,34 +55,16 @@ const WIDEST = 15;
 /** Number of signed intervals told apart: -15 ... 15 semitones, wider ones taken as 15, and augmented seconds. */
 export const INTERVALS = 2 * WIDEST + 3;
 
-/** @param way semitones, or `AUGMENTED_SECOND` as `wayOf` gives it */
-export function intervalOf(way: number): number {
-  if (Math.abs(way) === AUGMENTED_SECOND) return way > 0 ? INTERVALS - 1 : INTERVALS - 2;
-  return Math.max(-WIDEST, Math.min(WIDEST, way)) + WIDEST;
+/**
+ * Index of an interval, 0 ... `INTERVALS` - 1.
+ *
+ * @param interval semitones, up positive, or `AUGMENTED_SECOND` as `intervalBetween` gives it
+ */
+export function intervalIndex(interval: number): number {
+  if (Math.abs(interval) === AUGMENTED_SECOND) return interval > 0 ? INTERVALS - 1 : INTERVALS - 2;
+  return Math.max(-WIDEST, Math.min(WIDEST, interval)) + WIDEST;
 }
 
 export function colour(black: boolean | undefined): number {
   return black ? 1 : 0;
-}
-
-/** Number of strides told apart. */
-export const STRIDES = 7;
-/** The stride to the same key. */
-const NONE = 3;
-
-/**
- * Interval by rough size, 0 ... 6: down by a leap, by a middle interval, by a step, none, and up likewise.
- *
- * @param way semitones, or `AUGMENTED_SECOND`, which is a step
- * @param middle semitones of the widest middle interval; by default a third
- */
-export function strideOf(way: number, middle = 4): number {
-  const size = Math.abs(way);
-  const wide = size === 0 ? 0 : size <= 2 || size === AUGMENTED_SECOND ? 1 : size <= middle ? 2 : 3;
-  return NONE + Math.sign(way) * wide;
-}
-
-/** True for a stride by step, up or down. */
-export function isStep(stride: number): boolean {
-  return Math.abs(stride - NONE) === 1;
 }

@@ -1,5 +1,5 @@
+import { isStep } from '../../view/interval.js';
 import type { Term } from './term.js';
-import { isStep } from './term.js';
 
 /** Notes of one direction that make a run, counted from the note itself. */
 const RUN = 3;

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
+import { inconsistency } from '#core/fingering/consistency/consensus.js';
 import { figuresOf } from '#core/fingering/consistency/figures.js';
-import { unlikeness } from '#core/fingering/consistency/models.js';
-import { alikeChoice } from '#core/fingering/consistency/settle.js';
+import { consistentChoice } from '#core/fingering/consistency/settle.js';
 import { leastChoice } from '#core/fingering/search/forward.js';
 import { type SliceView, viewLine } from '#core/fingering/view/view.js';
 import type { Hand } from '#core/hands/line.js';
-import { eachFingering, Ledger, stagesOf } from './enumerate.js';
+import { eachFingering, Ledger, objectiveOf } from './enumerate.js';
 import { again, happenings, lineOf, type Texture } from './lines.js';
 
 const HANDS = fc.constantFrom<Hand>('right', 'left');
@@ -16,17 +16,17 @@ const NARROW: Texture = { keys: 1, holds: 0, ambit: 9 };
 const PAIRS: Texture = { keys: 2, holds: 0, ambit: 9 };
 
 function searched(views: readonly SliceView[]) {
-  const stages = stagesOf(views, model);
-  const alike = alikeChoice(stages);
+  const objective = objectiveOf(views, model);
+  const alike = consistentChoice(objective);
   const paid = alike.biased.reduce((sum, cost) => sum + cost, 0);
-  return { path: alike.path, cost: alike.cost - paid, plain: leastChoice(stages) };
+  return { path: alike.path, cost: alike.cost - paid, plain: leastChoice(objective) };
 }
 
 it.each([
   ['single keys', NARROW, 3, 100],
   ['keys and pairs of keys', PAIRS, 2, 30],
 ] as const)(
-  'like figures of %s: the joint minimum of movement and unlikeness, against enumeration',
+  'like figures of %s: the joint minimum of movement and inconsistency, against enumeration',
   (name, texture, most, numRuns) => {
     const tally = { cases: 0, unlike: 0 };
     fc.assert(
@@ -34,7 +34,7 @@ it.each([
         const line = lineOf(hand, again(events, events.length === 2 ? 3 : 2, octaves));
         const views = viewLine(line, model, true);
         const figures = figuresOf(views);
-        const total = (cost: number, path: readonly number[]) => cost + unlikeness(views, figures, path);
+        const total = (cost: number, path: readonly number[]) => cost + inconsistency(views, figures, path);
         const { path, cost, plain } = searched(views);
         let least = Number.POSITIVE_INFINITY;
         eachFingering(new Ledger(views, model), (own, fingers) => {

@@ -6,22 +6,22 @@ import type { Figure } from './figures.js';
 const GIVEN_VOTES = 100;
 
 /** The fingers that every figure should have, as `fingersAt` writes them. */
-export type Models = readonly number[];
+export type Consensus = readonly number[];
 
 /** The fingers that most of a figure's slices chose, digits of the file counting most, of equal ones the earliest. */
-export function chosenModels(
+export function consensusOf(
   views: readonly SliceView[],
   figures: readonly Figure[],
   path: readonly number[],
-): Models {
+): Consensus {
   const votes = new Ballot();
-  const models: number[] = [];
+  const consensus: number[] = [];
   for (const { slices } of figures) {
     votes.begin();
     for (const at of slices) votes.add(fingersAt(views[at]!, path[at]!), votesOf(views[at]!));
-    models.push(votes.winner());
+    consensus.push(votes.winner());
   }
-  return models;
+  return consensus;
 }
 
 /**
@@ -30,14 +30,14 @@ export function chosenModels(
  * @param through for every slice and candidate, the cost of the best fingering of the line that uses it, as far as it is
  *   no more than the greatest price above the least
  */
-export function cheapestModels(
+export function cheapestConsensus(
   views: readonly SliceView[],
   figures: readonly Figure[],
   through: readonly (readonly number[])[],
-): Models {
+): Consensus {
   const least = through.map(leastOf);
   const saved = new Ballot();
-  const models: number[] = [];
+  const consensus: number[] = [];
   for (const { slices, price } of figures) {
     saved.begin();
     for (const at of slices) {
@@ -49,9 +49,9 @@ export function cheapestModels(
         saved.add(candidates[nth]!.name, Math.max(0, enough - costs[nth]!) * votes);
       }
     }
-    models.push(saved.winner());
+    consensus.push(saved.winner());
   }
-  return models;
+  return consensus;
 }
 
 function leastOf(costs: readonly number[]): number {
@@ -91,12 +91,16 @@ class Ballot {
   }
 }
 
-/** What every candidate pays for being unlike the models of its figures; undefined where a slice is in none. */
-export function likenessBias(views: readonly SliceView[], figures: readonly Figure[], models: Models): Bias {
+/** What every candidate pays for being unlike the consensus of its figures; undefined where a slice is in none. */
+export function consistencyBias(
+  views: readonly SliceView[],
+  figures: readonly Figure[],
+  consensus: Consensus,
+): Bias {
   const bias = new Array<number[] | undefined>(views.length);
   for (let nth = 0; nth < figures.length; nth++) {
     const { slices, price } = figures[nth]!;
-    const model = models[nth]!;
+    const model = consensus[nth]!;
     for (const at of slices) {
       const { candidates } = views[at]!;
       let own = bias[at];
@@ -113,20 +117,20 @@ export function likenessBias(views: readonly SliceView[], figures: readonly Figu
 }
 
 /**
- * What a choice pays for being unlike the models that it chooses itself.
+ * What a choice pays for being unlike the consensus that it chooses itself.
  *
- * @param models those of `chosenModels` for this path
+ * @param consensus those of `consensusOf` for this path
  */
-export function unlikeness(
+export function inconsistency(
   views: readonly SliceView[],
   figures: readonly Figure[],
   path: readonly number[],
-  models: Models = chosenModels(views, figures, path),
+  consensus: Consensus = consensusOf(views, figures, path),
 ): number {
   let sum = 0;
   for (let nth = 0; nth < figures.length; nth++) {
     const { slices, price } = figures[nth]!;
-    for (const at of slices) if (fingersAt(views[at]!, path[at]!) !== models[nth]) sum += price;
+    for (const at of slices) if (fingersAt(views[at]!, path[at]!) !== consensus[nth]) sum += price;
   }
   return sum;
 }

@@ -1,27 +1,30 @@
-import type { Choice } from '../search/forward.js';
+import type { Choice } from '../cost/choice.js';
+import { DEPTH_COUNT } from '../cost/depth.js';
+import type { SliceExtraCost } from '../cost/extra-cost.js';
 import type { SliceView } from '../view/view.js';
-import { DEPTH_COUNT } from './depth.js';
 
 const D = DEPTH_COUNT;
 
-/** Extra costs on top of a line's stages, added up slice by slice, and what is held as a choice has it. */
-export class Extras {
-  readonly extras = new Map<number, { own?: Float64Array; steps?: Float64Array }>();
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
-  /** @param choice that holds where something is held */
+/** Builds the extra costs of a line slice by slice: costs are added, and slices are held to what a choice has there. */
+export class ExtraCostBuilder {
+  readonly slices = new Map<number, Mutable<SliceExtraCost>>();
+
+  /** @param choice to which slices are held */
   constructor(
     readonly views: readonly SliceView[],
     readonly choice: Pick<Choice, 'path' | 'depths'>,
   ) {}
 
-  /** Own costs of a slice to be added to: `[candidate * DEPTH_COUNT + depth]`. */
+  /** The extra costs of a slice itself, to be added to: `[candidate * DEPTH_COUNT + depth]`. */
   own(at: number): Float64Array {
     const extra = this.#at(at);
     extra.own ??= new Float64Array(this.#count(at) * D);
     return extra.own;
   }
 
-  /** Costs of steps into slice `at > 0` to be added to: `[candidate before * candidates + candidate]`. */
+  /** Those of the steps into slice `at > 0`, to be added to: `[candidate before * candidates + candidate]`. */
   steps(at: number): Float64Array {
     const extra = this.#at(at);
     extra.steps ??= new Float64Array(this.#count(at - 1) * this.#count(at));
@@ -41,20 +44,20 @@ export class Extras {
     for (let cell = 0; cell < own.length; cell++) if (cell !== chosen) own[cell] = Number.POSITIVE_INFINITY;
   }
 
-  /** What the choice pays of all extras. */
+  /** What the choice itself pays of the extra costs, mm equivalents. */
   paid(): number {
     const { path, depths } = this.choice;
     let sum = 0;
-    for (const [at, { own, steps }] of this.extras) {
+    for (const [at, { own, steps }] of this.slices) {
       if (own) sum += own[path[at]! * D + depths[at]!]!;
       if (steps) sum += steps[path[at - 1]! * this.#count(at) + path[at]!]!;
     }
     return sum;
   }
 
-  #at(at: number): { own?: Float64Array; steps?: Float64Array } {
-    const extra = this.extras.get(at) ?? {};
-    this.extras.set(at, extra);
+  #at(at: number): Mutable<SliceExtraCost> {
+    const extra = this.slices.get(at) ?? {};
+    this.slices.set(at, extra);
     return extra;
   }
 
