@@ -4,6 +4,7 @@ import type { Bias, Objective } from '../cost/objective.js';
 import { costsToGo, leastCostsThrough } from '../search/backward.js';
 import { Search } from '../search/forward.js';
 import { PrefixCosts } from '../search/prefix.js';
+import type { SliceView } from '../view/view.js';
 import {
   type Consensus,
   cheapestConsensus,
@@ -14,59 +15,84 @@ import {
 import { type Figure, figuresOf } from './figures.js';
 import { cheapestConsistent } from './joint.js';
 
-/** Passes in which like figures settle on like fingers; a third changes next to nothing. */
-const PASSES = 2;
-/** Slices of a passage that is short enough to look for the joint minimum itself, and beginnings followed for it. */
+/** Searches towards a consensus; a third changes next to nothing. */
+const ROUNDS = 2;
+/** Slices of a passage that is short enough to search it for the joint minimum itself, and prefixes followed for that. */
 const PASSAGE = 64;
 const MOST_PREFIXES = 5000;
 
-/** A choice and the bias under which it is the least; none where no figure comes twice. */
+/** A choice and the bias under which it is the least; without one where no figure recurs. */
 export interface ConsistentChoice extends Choice {
   readonly bias?: Bias;
 }
 
+interface Proposal {
+  readonly choice: ConsistentChoice;
+  /** What most slices of each figure have in this choice. */
+  readonly consensus: Consensus;
+  /** Cost of the fingering, with what it pays for deviating from its own consensus; the bias left out. */
+  readonly total: number;
+}
+
 /**
- * The exact minimum, then again with what slices pay for being unlike: first the consensus that cost their figures least
- * together, then those that the pass before chose. Each pass is exact for its stated cost; of all of them that one counts
- * whose own cost, with what its unlike figures pay against what most of them chose, is least. A passage of up to
- * `PASSAGE` slices is searched for a fingering that costs even less in this way.
+ * The fingering that costs least together with what it pays where it fingers the same figure in different ways. Fingering
+ * the slices of a figure alike couples slices far apart, so that the search cannot see that price. Instead, a consensus is
+ * assumed and deviating from it priced, which the search can minimise exactly: first no consensus, then the fingers that
+ * cost each figure's slices least together, then the consensus of the fingering just found. A passage of up to `PASSAGE`
+ * slices is searched for the joint minimum, too. The best of all these proposals is taken.
  *
- * @param free the stated cost without a bias
+ * @param free the objective without a bias
  */
 export function consistentChoice(free: Objective): ConsistentChoice {
   const { views } = free;
   const figures = figuresOf(views);
   const search = new Search();
-  const plain = search.find(free);
-  let best: ConsistentChoice = plain;
-  let least = plain.cost + inconsistency(views, figures, plain.path);
-  // A choice that follows every model is the least with their bias too.
-  if (least === plain.cost) return plain;
-  /** Returns the consensus that the choice found chooses itself. */
-  const choose = (consensus: Consensus): Consensus => {
-    const bias = consistencyBias(views, figures, consensus);
-    const choice = search.again(free.with(bias));
-    const chosen = consensusOf(views, figures, choice.path);
-    const total = choice.cost - sumOf(choice.biased) + inconsistency(views, figures, choice.path, chosen);
-    const better = total < least;
-    // Of equal ones, the one that is judged against what most of its own figures chose.
-    const truer = total === least && (!best.bias || choice.cost < best.cost);
-    if (better || truer) [best, least] = [{ ...choice, bias }, total];
-    return chosen;
-  };
-  const through = leastCostsThrough(free, search, plain.cost + highestPrice(figures));
+  const plain = proposalOf(views, figures, search.find(free));
+  // A choice that follows its own consensus everywhere is the least under that bias too.
+  if (plain.total === plain.choice.cost) return plain.choice;
+  const proposals = [plain];
+  const through = leastCostsThrough(free, search, plain.choice.cost + highestPrice(figures));
   let consensus = cheapestConsensus(views, figures, through);
-  for (let pass = 0; pass < PASSES; pass++) {
-    const chosen = choose(consensus);
-    if (areSame(chosen, consensus)) break;
-    consensus = chosen;
+  for (let round = 0; round < ROUNDS; round++) {
+    const proposal = proposalTowards(free, figures, consensus, search);
+    proposals.push(proposal);
+    if (areSame(proposal.consensus, consensus)) break;
+    consensus = proposal.consensus;
   }
   if (views.length <= PASSAGE) {
     const prefixes = new PrefixCosts(free, costsToGo(free));
-    const [path] = cheapestConsistent(views, prefixes, figures, [best.path], 1, MOST_PREFIXES);
-    if (path) choose(consensusOf(views, figures, path));
+    const known = proposals.reduce(better).choice.path;
+    const [path] = cheapestConsistent(views, prefixes, figures, [known], 1, MOST_PREFIXES);
+    if (path) proposals.push(proposalTowards(free, figures, consensusOf(views, figures, path), search));
   }
-  return best;
+  return proposals.reduce(better).choice;
+}
+
+/** The least choice where deviating from a consensus is priced. */
+function proposalTowards(
+  free: Objective,
+  figures: readonly Figure[],
+  consensus: Consensus,
+  search: Search,
+): Proposal {
+  const bias = consistencyBias(free.views, figures, consensus);
+  return proposalOf(free.views, figures, { ...search.find(free.with(bias)), bias });
+}
+
+function proposalOf(
+  views: readonly SliceView[],
+  figures: readonly Figure[],
+  choice: ConsistentChoice,
+): Proposal {
+  const consensus = consensusOf(views, figures, choice.path);
+  const paid = inconsistency(views, figures, choice.path, consensus);
+  return { choice, consensus, total: choice.cost - sumOf(choice.biased) + paid };
+}
+
+/** The cheaper one; of equal ones that whose bias comes nearest to its own consensus, else the first. */
+function better(first: Proposal, second: Proposal): Proposal {
+  if (second.total !== first.total) return second.total < first.total ? second : first;
+  return !first.choice.bias || second.choice.cost < first.choice.cost ? second : first;
 }
 
 function highestPrice(figures: readonly Figure[]): number {
@@ -75,7 +101,7 @@ function highestPrice(figures: readonly Figure[]): number {
   return highest;
 }
 
-function areSame(consensus: Consensus, others: Consensus): boolean {
-  for (let nth = 0; nth < consensus.length; nth++) if (consensus[nth] !== others[nth]) return false;
+function areSame(one: Consensus, other: Consensus): boolean {
+  for (let nth = 0; nth < one.length; nth++) if (one[nth] !== other[nth]) return false;
   return true;
 }

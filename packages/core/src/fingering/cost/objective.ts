@@ -43,16 +43,6 @@ export class Objective {
     return new Objective(this.costs, this.bias?.slice(start, end), extraCosts, [first + start, first + end]);
   }
 
-  /** True where another bias of the same line, or none, adds the same to all candidates of a slice. */
-  sameBias(other: Bias | undefined, at: number): boolean {
-    const [own, others] = [this.bias?.[at], other?.[at]];
-    const count = this.count(at);
-    for (let candidate = 0; candidate < count; candidate++) {
-      if ((own?.[candidate] ?? 0) !== (others?.[candidate] ?? 0)) return false;
-    }
-    return true;
-  }
-
   /** Number of candidates of a slice; 1 before the first. */
   count(at: number): number {
     return this.views[at]?.candidates.length ?? 1;
