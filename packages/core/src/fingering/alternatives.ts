@@ -20,14 +20,14 @@ export interface AlternativesOptions {
   readonly count?: number;
 }
 
-/** Beginnings followed at most; two octaves of a scale up and down take some 600. */
+/** Prefixes followed at most; two octaves of a scale up and down take some 600. */
 const MOST_PREFIXES = 20_000;
 
 /**
  * The cheapest distinct fingerings of a passage, cheapest first, each with its cost by term in mm equivalents: the sum of
- * the terms, depth included, and what the passage pays where it fingers the same figure differently from most of its
- * equals. Exact for passages up to a few dozen slices, where no more than 20,000 beginnings are worth following; beyond
- * that the cheapest of those followed and of the exact ones under the habits of the best fingering. There are fewer than
+ * the terms, depth included, and what the passage pays where it fingers the same figure in different ways. Exact for
+ * passages up to a few dozen slices, where the search need follow no more than 20,000 prefixes; in longer ones the cheapest
+ * of those followed, and of the fingerings that agree best with the consensus of the best one. There are fewer than
  * `count` where the hand has fewer ways to play the passage.
  */
 export function alternatives(
@@ -45,8 +45,8 @@ export function alternatives(
   const prefixes = new PrefixCosts(objective, costsToGo(objective));
   return cheapestConsistent(views, prefixes, figures, known, count, MOST_PREFIXES).map((path) => {
     const single = views.map((view, at) => ({ ...view, candidates: [view.candidates[path[at]!]!] }));
-    const unlike = consistencyBias(single, figures, consensusOf(views, figures, path));
-    const choice = leastChoice(new Objective(new LineCosts(single, surroundings, costs, grid), unlike));
+    const deviations = consistencyBias(single, figures, consensusOf(views, figures, path));
+    const choice = leastChoice(new Objective(new LineCosts(single, surroundings, costs, grid), deviations));
     return fingeringOf(prepared, { ...choice, path }, []);
   });
 }

@@ -20,7 +20,7 @@ import { secondChoices } from './second-choices.js';
 import { type Surroundings, surroundingsOf } from './view/surroundings.js';
 import { type SliceView, viewLine } from './view/view.js';
 
-/** What `fingerLine` heeds beside the line itself; `readLines` gives `flow` and `ornaments`. */
+/** What `fingerLine` takes into account besides the line itself; `readLines` gives `flow` and `ornaments`. */
 export interface FingerOptions {
   /** Demand the digits that the file gives. Default true. */
   readonly keepDigits?: boolean;
@@ -28,7 +28,7 @@ export interface FingerOptions {
   readonly flow?: Flow | undefined;
   /** Ornaments of the line; default: none. */
   readonly ornaments?: Ornaments | undefined;
-  /** Second choices to find for a note at most. Default 0. */
+  /** Greatest number of second choices to find for a note. Default 0. */
   readonly alternates?: number;
 }
 
@@ -53,7 +53,7 @@ export interface Prepared {
   readonly surroundings: readonly Surroundings[];
   readonly costs: CostTable;
   readonly grid: DepthGrid;
-  /** The stated cost without likeness and joins. */
+  /** What the search minimises, but for what inconsistent fingering and the joins of repeats cost. */
   readonly objective: Objective;
 }
 
@@ -69,7 +69,7 @@ export function prepare(line: Line, hand: HandModel, options: FingerOptions): Pr
 
 /**
  * The least-cost fingering of a line for a hand: fingers from 1, the thumb, to 5, costs by term in mm
- * equivalents of sideways hand travel. Keys beyond the hand have null and are told in `doubts`.
+ * equivalents of sideways hand travel. Keys beyond the hand's reach have null and are listed in `doubts`.
  */
 export function fingerLine(line: Line, hand: HandModel, options: FingerOptions = {}): Fingered {
   const prepared = prepare(line, hand, options);
@@ -96,7 +96,7 @@ function doubtsOf(views: readonly SliceView[]): FingeringDoubt[] {
   return doubts;
 }
 
-/** A choice with its cost by term. */
+/** The fingers of a choice, with their cost by term. */
 export function fingeringOf(
   { line, hand, views, surroundings, grid }: Prepared,
   choice: Choice,

@@ -23,12 +23,12 @@ const ALTERNATION: Readonly<Record<string, number>> = {
   '15': 40,
   '45': 60,
 };
-/** No finger is free for the neighbouring key: the hand must leave its place for it. */
+/** No finger is free for the neighbouring key: the hand must leave its position for it. */
 const NO_FINGER = 120;
-/** Share for an ornament that touches its neighbour once or twice, against a trill. */
+/** Share of a trill's cost for an ornament that plays its neighbour once or twice. */
 const SHORT = 0.5;
 
-/** Cost of ornaments: the neighbouring keys want fingers that are free and trill well. */
+/** Cost of ornaments: their neighbouring keys need fingers that are free and trill well. */
 export function ornamentCosts(
   views: readonly SliceView[],
   { keys, tremolos }: Ornaments,
@@ -89,7 +89,7 @@ function auxiliaryCost(
   return least;
 }
 
-/** Whether the finger is free and lies among the others as its key does among theirs. */
+/** Whether the finger is free and in the order of the keys. */
 function isInOrder(view: SliceView, fingers: readonly Finger[], finger: Finger, key: number): boolean {
   for (let nth = 0; nth < fingers.length; nth++) {
     const other = fingers[nth]!;

@@ -4,7 +4,7 @@ import { leastCostsThrough } from './search/backward.js';
 import { Search } from './search/forward.js';
 
 /**
- * A second choice is worth printing where the best fingering of the whole line that uses it costs at most so much more,
+ * A second choice is worth printing where the best fingering of the whole line that uses it costs at most this much more,
  * in mm equivalents of sideways hand travel: a third of a white key's width. Chosen by hand so that about one note in
  * fourteen has one in the scores that the weights were fitted on; no measurement on other scores stands behind it.
  */
@@ -13,8 +13,8 @@ export const SECOND_CHOICE_MARGIN = 8;
 /**
  * For every struck key the other fingers within the margin, cheapest first, of equal ones the lower finger.
  *
- * @param path the chosen candidates, the least for these objective
- * @param most second choices for one key at most
+ * @param path the least choice for this objective
+ * @param most greatest number of second choices for one key
  * @returns by slice, by the slice's struck keys
  */
 export function secondChoices(

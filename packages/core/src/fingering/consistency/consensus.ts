@@ -2,13 +2,13 @@ import type { Bias } from '../cost/objective.js';
 import type { SliceView } from '../view/view.js';
 import type { Figure } from './figures.js';
 
-/** A digit that the file gives counts as this many chosen ones. */
+/** A slice with a digit that the file gives has so many votes, any other one vote. */
 const GIVEN_VOTES = 100;
 
-/** The fingers that every figure should have, as `fingersAt` writes them. */
+/** By figure: the fingers that all its slices should have, as the `name` of a candidate. */
 export type Consensus = readonly number[];
 
-/** The fingers that most of a figure's slices chose, digits of the file counting most, of equal ones the earliest. */
+/** The consensus of a fingering: what most slices of each figure have in it, by votes; of equals, what comes first. */
 export function consensusOf(
   views: readonly SliceView[],
   figures: readonly Figure[],
@@ -25,10 +25,10 @@ export function consensusOf(
 }
 
 /**
- * The fingers that would cost a figure's slices least together if each were free to pay the price instead.
+ * The fingers that cost each figure's slices least together, where every slice has them or pays the price of deviating.
  *
- * @param through for every slice and candidate, the cost of the best fingering of the line that uses it, as far as it is
- *   no more than the greatest price above the least
+ * @param through for every slice and candidate, the cost of the best fingering of the whole line that uses it; it need
+ *   be right only up to the least cost plus the greatest price
  */
 export function cheapestConsensus(
   views: readonly SliceView[],
@@ -91,7 +91,7 @@ class Ballot {
   }
 }
 
-/** What every candidate pays for being unlike the consensus of its figures; undefined where a slice is in none. */
+/** What every candidate pays for deviating from the consensus of its figures; undefined where a slice is in none. */
 export function consistencyBias(
   views: readonly SliceView[],
   figures: readonly Figure[],
@@ -100,7 +100,7 @@ export function consistencyBias(
   const bias = new Array<number[] | undefined>(views.length);
   for (let nth = 0; nth < figures.length; nth++) {
     const { slices, price } = figures[nth]!;
-    const model = consensus[nth]!;
+    const agreed = consensus[nth]!;
     for (const at of slices) {
       const { candidates } = views[at]!;
       let own = bias[at];
@@ -109,7 +109,7 @@ export function consistencyBias(
         bias[at] = own;
       }
       for (let candidate = 0; candidate < candidates.length; candidate++) {
-        if (candidates[candidate]!.name !== model) own[candidate]! += price;
+        if (candidates[candidate]!.name !== agreed) own[candidate]! += price;
       }
     }
   }
@@ -117,9 +117,9 @@ export function consistencyBias(
 }
 
 /**
- * What a choice pays for being unlike the consensus that it chooses itself.
+ * What a fingering pays for deviating from its own consensus, mm equivalents.
  *
- * @param consensus those of `consensusOf` for this path
+ * @param consensus `consensusOf` this path
  */
 export function inconsistency(
   views: readonly SliceView[],

@@ -3,11 +3,12 @@ import { type RunPlace, runPlaces } from '../view/runs.js';
 import type { SliceView } from '../view/view.js';
 
 /**
- * How wide the surroundings of a slice are that make up its figure, in slices to either side, and what a slice pays in
- * mm equivalents for being fingered unlike the same figure elsewhere: `given` where the file prints a digit in one of
- * the figure's places, since an editor who prints one means its equals too (common practice), else `free`. A slice pays
- * at every width at which it differs, so that more of the same music around it makes being unlike dearer. At reach 0 the
- * figure is a chord on its very keys, whatever stands around it. Chosen as those with which works held out agree best.
+ * A slice's figure is the slice with `reach` slices on either side. Where the same figure occurs elsewhere, a slice that
+ * deviates from the consensus pays a price in mm equivalents: `given` where the file prints a digit in the middle of one
+ * of these figures, since an editor who prints one means the others too (common practice), else `free`. A slice pays at
+ * every width at which it deviates, so that the price grows with the amount of music repeated around it. At reach 0 the
+ * figure is a chord on the same keys, whatever surrounds it. The numbers are those with which works held out of the fit
+ * agree best.
  */
 const WIDTHS = [
   { reach: 0, free: 4, given: 16 },
@@ -16,17 +17,17 @@ const WIDTHS = [
   { reach: 4, free: 6, given: 10 },
 ] as const;
 
-/** A figure that comes more than once. */
+/** A figure that occurs more than once. */
 export interface Figure {
-  /** Slices in its middle. */
+  /** The slice in the middle of every occurrence. */
   readonly slices: readonly number[];
-  /** mm equivalents of being unlike. */
+  /** mm equivalents that a slice pays for deviating from the consensus. */
   readonly price: number;
 }
 
 /** Stands for a slice before the first or after the last. */
 const NOTHING = 0;
-/** More than all numbers that are given out: two of them make one exact number. */
+/** More than any number given out by `Numbers`, so that two of them fit into one exact number. */
 const MANY = 2 ** 26;
 /** More than any key's number. */
 const MOST_KEYS = 256;
@@ -52,8 +53,8 @@ class Numbers {
 }
 
 /**
- * The same figures have the same intervals, key colours, rhythm and held keys. Where a figure is but a stretch of a run
- * by step, as much of a scale is like much else of it, it is the same only at the same place of the run.
+ * The figures that recur: with the same intervals, key colours, rhythm and held keys. Much of a scale looks like the rest
+ * of it, so that a figure within a run by step recurs only at the same place of such a run.
  */
 export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
   const finder = new FigureFinder(views);
@@ -71,14 +72,14 @@ function anyGiven(views: readonly SliceView[], slices: readonly number[]): boole
   return false;
 }
 
-/** The figures around all slices, wider and wider. */
+/** Numbers the figures around all slices, from narrow to wide: equal figures get the same number. */
 class FigureFinder {
   readonly #numbers = new Numbers();
   readonly #shapes: number[] = [];
   readonly #links: number[] = [];
   readonly #runs: readonly number[];
   readonly #places: readonly RunPlace[];
-  /** By slice: the figure around it, as far as the reach before. */
+  /** By slice: the number of its figure at the width asked for last, and that width. */
   #around: readonly number[] = [];
   #within = 0;
 
@@ -148,7 +149,7 @@ function linkTo(before: SliceView, { low, pace, fresh }: SliceView): number {
   return (low - before.low + MOST_KEYS) * 8 + pace * 2 + (fresh ? 1 : 0);
 }
 
-/** By slice: how many steps in one direction between single keys, without a turn, lead there last. */
+/** By slice: how many steps in one direction between single keys lead there. */
 function stepsInARow(views: readonly SliceView[]): readonly number[] {
   const rows: number[] = [];
   let [row, direction] = [0, 0];

@@ -5,16 +5,16 @@ import { inconsistency } from './consensus.js';
 import type { Figure } from './figures.js';
 import { InconsistencyTally } from './tally.js';
 
-/** One more candidate behind a beginning. */
+/** A prefix with one more candidate. */
 interface Continuation {
   readonly candidate: number;
-  /** Cost of the beginning by depth, likeness left out. */
+  /** Cost of the prefix by depth of its last slice, inconsistencies left out. */
   readonly reached: Float64Array;
-  /** What no fingering that begins so costs less than. */
+  /** Lower bound on the cost of all fingerings with this prefix, inconsistencies included. */
   readonly bound: number;
 }
 
-/** Fingerings found, cheapest first, likeness included: of equal ones the one found first. */
+/** The cheapest fingerings found, cheapest first, inconsistencies included; of equals the one found first. */
 class Best {
   readonly #found: { readonly path: readonly number[]; readonly cost: number }[] = [];
   readonly #seen = new Set<string>();
@@ -39,11 +39,11 @@ class Best {
 }
 
 /**
- * The `count` cheapest fingerings, likeness included, cheapest first. Every beginning is followed that could still lead
- * to one of them: its own cost, the least cost of what comes after, and what its figures are unlike already add up to
- * less than the dearest found. Exact where `most` beginnings suffice, else the cheapest seen until then.
+ * The `count` cheapest fingerings, inconsistencies included, cheapest first, by branch and bound: a prefix is followed as
+ * long as its own cost, the least cost of everything after it and what its inconsistencies cost already add up to less
+ * than the dearest fingering kept. Exact where no more than `most` prefixes are followed, else the cheapest seen by then.
  *
- * @param known fingerings to start from; the cheaper they are, the fewer beginnings are followed
+ * @param known fingerings to start from; the cheaper they are, the fewer prefixes are followed
  */
 export function cheapestConsistent(
   views: readonly SliceView[],

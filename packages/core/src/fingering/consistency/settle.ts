@@ -15,7 +15,7 @@ import {
 import { type Figure, figuresOf } from './figures.js';
 import { cheapestConsistent } from './joint.js';
 
-/** Searches towards a consensus; a third changes next to nothing. */
+/** Searches with a consensus assumed; a third changes next to nothing. */
 const ROUNDS = 2;
 /** Slices of a passage that is short enough to search it for the joint minimum itself, and prefixes followed for that. */
 const PASSAGE = 64;
@@ -35,11 +35,12 @@ interface Proposal {
 }
 
 /**
- * The fingering that costs least together with what it pays where it fingers the same figure in different ways. Fingering
- * the slices of a figure alike couples slices far apart, so that the search cannot see that price. Instead, a consensus is
- * assumed and deviating from it priced, which the search can minimise exactly: first no consensus, then the fingers that
- * cost each figure's slices least together, then the consensus of the fingering just found. A passage of up to `PASSAGE`
- * slices is searched for the joint minimum, too. The best of all these proposals is taken.
+ * The fingering that costs least, with what it pays where it fingers the same figure in different ways. That price depends
+ * on slices far apart, which the search cannot weigh together. Instead a consensus is assumed and every deviation from it
+ * priced, which the search minimises exactly: first with no consensus, then with the fingers that cost each figure's
+ * slices least together, then with the consensus of the fingering just found. A passage of up to `PASSAGE` slices is
+ * searched for the joint minimum, too. The best of these proposals is taken: exact for such a passage as long as
+ * `MOST_PREFIXES` suffice, else an approximation.
  *
  * @param free the objective without a bias
  */

@@ -2,16 +2,16 @@ import type { SliceView } from '../view/view.js';
 import type { Figure } from './figures.js';
 
 /**
- * What the beginning of a fingering pays at least for being unlike itself, kept up slice by slice: in every figure all
- * fingers but the most frequent pay.
+ * A lower bound on what a fingering pays for its inconsistencies, known from its first slices alone and kept up to date as
+ * slices are added and removed: in every figure, all slices pay but those with the most frequent fingers.
  */
 export class InconsistencyTally {
-  /** mm equivalents. */
+  /** The bound, mm equivalents. */
   paid = 0;
   /** By slice: the figures in whose middle it is. */
   readonly #figures: readonly (readonly number[])[];
   readonly #prices: readonly number[];
-  /** By figure: how often every finger name came. */
+  /** By figure: how many slices have which fingers, by the `name` of candidates. */
   readonly #counts: readonly Map<number, number>[];
   readonly #most: number[];
 
@@ -29,7 +29,7 @@ export class InconsistencyTally {
     this.#most = figures.map(() => 0);
   }
 
-  /** Takes a slice's candidate in. */
+  /** Adds the next slice with its candidate. */
   enter(at: number, candidate: number): void {
     const { name } = this.views[at]!.candidates[candidate]!;
     for (const figure of this.#figures[at]!) {
@@ -40,7 +40,7 @@ export class InconsistencyTally {
     }
   }
 
-  /** Takes it back; of the slices entered, the last goes first. */
+  /** Removes the slice added last. */
   leave(at: number, candidate: number): void {
     const { name } = this.views[at]!.candidates[candidate]!;
     for (const figure of this.#figures[at]!) {

@@ -6,10 +6,10 @@ import { OFFSETS, TERMS } from './terms/terms.js';
 import { thumb } from './terms/thumb.js';
 
 /**
- * mm equivalents at least, where the fit may not decide because editors hardly print such places: long fingers that
- * cross each other in a connected line are no fingering (and dear where the longer one is on a black key), a finger that
- * hops to another key breaks the line (by pace), and the thumb keeps to white keys where it can, in crossings as in runs
- * (common practice). The numbers of hops and thumbs are those with which works held out agree best or no worse.
+ * Least weights, mm equivalents, of what the fit cannot judge because editors hardly ever print it: long fingers that cross
+ * each other in a connected line (permitted, but dear, where the longer one is on a black key), a finger that hops to
+ * another key and breaks the line (by pace), and the thumb on a black key, which it avoids where it can, in crossings and
+ * in runs (common practice). Those of hops and thumbs are the numbers with which works held out agree best or no worse.
  */
 const LEAST_OVERLAP = 300;
 const LEAST_OVERLAP_ON_BLACK = 20;
@@ -20,14 +20,14 @@ const LEAST_BLACK_THUMB_IN_RUN = 30;
 const LEAST_HOP = [60, 60, 40] as const;
 
 /**
- * mm equivalents that a group of two notes between crossings costs more than the fit says: editors print the digit where
+ * mm equivalents added to the fitted weight of two notes between crossings: editors print the digit where
  * the hand crosses and leave others out, so that printed digits make groups of thumb and 2 look more common than they
  * are. Works held out agree nearly as often with this charge as without; it brings the handbook's scales nearer
  * (`tests/handbook`), which are among the ten best in 22 and 23 of 24 keys without it.
  */
 const MORE_FOR_GROUP_OF_TWO = 6;
 
-/** The weights, floors kept and groups of two charged. */
+/** The fitted weights with these corrections. */
 export function corrected(weights: Float64Array): Float64Array {
   const result = Float64Array.from(weights);
   const place = (term: Term, feature: number): number => OFFSETS[TERMS.indexOf(term)]! + feature;

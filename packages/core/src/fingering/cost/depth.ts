@@ -7,17 +7,17 @@ import { toFixedPoint } from '../../numeric/fixed-point.js';
 import type { Finger } from '../../score/model.js';
 import type { SliceView } from '../view/view.js';
 
-/** Forearm depths that the search tells apart, mm; the motion plan refines them. */
+/** Forearm depths that the search distinguishes, mm; the motion plan refines them. */
 export const DEPTHS: readonly number[] = [30, 42, 54, 66, 78, 90, 102];
 export const DEPTH_COUNT = DEPTHS.length;
 
 /** Weight of depth discomfort and travel against the other terms: they are stated in mm equivalents themselves. */
 export const DEPTH_WEIGHT = 1;
 
-/** Kernels of moves kept at most; a tempo that glides would make ever more. */
+/** Kernels of moves kept at most; a gradual change of tempo makes a new one at every onset. */
 const MOST_KERNELS = 4096;
 
-/** Depth cost of one hand on the search's grid, every finger and key class worked out once. */
+/** Depth costs of one hand at `DEPTHS`, worked out once for every finger and pitch class. */
 export class DepthGrid {
   readonly #rows: Float64Array[] = [];
   readonly #kernels = new BoundedCache(MOST_KERNELS * DEPTH_COUNT ** 2);
@@ -28,7 +28,7 @@ export class DepthGrid {
     private readonly weight: number,
   ) {}
 
-  /** Discomfort of all fingers on their keys, added to `row` by grid step. */
+  /** Adds the discomfort of all fingers on their keys to `row[start + depth]`. */
   addDiscomfort(view: SliceView, fingers: readonly Finger[], row: Float64Array, start: number): void {
     for (let at = 0; at < fingers.length; at++) {
       const own = this.#row(fingers[at]!, view.keys[at]!);

@@ -11,7 +11,11 @@ import { OFFSETS, TERMS } from './terms/terms.js';
 import { WeightedSum } from './terms/weighted-sum.js';
 import { WEIGHTS } from './weights.js';
 
-/** Cost of every slice by term, in mm equivalents, of a choice and its fingers. Zero terms are left out. */
+/**
+ * Cost of every slice by term, in mm equivalents; terms that cost nothing are left out.
+ *
+ * @param chosen the fingers of the choice
+ */
 export function explain(
   views: readonly SliceView[],
   surroundings: readonly Surroundings[],

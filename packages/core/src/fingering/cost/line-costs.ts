@@ -4,8 +4,8 @@ import { DEPTH_COUNT, type DepthGrid } from './depth.js';
 import type { CostTable } from './slice-costs.js';
 
 /**
- * The costs of a line that no bias and no further cost changes, slice by slice, each worked out once for all the passes of
- * the search. Not to be written to.
+ * The costs of a line without bias and extra costs, slice by slice, each worked out once for all searches of the line. The
+ * arrays are not to be written to.
  */
 export class LineCosts {
   /** Own costs of all slices; `#starts` tells where each one's begin, `#known` which are there. */

@@ -7,14 +7,14 @@ import type { LineCosts } from './line-costs.js';
 export type Bias = readonly (readonly number[] | undefined)[];
 
 /**
- * What the search minimises, slice by slice: what a candidate costs at every depth, a step between two, a chain of three, and a
- * move in depth. Slices that are never played in a row (`view.cut`) have neither steps nor moves between them.
+ * What the search minimises, slice by slice: what a candidate costs at every depth, a step from one slice to the next, a chain
+ * of three slices, and a move in depth. Slices that are never played in a row (`view.cut`) have neither steps nor moves between them.
  */
 export class Objective {
   readonly views: readonly SliceView[];
   #own = new Float64Array(0);
 
-  /** @param range the slices from its start up to its end, as if they were the whole line; by default all */
+  /** @param range slices from its start up to its end, taken for the whole line; by default all */
   constructor(
     private readonly costs: LineCosts,
     readonly bias?: Bias,
@@ -24,12 +24,12 @@ export class Objective {
     this.views = costs.views.slice(...range);
   }
 
-  /** The same line with other costs on top. */
+  /** The same line with another bias and other extra costs. */
   with(bias: Bias | undefined, extraCosts: readonly ExtraCost[] = this.extraCosts): Objective {
     return new Objective(this.costs, bias, extraCosts, this.range);
   }
 
-  /** The slices from `start` up to `end`, as if they were the whole line; indices count from `start`. */
+  /** The slices from `start` up to `end`, taken for the whole line; indices count from `start`. */
   section(start: number, end: number): Objective {
     const extraCosts = this.extraCosts.map(({ name, slices }) => {
       const own = new Map<number, SliceExtraCost>();
@@ -48,7 +48,7 @@ export class Objective {
     return this.views[at]?.candidates.length ?? 1;
   }
 
-  /** `[candidate * DEPTH_COUNT + depth]`, maybe followed by more; good until this is called again. */
+  /** What the candidates of a slice cost: `[candidate * DEPTH_COUNT + depth]`, in an array that the next call overwrites. */
   own(at: number): Float64Array {
     const cells = this.count(at) * DEPTH_COUNT;
     if (this.#own.length < cells) this.#own = new Float64Array(2 * cells);

@@ -11,19 +11,19 @@ import type { Term } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
 import { WeightedSum } from './terms/weighted-sum.js';
 
-/** Cost in mm equivalents of a held key that changes its finger silently, and of one that has no time for it. */
+/** mm equivalents of a silent substitution, the change of finger on a held key, and of one for which there is no time. */
 const SUBSTITUTION = 60;
 const NO_TIME = 2000;
 /** Seconds that a silent substitution takes at least (from memory). */
 const SUBSTITUTION_SECONDS = 0.35;
 
-/** Fingers for the keys of a slice. */
+/** A candidate, as far as costs depend on it. */
 export type Fingers = Pick<CandidateFingers, 'fingers'>;
 
-/** The ways to play one key. */
+/** All fingers for a single key. */
 const ALL: readonly Fingers[] = [1, 2, 3, 4, 5].map((finger) => ({ fingers: [finger as Finger] }));
 
-/** The terms that look at so many slices, each with its first weight. */
+/** The terms of one kind (slice, pair or triple), each with the index of its first weight. */
 function termsThat<K extends 'slice' | 'pair' | 'triple'>(kind: K) {
   return TERMS.flatMap((term, nth) => {
     const count: Term[K] = term[kind];
@@ -34,7 +34,7 @@ const SLICE_TERMS = termsThat('slice');
 const PAIR_TERMS = termsThat('pair');
 const TRIPLE_TERMS = termsThat('triple');
 
-/** Cost of slices, of steps between two and of chains of three, without depth; remembered by pattern of keys. */
+/** Costs of slices, steps (two slices) and chains (three), without depth; those of equal keys are worked out once. */
 export class CostTable {
   readonly #plain = new BoundedCache();
   readonly #plainTriples = new BoundedCache();
@@ -83,7 +83,7 @@ export class CostTable {
     return this.#chains.keep(id, this.triples(first, second, third, a, b, c));
   }
 
-  /** Costs of all steps between these ways, without what held keys cost: `[from * ofView.length + to]`. */
+  /** Costs of all steps between these candidates, without what held keys cost: `[from * ofView.length + to]`. */
   pairs(
     before: SliceView,
     view: SliceView,
@@ -107,7 +107,7 @@ export class CostTable {
     return toFixedPoints(costs);
   }
 
-  /** Costs of all chains of these ways: `[(a * ofSecond.length + b) * ofThird.length + c]`. */
+  /** Costs of all chains of these candidates: `[(a * ofSecond.length + b) * ofThird.length + c]`. */
   triples(
     first: SliceView,
     second: SliceView,
@@ -134,7 +134,7 @@ export class CostTable {
     return toFixedPoints(costs);
   }
 
-  /** With what held keys cost that change their finger. */
+  /** Costs of all steps, with what held keys cost that change their finger. */
   #heldSteps(before: SliceView, view: SliceView): Float64Array {
     const costs = this.pairs(before, view, before.candidates, view.candidates);
     let at = 0;
@@ -144,7 +144,7 @@ export class CostTable {
     return costs;
   }
 
-  /** What single steps depend on: the key left within the octave, the interval, the pace. */
+  /** Steps between single keys, which depend on the pitch class left, the interval, the pace and whether the hand starts afresh. */
   #plainSteps(before: SliceView, view: SliceView): Float64Array {
     const id =
       ((before.low % 12) * 256 + intervalBetween(before, view) + 128) * 8 +
@@ -174,7 +174,7 @@ function isPlain(view: SliceView): boolean {
   return view.keys.length === 1 && view.struck[0]! && view.candidates.length === ALL.length;
 }
 
-/** A held key keeps its finger, or changes it silently where there is time. */
+/** mm equivalents of the silent substitutions on held keys: a held key keeps its finger, or changes it where there is time. */
 export function heldCost(
   before: SliceView,
   view: SliceView,

@@ -7,11 +7,11 @@ const D = DEPTH_COUNT;
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
-/** Builds the extra costs of a line slice by slice: costs are added, and slices are held to what a choice has there. */
+/** Builds the extra costs of a line: adds costs to slices and steps, and pins slices to the candidates of a choice. */
 export class ExtraCostBuilder {
   readonly slices = new Map<number, Mutable<SliceExtraCost>>();
 
-  /** @param choice to which slices are held */
+  /** @param choice what `hold` and `holdFingers` pin slices to */
   constructor(
     readonly views: readonly SliceView[],
     readonly choice: Pick<Choice, 'path' | 'depths'>,
@@ -24,7 +24,7 @@ export class ExtraCostBuilder {
     return extra.own;
   }
 
-  /** Those of the steps into slice `at > 0`, to be added to: `[candidate before * candidates + candidate]`. */
+  /** The extra costs of the steps into slice `at > 0`, to be added to: `[candidate before * candidates + candidate]`. */
   steps(at: number): Float64Array {
     const extra = this.#at(at);
     extra.steps ??= new Float64Array(this.#count(at - 1) * this.#count(at));
@@ -44,7 +44,7 @@ export class ExtraCostBuilder {
     for (let cell = 0; cell < own.length; cell++) if (cell !== chosen) own[cell] = Number.POSITIVE_INFINITY;
   }
 
-  /** What the choice itself pays of the extra costs, mm equivalents. */
+  /** The extra cost of the choice itself, mm equivalents. */
   paid(): number {
     const { path, depths } = this.choice;
     let sum = 0;

@@ -11,13 +11,16 @@ const D = DEPTH_COUNT;
 /** The end of a join that is free while the other is held. */
 export type JoinEnd = 'from' | 'to';
 
-/** The slice after a join as it is reached from there. */
+/** The slice that a join leads to, timed as it is when reached across the join. */
 export function joinedView(view: SliceView, { seconds, free }: Join): SliceView {
   const fresh = isFree(free, view.slice.phraseStart);
   return { ...view, seconds, free, pace: paceOf(seconds), fresh, cut: false };
 }
 
-/** What joins cost with one side free and the other held as chosen: the step, the chains and the move in depth. */
+/**
+ * What joins cost while one end of each is searched and the other end keeps its chosen fingers: the step across the join,
+ * the chains that contain it, and the move in depth.
+ */
 export class JoinCosts {
   constructor(
     private readonly costs: CostTable,
@@ -37,7 +40,7 @@ export class JoinCosts {
     const follow =
       after &&
       this.costs.triples(here, there, after, ofHere, ofThere, fingersOf(extraCosts, to + 1, !leaving));
-    // The chain on the held side depends on the free slice alone, the one on the free side on its neighbour too.
+    // The chain beyond the held end depends on the free slice alone; the one before the free end on its neighbour too.
     const [alone, paired] = leaving ? [follow, lead] : [lead, follow];
     if (alone) addTo(across, alone);
     if (paired) addTo(extraCosts.steps(leaving ? from : to + 1), paired);
@@ -59,7 +62,7 @@ interface Neighbours {
   readonly after: SliceView | undefined;
 }
 
-/** The slices on either side of a join, as they follow one another across it. */
+/** The two slices on either side of a join, in playing order. */
 function neighbours(views: readonly SliceView[], join: Join): Neighbours {
   const here = views[join.from]!;
   const after = views[join.to + 1];
@@ -71,7 +74,7 @@ function neighbours(views: readonly SliceView[], join: Join): Neighbours {
   };
 }
 
-/** The candidates of a slice, or only the one that it is held to. */
+/** All candidates of a slice, or only the chosen one. */
 function fingersOf(
   { views, choice }: ExtraCostBuilder,
   at: number,

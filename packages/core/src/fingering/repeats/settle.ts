@@ -15,7 +15,7 @@ const WINDOW = 12;
 const CONTEXT = 2;
 const AROUND = WINDOW + CONTEXT;
 
-/** A choice, and the objective with the joins' costs that it pays. */
+/** A choice, and the objective that includes what it pays at the joins. */
 export interface JoinedChoice {
   readonly choice: Choice;
   readonly objective: Objective;
@@ -24,10 +24,10 @@ export interface JoinedChoice {
 /**
  * Repeats, voltas and jumps: every note is printed and fingered once, so that the last slice before a join and the first
  * after it must suit each other as well as their neighbours in print. The cost of the whole is that of the printed line
- * plus, once for every join, the step, the chains and the move in depth across it. It is minimised by turns, exactly over
- * the windows around the ends of joins with the joins' first slices held, then with their last ones held, until nothing
- * changes; no turn raises it. The line is never unfolded: a turn searches the windows once, whatever is repeated how
- * often.
+ * plus, once for every join, the step, the chains and the move in depth across it. It is minimised by turns: first around
+ * the slices before the joins while the slices after them are held, then the other way round, until nothing changes. Each
+ * turn searches windows around those slices exactly, and none raises the cost. The line is never unfolded: a turn
+ * searches a window once, however often it is repeated.
  *
  * @param plain the printed line's objective, of which `start` is the least choice
  */
@@ -79,10 +79,10 @@ function isNear({ from, to }: Join, slices: readonly number[]): boolean {
   return slices.some((at) => Math.abs(at - from) <= AROUND || Math.abs(at - to) <= AROUND);
 }
 
-/** From the first slice up to, but without, the last. */
+/** Slices from `start` up to, but not including, `end`. */
 type Window = readonly [start: number, end: number];
 
-/** The neighbourhoods of slices, with their context; those that touch are one. */
+/** Windows around slices, with their context; those that touch are merged. */
 function windowsAround(slices: readonly number[], count: number): readonly Window[] {
   const merged: Window[] = [];
   for (const at of slices.toSorted((a, b) => a - b)) {
@@ -94,7 +94,7 @@ function windowsAround(slices: readonly number[], count: number): readonly Windo
   return merged;
 }
 
-/** The slices at a window's edges stay as they are, so that what lies beyond keeps its cost. */
+/** Holds the slices at a window's edges, so that what lies beyond keeps its cost. */
 function holdContext(extraCosts: ExtraCostBuilder, [start, end]: Window): void {
   const { length } = extraCosts.views;
   for (let nth = 0; nth < CONTEXT; nth++) {
@@ -104,10 +104,10 @@ function holdContext(extraCosts: ExtraCostBuilder, [start, end]: Window): void {
 }
 
 /**
- * Puts the least choice of a window in the place of what is there, unless that costs no more.
+ * Replaces the choice in a window by the least one, where that saves anything.
  *
- * @param changed gets the slices that are played otherwise
- * @returns what is saved
+ * @param changed gets the slices that change
+ * @returns the cost saved, mm equivalents
  */
 function settleWindow(
   search: Search,

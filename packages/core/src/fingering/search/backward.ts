@@ -8,7 +8,7 @@ const D = DEPTH_COUNT;
 
 /**
  * Least cost of everything after each slice, for every state of the search:
- * `[(candidate before * candidates + candidate) * DEPTH_COUNT + depth]`, exact, by the same recursion run backwards.
+ * `[(candidate before * candidates + candidate) * DEPTH_COUNT + depth]`, exact, by the search's recursion run backwards.
  */
 export function costsToGo(objective: Objective): readonly Float64Array[] {
   const backward = new Backward(objective);
@@ -74,10 +74,9 @@ class Backward {
 
 /**
  * For every slice and candidate, the cost of the best fingering of the whole line that uses it; exact up to a limit in mm
- * equivalents, and beyond that no less than the limit. What lies beyond is not
- * followed back any further.
+ * equivalents. States beyond the limit are not followed back any further, so that costs above it may be too high.
  *
- * @param search which found the least choice for the same objective last
+ * @param search one that found the least choice for the same objective last
  */
 export function leastCostsThrough(
   objective: Objective,
@@ -105,7 +104,7 @@ export function leastCostsThrough(
 
 function leastThrough(states: Float64Array, start: number, after: Float64Array, cell: number): number {
   let least = Number.POSITIVE_INFINITY;
-  // Infinite at one depth, infinite at all: nothing goes on from here that matters.
+  // Costs after a slice are infinite at all depths or at none, since the forearm can go from each to each.
   if (after[cell] === least) return least;
   for (let depth = 0; depth < D; depth++) {
     const cost = states[start + depth]! + after[cell + depth]!;

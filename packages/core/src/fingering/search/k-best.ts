@@ -43,16 +43,16 @@ export function insertByCost<T extends { readonly cost: number }>(list: T[], ent
   list.length = Math.min(list.length, most);
 }
 
-/** The cheapest path with a given beginning; every other way to go on after that is told as a branch. */
+/** The cheapest path with a given prefix; every candidate that it does not take after the prefix is told as a branch. */
 function cheapest(
   { views }: Objective,
   prefixes: PrefixCosts,
-  beginning: readonly number[],
+  prefix: readonly number[],
   tell: (branch: Branch) => void,
 ): readonly number[] {
-  const path = [...beginning];
-  let depths = prefixes.through(beginning);
-  for (let at = beginning.length; at < views.length; at++) {
+  const path = [...prefix];
+  let depths = prefixes.through(prefix);
+  for (let at = prefix.length; at < views.length; at++) {
     const continuations = views[at]!.candidates.map((_, candidate) => {
       const reached = prefixes.extend(path, at, candidate, depths);
       return { candidate, reached, cost: prefixes.least(path, at, candidate, reached) };

@@ -8,7 +8,7 @@ interface Table {
   readonly steps?: Float64Array;
 }
 
-/** Fingerings followed slice by slice, with the least cost of everything after each known beforehand. */
+/** Costs of prefixes, that is of fingerings of a line's first slices, and of the best whole fingerings that begin so. */
 export class PrefixCosts {
   readonly #tables: Table[] = [];
   /** Costs by depth before the first slice. */
@@ -21,9 +21,10 @@ export class PrefixCosts {
   ) {}
 
   /**
-   * Least cost of the path up to slice `at` with `candidate` there, by depth of that slice.
+   * Least cost of a prefix that is one slice longer, ending with `candidate` at slice `at`, by depth of that slice.
    *
-   * @param depths the same of the slice before
+   * @param path the prefix so far
+   * @param depths its least cost by depth of its last slice
    */
   extend(path: readonly number[], at: number, candidate: number, depths: Float64Array): Float64Array {
     const D = DEPTH_COUNT;
@@ -44,7 +45,7 @@ export class PrefixCosts {
     return reached;
   }
 
-  /** Least cost of a whole path, by depth of the last slice. */
+  /** Least cost of a prefix, by depth of its last slice. */
   through(path: readonly number[]): Float64Array {
     return path.reduce<Float64Array>(
       (depths, candidate, at) => this.extend(path, at, candidate, depths),
@@ -52,7 +53,11 @@ export class PrefixCosts {
     );
   }
 
-  /** Least cost of a whole fingering that begins like `path` up to slice `at`, with `candidate` there. */
+  /**
+   * Least cost of a whole fingering that begins like `path`, with `candidate` at slice `at`.
+   *
+   * @param reached what `extend` gives for it
+   */
   least(path: readonly number[], at: number, candidate: number, reached: Float64Array): number {
     const state = ((path[at - 1] ?? 0) * this.objective.count(at) + candidate) * DEPTH_COUNT;
     const toGo = this.toGo[at]!;

@@ -9,7 +9,7 @@ export interface PrintedSlice {
   readonly substitutions?: readonly (Finger | null)[];
 }
 
-/** Fingers that lie over the keys of an interval, in a hand with neighbouring fingers on neighbouring keys. */
+/** By semitones: how many fingers further an interval reaches in the five-finger position. */
 const STEPS = [0, 1, 1, 2, 2, 3, 3, 4] as const;
 
 interface Held {
@@ -20,15 +20,15 @@ interface Held {
 /**
  * A reader of sparse digits who follows the plain five-finger rule, slice by slice, as the right hand sees it:
  *
- * 1. A printed digit holds. Where it says what the reader would have read, the hand stays where it is; else, and where a
- *    phrase begins, it opens a new position.
+ * 1. A printed digit is followed. Where it differs from what the reader would have read, and where a phrase begins, the
+ *    hand takes a new position; else it stays where it is.
  * 2. A key that a finger of the present position played last is that finger's.
  * 3. Of a chord with as many keys as the chord before, each key has the finger that it had there.
  * 4. Any other key is read from the nearest key just played (in a chord with printed digits: from the nearest of these),
- *    of two from the lower: a second further is the next finger, a third the next but one, a fourth the third, a fifth
- *    or more the fourth.
- * 5. What leads beyond 1 or 5, to a finger that holds another key, or to fingers in another order than their keys, cannot
- *    be read.
+ *    of two from the lower: a second away with the next finger, a third with the one after that, a fourth three fingers
+ *    on, a fifth or more four.
+ * 5. A key cannot be read where this leads beyond finger 1 or 5, to a finger that holds another key, or to fingers that are
+ *    not in the order of their keys.
  */
 export class Reader {
   readonly #mirror: (key: number) => number;

@@ -12,21 +12,21 @@ export interface Wanted {
   readonly fixed: Finger | undefined;
 }
 
-/** Fingers for the kept keys, ascending. The thumb may stand on two adjacent keys. */
+/** One possible fingering of a slice: a finger for every kept key, from the lowest key up. */
 export interface CandidateFingers {
   readonly fingers: readonly Finger[];
-  /** The fingers as digits of one number, to tell candidates apart quickly. */
+  /** The fingers as the digits of one number, by which candidates are compared quickly. */
   readonly name: number;
 }
 
 export interface CandidateSet {
-  /** Indices of the wanted keys that the hand takes; the others are beyond it. */
+  /** Indices of the wanted keys that the hand plays; the others are beyond its reach. */
   readonly kept: readonly number[];
   readonly candidates: readonly CandidateFingers[];
   readonly trouble: 'none' | 'reach' | 'digits';
 }
 
-/** The kept keys as every slice with these keys sees them. */
+/** The candidates with the keys that they play, shared by all slices with the same keys. */
 export interface Kept extends CandidateSet {
   readonly keys: readonly number[];
   readonly x: readonly number[];
@@ -35,20 +35,20 @@ export interface Kept extends CandidateSet {
 }
 
 const FINGERS: readonly Finger[] = [1, 2, 3, 4, 5];
-/** Rounding room in mm: the tips may land off the keys' centres. */
+/** mm by which a stretch may exceed the reach, since fingertips may land off the keys' centres. */
 const TOLERANCE = 5;
 
-/** mm below which two places are one. */
+/** mm below which two distances count as equal. */
 const ROUNDING = 1e-6;
 
 const memo = new PerHand(() => new Map<string, Kept>());
 
 /**
- * Every way in which the hand can hold these keys: fingers ascend with the keys, every pair lies within its practical
- * reach, and the thumb may take two adjacent keys of one colour. Where no way exists, given digits are honoured even if
- * they are odd, pedalled and held keys are let go, and at last the largest playable subset of the struck keys remains
- * that keeps the outer key of the melody or bass side. A rolled chord may be wider than the hand: its neighbouring keys
- * must lie within reach of their fingers, the hand goes on to the others (common practice).
+ * Every fingering with which the hand can hold these keys: fingers ascend with the keys, every pair lies within its practical
+ * reach, and the thumb may take two adjacent keys of one colour. Where none exists, held keys are let go, pedalled
+ * ones first; then given digits are kept in whatever order they are; at last the largest playable subset of the struck
+ * keys remains, with the highest keys where there is a choice. A rolled chord may be wider than the hand: only
+ * neighbouring keys must lie within reach of each other, and the hand moves on (common practice).
  */
 export function candidatesFor(wanted: readonly Wanted[], hand: HandModel, rolled = false): Kept {
   const known = memo.of(hand);
@@ -101,12 +101,12 @@ function search(wanted: readonly Wanted[], hand: HandModel, rolled: boolean): Ca
   return largestSubset(wanted, hand);
 }
 
-/** Lets go of as few held keys as it takes, pedalled ones first, then those furthest from the struck ones. */
+/** Lets go of as few held keys as necessary, pedalled ones first, then those furthest from the struck ones. */
 function dropHeld(wanted: readonly Wanted[], hand: HandModel): CandidateSet | undefined {
   const struck = wanted.filter(isStruck);
   if (struck.length === 0 || struck.length === wanted.length) return undefined;
   const centre = struck.reduce((sum, w) => sum + keyX(w.key), 0) / struck.length;
-  // Rounded, so that keys equally far away are so in every octave.
+  // Rounded, so that keys at equal distances compare as equal in every octave.
   const away = ({ key }: Wanted): number => Math.round(Math.abs(keyX(key) - centre) / ROUNDING);
   const order = wanted
     .map((w, at) => ({ at, w }))
@@ -174,7 +174,8 @@ type Allowed = (
 ) => boolean;
 
 /**
- * All choices of a finger for every key, given digits kept, that `allowed` lets grow key by key.
+ * All choices of a finger for every key, given digits kept, built from the lowest key up as far as `allowed` permits.
+ *
  * @param fingers those of the lower keys
  * @param found the choices so far
  */
@@ -227,7 +228,7 @@ function fits(
   return true;
 }
 
-/** Fingers fold onto neighbouring keys one semitone closer than the published minima when a black key is between. */
+/** mm by which fingers may come closer than the published minima: with a black key between, one semitone closer. */
 const FOLD = 8;
 
 /** Adjacent keys of one colour: the thumb lies across the crack (common practice). */

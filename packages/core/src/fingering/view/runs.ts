@@ -1,18 +1,18 @@
 import type { SliceView } from './view.js';
 
-/** Seconds of rest that end a run, as they end all that a slice's surroundings take in. */
+/** Seconds of rest that end a run, and the surroundings of a slice. */
 export const BREAK = 0.5;
 
 const OCTAVE = 12;
 
-/** Where a slice stands in the run of one direction that leads to it and in the one that it leads on. */
+/** Where a slice stands in a run, that is among slices whose highest keys move in one direction. */
 export interface RunPlace {
   /**
-   * Semitones of the highest keys from where the run turned to here, up positive, 0 where none leads here. Octaves are
-   * left out (1 ... 12 recur), as a fingering recurs from one octave to the next.
+   * Semitones from where the run began, up positive, less whole octaves (1 ... 12 recur), since a fingering recurs from
+   * one octave to the next; 0 where no run leads here.
    */
   readonly since: number;
-  /** The same from here to where the run will turn. */
+  /** The same to where the run ends. */
   readonly until: number;
 }
 

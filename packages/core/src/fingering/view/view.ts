@@ -13,14 +13,15 @@ export interface SliceView {
   readonly index: number;
   /** Keys down, struck and held, ascending on the (mirrored) keyboard. */
   readonly keys: readonly number[];
+  /** mm, sideways, of the keys' centres (`keyX`). */
   readonly x: readonly number[];
   readonly black: readonly boolean[];
   readonly struck: readonly boolean[];
   readonly low: number;
   readonly high: number;
-  /** Place on the staff of a single key, where known. */
+  /** Place of a single key on the staff, in steps, where known. */
   readonly diatonic: number | undefined;
-  /** Fingers for the keys; `candidates[i].fingers[k]` plays `keys[k]`, 0 = none. */
+  /** `candidates[i].fingers[k]` plays `keys[k]`. */
   readonly candidates: readonly CandidateFingers[];
   /** Index in `struck` (or, for held keys, `held`) of the slice for every key. */
   readonly source: readonly number[];
@@ -29,7 +30,7 @@ export interface SliceView {
   readonly pace: Pace;
   /** True where the hand comes from a rest, a lifted key or the end of a phrase. */
   readonly fresh: boolean;
-  /** True where the slice before is never played right before this one (a second ending behind the first). */
+  /** True where this slice is never played right after the slice before it, as a second ending after the first. */
   readonly cut: boolean;
   readonly onBeat: boolean;
   readonly grace: boolean;

@@ -45,8 +45,8 @@ function nearest(keys: readonly number[], key: number): number {
 }
 
 /**
- * Habit for keys held together and for steps to or from them: outer keys to outer keys, each key from its
- * nearest; outer fingers by the strides of the highest keys.
+ * Habit for keys held together, and for steps to or from them: from outer key to outer key, to each key from the nearest
+ * one before it; outer fingers by the strides of the highest keys.
  */
 export const chord: Term = {
   name: 'habit: chord',

@@ -4,25 +4,25 @@ import { AUGMENTED_SECOND } from '../../view/interval.js';
 import type { Surroundings } from '../../view/surroundings.js';
 import type { SliceView } from '../../view/view.js';
 
-/** Takes what terms count. */
+/** Receives the features that a term counts. */
 export interface Sink {
   /** Adds `value` of a feature; the cost is the sum of weight x value over all features. */
   add(feature: number, value: number): void;
 }
 
-/** Two slices as a term looks at them. */
+/** Counts features of one step, for any fingers. */
 export interface PairCount {
   count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void;
 }
 
-/** Three slices as a term looks at them. */
+/** Counts features of one chain, for any fingers. */
 export interface TripleCount {
   count(a: readonly Finger[], b: readonly Finger[], c: readonly Finger[], sink: Sink): void;
 }
 
 /**
- * One named part of the cost. A term sees a slice with its fingers, two neighbouring slices, or three; it only counts,
- * the weights lie apart (`weights.ts`). Features are numbered from 0 within a term.
+ * One named part of the cost. A term sees a slice with its fingers, two slices in a row, or three. It only counts
+ * features; their weights are stated elsewhere (`weights.ts`). Features are numbered from 0 within a term.
  */
 export interface Term {
   readonly name: string;
@@ -35,7 +35,7 @@ export interface Term {
     sink: Sink,
     hand: HandModel,
   ) => void;
-  /** Looks at two slices once and counts for all their fingers; undefined where there is nothing to count. */
+  /** Prepares two slices for counting with any fingers; undefined where there is nothing to count. */
   readonly pair?: (before: SliceView, view: SliceView, hand: HandModel) => PairCount | undefined;
   /** The same for three slices. */
   readonly triple?: (first: SliceView, second: SliceView, third: SliceView) => TripleCount;
@@ -52,7 +52,7 @@ export function areSingle(before: SliceView, view: SliceView): boolean {
 }
 
 const WIDEST = 15;
-/** Number of signed intervals told apart: -15 ... 15 semitones, wider ones taken as 15, and augmented seconds. */
+/** Number of signed intervals distinguished: -15 ... 15 semitones, wider ones counted as 15, and augmented seconds. */
 export const INTERVALS = 2 * WIDEST + 3;
 
 /**

@@ -9,10 +9,10 @@ import type { Term } from './term.js';
 import { thumb } from './thumb.js';
 import { travel } from './travel.js';
 
-/** Every term of the cost but depth, which the search carries along, in the order of their weights. */
+/** Every term of the cost in the order of their weights; depth is no term, but part of the search's state. */
 export const TERMS: readonly Term[] = [travel, stretch, crossing, hop, thumb, single, step, chain, chord];
 
-/** First weight of each term. */
+/** Index of each term's first weight. */
 export const OFFSETS: readonly number[] = TERMS.map((_, at) =>
   TERMS.slice(0, at).reduce((sum, term) => sum + term.size, 0),
 );

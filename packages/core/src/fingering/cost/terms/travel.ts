@@ -10,7 +10,7 @@ const PLACE = [-2, -1, 0, 1, 2].map((step) => step * WHITE_WIDTH);
 /** Feature of a fresh start. */
 const FRESH = 3;
 
-/** Sideways place of the hand, as the place of its 3, when these fingers are on these keys: their mean. */
+/** Sideways place of the hand, mm: where the tip of 3 lies, averaged over what each finger on its key implies. */
 function handPlace(view: SliceView, fingers: readonly Finger[], hand: HandModel): number {
   let sum = 0;
   for (let at = 0; at < fingers.length; at++) sum += view.x[at]! - PLACE[fingers[at]! - 1]! * hand.scale;

@@ -1,6 +1,6 @@
 import type { Sink } from './term.js';
 
-/** Sum of what a term counts, weighed, in mm equivalents. */
+/** Sum of weight x value over the features counted, in mm equivalents. */
 export class WeightedSum implements Sink {
   sum = 0;
   #base = 0;
@@ -9,7 +9,7 @@ export class WeightedSum implements Sink {
   constructor(private readonly weights: Float64Array) {}
 
   /**
-   * @param base first weight of the term that counts from now on
+   * @param base index of the first weight of the term that counts from now on
    * @param sum to start from
    */
   begin(base: number, sum = 0): void {
