@@ -4,7 +4,7 @@ import { DEPTH_COUNT, type DepthGrid } from '../cost/depth.js';
 import type { CostTable } from '../cost/slice-costs.js';
 import type { CandidateFingers } from '../view/candidates.js';
 import { paceOf, type SliceView } from '../view/view.js';
-import type { ExtraCostBuilder } from './extra-costs.js';
+import type { ExtraCostBuilder } from './extra-cost-builder.js';
 
 const D = DEPTH_COUNT;
 

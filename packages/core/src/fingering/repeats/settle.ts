@@ -4,7 +4,7 @@ import { DEPTH_COUNT, type DepthGrid } from '../cost/depth.js';
 import type { Objective } from '../cost/objective.js';
 import type { CostTable } from '../cost/slice-costs.js';
 import { Search } from '../search/forward.js';
-import { ExtraCostBuilder } from './extra-costs.js';
+import { ExtraCostBuilder } from './extra-cost-builder.js';
 import { JoinCosts, type JoinEnd } from './join-costs.js';
 
 /** Rounds of settling both ends of all joins; most lines need one. */

@@ -19,7 +19,7 @@ export function leastChoice(objective: Objective): Choice {
  */
 export class Search {
   /**
-   * Least costs of all beginnings that end in each slice:
+   * Least costs of all prefixes that end in each slice:
    * `[starts[slice] + (candidate before * candidates + candidate) * DEPTH_COUNT + depth]`.
    */
   states = new Float64Array(0);
