@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
 import { buildLines } from '#core/hands/build.js';
-import { marksOf, selectMeasures } from '#core/pipeline/choose-marks.js';
+import { marksOf } from '#core/pipeline/choose-marks.js';
 import { analyse } from '#core/pipeline/plan.js';
+import { selectMeasures } from '#core/pipeline/selection.js';
 import { checkOptions } from '#core/pipeline/settings.js';
 import { readText } from '../musicxml/read-source.js';
 

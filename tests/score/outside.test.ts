@@ -3,7 +3,7 @@ import { enableLog, LOG_OFF, VerovioToolkit } from 'verovio/esm';
 import createModule from 'verovio/wasm';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { decode } from '#core/musicxml/bytes/decode.js';
-import { writtenQuarters } from '#core/musicxml/read/duration.js';
+import { writtenQuarters } from '#core/musicxml/read/elements/duration.js';
 import type { ReadResult } from '#core/musicxml/read/score.js';
 import { toNumber } from '#core/numeric/fraction.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';

@@ -4,7 +4,7 @@ export { type AlternativesOptions, alternatives } from './fingering/alternatives
 export { type Fingered, type FingeringDoubt, type FingerOptions, fingerLine } from './fingering/finger.js';
 export type { LineFingering, SliceFingering } from './fingering/result.js';
 export type { Flow, Join } from './hands/joins.js';
-export type { Hand, Line, Slice, SliceKey } from './hands/line.js';
+export type { Line, Slice, SliceKey } from './hands/line.js';
 export type { Ornamented, Ornaments } from './hands/ornaments.js';
 export type { GivenFingers } from './motion/fingers-in-use.js';
 export { planMotion } from './motion/motion.js';
@@ -33,4 +33,4 @@ export {
   type Warning,
   type WarningCode,
 } from './score/errors.js';
-export type { Finger } from './score/model.js';
+export type { Finger, Hand } from './score/model.js';

@@ -1,7 +1,7 @@
 import type { Fraction } from '../numeric/fraction.js';
-import type { Finger } from '../score/model.js';
+import type { Finger, Hand } from '../score/model.js';
 
-export type Hand = 'right' | 'left';
+export type { Hand };
 
 /** Whether a choice of hands takes in this one. */
 export function includesHand(hands: 'both' | Hand, hand: Hand): boolean {

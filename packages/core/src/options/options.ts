@@ -1,5 +1,5 @@
-import type { Hand } from '../hands/line.js';
 import type { Warning } from '../score/errors.js';
+import type { Hand } from '../score/model.js';
 
 export type Layer = 'depth' | 'crossing' | 'carry' | 'contour' | 'roll';
 export type Density = 'every' | 'essential' | 'demanding';

@@ -3,9 +3,9 @@ import type { Line } from '../hands/line.js';
 import type { DigitMark } from '../musicxml/marks/edit.js';
 import type { Draft } from '../score/draft.js';
 import type { Finger, Note, PrintedDigit, Score } from '../score/model.js';
-import type { Selection } from './choose-marks.js';
 import { digitPlacement, innerVoices } from './placement.js';
 import type { LineAnalysis } from './plan.js';
+import type { Selection } from './selection.js';
 import type { Settings } from './settings.js';
 
 /** True where the file itself prints the note's finger. */

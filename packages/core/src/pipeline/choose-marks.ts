@@ -3,39 +3,12 @@ import type { CueKey } from '../cues/keys.js';
 import { legendText } from '../cues/wording.js';
 import { includesHand, type Line } from '../hands/line.js';
 import type { CueMark, DigitMark, Marks } from '../musicxml/marks/edit.js';
-import { HandlineError } from '../score/errors.js';
-import type { Measure, Score } from '../score/model.js';
+import type { Score } from '../score/model.js';
 import { digitMarks } from './choose-digits.js';
 import { handPlacement } from './placement.js';
 import type { LineAnalysis } from './plan.js';
+import type { Selection } from './selection.js';
 import type { Settings } from './settings.js';
-
-/** Which measures, by index, are to be marked. */
-export type Selection = (measure: number) => boolean;
-
-/**
- * @param measures of one part
- * @throws HandlineError OPTION where no measure has a number that was asked for
- */
-export function selectMeasures(measures: readonly Measure[], settings: Settings): Selection {
-  const range = settings.measures;
-  if (!range) return everyMeasure;
-  const from = measures.findIndex(({ number }) => number === range.from);
-  const to = measures.findLastIndex(({ number }) => number === range.to);
-  if (from < 0 || to < from) {
-    const [first, last] = [measures[0]?.number ?? '-', measures.at(-1)?.number ?? '-'];
-    throw new HandlineError(
-      'OPTION',
-      `measures: ${range.from}-${range.to} is no range of this score; it runs from ${first} to ${last}`,
-      settings.file === undefined ? {} : { file: settings.file },
-    );
-  }
-  return (measure) => measure >= from && measure <= to;
-}
-
-function everyMeasure(): boolean {
-  return true;
-}
 
 /** What is to be printed for the analysed lines. */
 export function marksOf(

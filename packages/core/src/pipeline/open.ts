@@ -1,6 +1,6 @@
 import { decode, encode } from '../musicxml/bytes/decode.js';
 import { clearMarks } from '../musicxml/marks/clear.js';
-import { requireScore } from '../musicxml/read/parts.js';
+import { requireScore } from '../musicxml/read/parts/parts.js';
 import { parseScoreTree, type XmlElement } from '../musicxml/xml/tree.js';
 import type { Limits } from '../options/options.js';
 import type { Warning } from '../score/errors.js';

@@ -1,5 +1,4 @@
-import type { Hand } from '../hands/line.js';
-import type { Note, Part } from '../score/model.js';
+import type { Hand, Note, Part } from '../score/model.js';
 
 export type Placement = 'above' | 'below';
 

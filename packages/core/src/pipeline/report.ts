@@ -9,8 +9,8 @@ import type { Draft } from '../score/draft.js';
 import type { Warning } from '../score/errors.js';
 import type { Part, Score } from '../score/model.js';
 import { isPrinted } from './choose-digits.js';
-import type { Selection } from './choose-marks.js';
 import type { LineAnalysis } from './plan.js';
+import type { Selection } from './selection.js';
 import type { Settings } from './settings.js';
 import { waysOut } from './warnings.js';
 

@@ -1,10 +1,10 @@
 import { type HandModel, handModel } from '../anatomy/hand.js';
 import { CUE_LAYERS, DEFAULT_LAYERS } from '../cues/keys.js';
 import { cueWording, LANGUAGES } from '../cues/wording.js';
-import type { Hand } from '../hands/line.js';
 import { DEFAULT_LIMITS, HIGHEST_LIMITS } from '../options/limits.js';
 import type { AnnotateOptions, Density, Language, Layer, Limits, SpanOption } from '../options/options.js';
 import { HandlineError } from '../score/errors.js';
+import type { Hand } from '../score/model.js';
 
 /** Options with every default filled in and every value checked. */
 export interface Settings {

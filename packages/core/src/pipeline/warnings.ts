@@ -1,12 +1,12 @@
 import type { ReachAdvice, WayOut } from '../fingering/reach-advice.js';
-import { type Hand, includesHand } from '../hands/line.js';
+import { includesHand } from '../hands/line.js';
 import { keyName } from '../keyboard/key-names.js';
 import { quarterInMeasure } from '../score/beat.js';
 import type { Place, Warning } from '../score/errors.js';
-import type { Part, Score } from '../score/model.js';
+import type { Hand, Part, Score } from '../score/model.js';
 import { notePlace } from '../score/place.js';
-import type { Selection } from './choose-marks.js';
 import type { LineAnalysis } from './plan.js';
+import type { Selection } from './selection.js';
 import type { Settings } from './settings.js';
 
 /** A warning where there is a piano, but nothing to mark in what was chosen of it. */

@@ -6,6 +6,8 @@ export interface Span {
   readonly end: number;
 }
 
+export type Hand = 'right' | 'left';
+
 /** 1 = thumb ... 5 = little finger. */
 export type Finger = 1 | 2 | 3 | 4 | 5;
 
@@ -68,7 +70,7 @@ export interface Note {
   readonly arpeggiate: boolean;
   readonly ornaments: readonly Ornament[];
   /** Explicit hand from words such as "m.s." that govern this note, if any. */
-  readonly handWord?: 'right' | 'left';
+  readonly handWord?: Hand;
 }
 
 export interface Measure {

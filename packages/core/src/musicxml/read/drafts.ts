@@ -2,10 +2,10 @@ import type { Draft } from '../../score/draft.js';
 import type { Note } from '../../score/model.js';
 import type { LineIndex } from '../xml/position.js';
 import type { XmlElement } from '../xml/tree.js';
-import type { PartAttributes } from './attributes.js';
-import type { DirectionFacts } from './directions.js';
+import type { PartAttributes } from './elements/attributes.js';
+import type { DirectionFacts } from './elements/directions.js';
 import type { NoteCount } from './note-limit.js';
-import type { MeasureSource, PartSource } from './parts.js';
+import type { MeasureSource, PartSource } from './parts/part-source.js';
 import type { Grid } from './time-grid.js';
 import type { Warnings } from './warnings.js';
 

@@ -2,17 +2,16 @@ import { ZERO } from '../../numeric/fraction.js';
 import { MAX_DURATION_QUARTERS, MAX_STAVES } from '../../options/limits.js';
 import { HandlineError } from '../../score/errors.js';
 import type { TieRole } from '../../score/model.js';
-import { isInOrder } from '../readorder.js';
 import type { XmlElement } from '../xml/tree.js';
-import { PartAttributes } from './attributes.js';
-import { type DirectionFacts, readDirection, readSound } from './directions.js';
 import type { Event, FlowElement, MeasureDraft, NoteDraft, PartContext, PartDraft } from './drafts.js';
-import { writtenQuarters } from './duration.js';
-import { stackOf } from './notations.js';
-import { readNote, type WrittenNote } from './note.js';
-import { decimal, integer } from './number.js';
-import type { MeasureSource, PartSource } from './parts.js';
-import { type NoKey, pitchOf } from './pitch.js';
+import { PartAttributes } from './elements/attributes.js';
+import { type DirectionFacts, readDirection, readSound } from './elements/directions.js';
+import { writtenQuarters } from './elements/duration.js';
+import { stackOf } from './elements/notations.js';
+import { isInOrder, readNote, type WrittenNote } from './elements/note.js';
+import { decimal, integer } from './elements/number.js';
+import { type NoKey, pitchOf } from './elements/pitch.js';
+import type { MeasureSource, PartSource } from './parts/part-source.js';
 
 /** Reads one part measure by measure; `read` is called once. */
 export class PartReader {

@@ -2,7 +2,7 @@ import type { Draft } from '../../score/draft.js';
 import type { MeasureFlow } from '../../score/playing-order.js';
 import type { XmlElement } from '../xml/tree.js';
 import type { PartDraft } from './drafts.js';
-import { integer } from './number.js';
+import { integer } from './elements/number.js';
 import type { Sections } from './sections.js';
 
 type FlowDraft = Draft<MeasureFlow>;

@@ -12,7 +12,7 @@ import type { MeasureDraft, NoteDraft, PartDraft } from './drafts.js';
 import { applyHandWords } from './hand-words.js';
 import { NoteCount } from './note-limit.js';
 import { PartReader } from './part.js';
-import { readParts } from './parts.js';
+import { readParts } from './parts/parts.js';
 import { pedalSpans } from './pedal.js';
 import { Quarters } from './quarters.js';
 import { readFlow } from './repeats.js';

@@ -1,7 +1,7 @@
 import { gcd } from '../../numeric/fraction.js';
 import { MAX_TICKS_PER_QUARTER } from '../../options/limits.js';
-import { decimal } from './number.js';
-import type { PartSource } from './parts.js';
+import { decimal } from './elements/number.js';
+import type { PartSource } from './parts/part-source.js';
 
 /** Ticks a quarter note on which every onset and duration of a score lies, so that times are integers while reading. */
 export interface Grid {

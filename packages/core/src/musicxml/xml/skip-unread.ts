@@ -1,5 +1,5 @@
 import type { Span } from '../../score/model.js';
-import { rankOf } from '../readorder.js';
+import { rankOf } from './element-order.js';
 import { behindContent } from './space.js';
 
 // The parser makes a node of every element and of all white space. What no reading needs is hidden from it in comments

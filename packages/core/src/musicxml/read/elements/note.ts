@@ -1,4 +1,5 @@
-import type { XmlElement } from '../xml/tree.js';
+import { rankOf } from '../../xml/element-order.js';
+import type { XmlElement } from '../../xml/tree.js';
 import { emptyNotations, type Notations, readNotations, readTied } from './notations.js';
 import { decimal, integer } from './number.js';
 
@@ -75,4 +76,16 @@ export function readNote(note: XmlElement): WrittenNote {
 function ownNotations(written: WrittenNote): Notations {
   if (written.notations === NONE) written.notations = emptyNotations();
   return written.notations;
+}
+
+/** False where a child of a `<note>` stands before one that it must follow, as a misplaced `<tie>` does. */
+export function isInOrder(note: XmlElement): boolean {
+  let last = 0;
+  for (const { name } of note.children) {
+    const rank = rankOf(name);
+    if (rank < last) return false;
+    // A stranger's element, whose rank is NaN, may stand anywhere.
+    if (rank > last) last = rank;
+  }
+  return true;
 }

@@ -1,5 +1,5 @@
-import type { Finger, Ornament, PrintedDigit } from '../../score/model.js';
-import type { XmlElement } from '../xml/tree.js';
+import type { Finger, Ornament, PrintedDigit } from '../../../score/model.js';
+import type { XmlElement } from '../../xml/tree.js';
 
 /** What the `<notations>` of one note say. */
 export interface Notations {

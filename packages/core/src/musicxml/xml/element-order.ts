@@ -1,5 +1,3 @@
-import type { XmlElement } from './xml/tree.js';
-
 /** The children of a `<note>` in the order of the schema (MusicXML 4.0, complex type note), which earlier versions share. */
 const ORDER: ReadonlyMap<string, number> = new Map(
   [
@@ -32,15 +30,4 @@ const ORDER: ReadonlyMap<string, number> = new Map(
 /** Rank of a child of a `<note>`; children of one rank may stand in any order. NaN, which is in no order, for others. */
 export function rankOf(name: string | undefined): number {
   return (name === undefined ? undefined : ORDER.get(name)) ?? Number.NaN;
-}
-
-/** False where a child of a `<note>` stands before one that it must follow, as a misplaced `<tie>` does. */
-export function isInOrder(note: XmlElement): boolean {
-  let last = 0;
-  for (const { name } of note.children) {
-    const rank = ORDER.get(name) ?? last;
-    if (rank < last) return false;
-    last = rank;
-  }
-  return true;
 }

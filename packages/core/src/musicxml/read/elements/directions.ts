@@ -1,4 +1,4 @@
-import type { XmlElement } from '../xml/tree.js';
+import type { XmlElement } from '../../xml/tree.js';
 import { quartersOfType } from './duration.js';
 import { decimal } from './number.js';
 

@@ -1,4 +1,4 @@
-import type { XmlElement } from '../xml/tree.js';
+import type { XmlElement } from '../../xml/tree.js';
 import { decimal } from './number.js';
 
 /** Quarter notes of a `<type>`. */

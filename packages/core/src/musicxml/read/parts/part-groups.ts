@@ -1,6 +1,6 @@
-import { isKeyboard } from '../../score/instrument.js';
-import type { XmlElement } from '../xml/tree.js';
-import type { PartSource } from './parts.js';
+import { isKeyboard } from '../../../score/instrument.js';
+import type { XmlElement } from '../../xml/tree.js';
+import type { PartSource } from './part-source.js';
 
 interface Group {
   readonly names: readonly string[];

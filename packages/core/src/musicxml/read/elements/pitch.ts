@@ -1,4 +1,4 @@
-import type { XmlElement } from '../xml/tree.js';
+import type { XmlElement } from '../../xml/tree.js';
 import { decimal, integer } from './number.js';
 
 const STEPS = 'CDEFGAB';

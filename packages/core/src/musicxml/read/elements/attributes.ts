@@ -1,5 +1,5 @@
-import type { Clef } from '../../score/model.js';
-import type { XmlElement } from '../xml/tree.js';
+import type { Clef } from '../../../score/model.js';
+import type { XmlElement } from '../../xml/tree.js';
 import { decimal, integer } from './number.js';
 import { transpositionOf } from './pitch.js';
 

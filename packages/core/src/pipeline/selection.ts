@@ -1,0 +1,30 @@
+import { HandlineError } from '../score/errors.js';
+import type { Measure } from '../score/model.js';
+import type { Settings } from './settings.js';
+
+/** Which measures, by index, are to be marked. */
+export type Selection = (measure: number) => boolean;
+
+/**
+ * @param measures of one part
+ * @throws HandlineError OPTION where no measure has a number that was asked for
+ */
+export function selectMeasures(measures: readonly Measure[], settings: Settings): Selection {
+  const range = settings.measures;
+  if (!range) return everyMeasure;
+  const from = measures.findIndex(({ number }) => number === range.from);
+  const to = measures.findLastIndex(({ number }) => number === range.to);
+  if (from < 0 || to < from) {
+    const [first, last] = [measures[0]?.number ?? '-', measures.at(-1)?.number ?? '-'];
+    throw new HandlineError(
+      'OPTION',
+      `measures: ${range.from}-${range.to} is no range of this score; it runs from ${first} to ${last}`,
+      settings.file === undefined ? {} : { file: settings.file },
+    );
+  }
+  return (measure) => measure >= from && measure <= to;
+}
+
+function everyMeasure(): boolean {
+  return true;
+}
