@@ -1,4 +1,4 @@
-import { create } from 'xmlbuilder2';
+import { create } from '#xmlbuilder2';
 import type { Layout } from './layout.js';
 
 /** An element to build: attributes in order, then text or child elements in order. */
