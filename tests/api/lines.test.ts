@@ -26,7 +26,7 @@ describe('fingerLine and planMotion on lines that readLines gives', () => {
   it('find what annotate reports', () => {
     const { report } = annotate(DEMO);
     expect(lines).toHaveLength(report.lines.length);
-    lines.forEach(({ line, hand, ...context }, nth) => {
+    lines.forEach(({ line, hand, context }, nth) => {
       const { fingering } = fingerLine(line, hand, context);
       const plan = planMotion(line, fingering, hand);
       const { slices, depthTravel } = report.lines[nth]!;

@@ -3,7 +3,7 @@ import { buildLines } from '#core/hands/build.js';
 import { marksOf } from '#core/pipeline/choose-marks.js';
 import { analyse } from '#core/pipeline/plan.js';
 import { selectMeasures } from '#core/pipeline/selection.js';
-import { checkOptions } from '#core/pipeline/settings.js';
+import { settingsOf } from '#core/pipeline/settings.js';
 import { readText } from '../musicxml/read-source.js';
 
 /** Above what a call takes as arguments: about 120,000. */
@@ -14,7 +14,7 @@ const TEXT = `<score-partwise version="4.0"><part-list><score-part id="P1"><part
 <part id="P1"><measure number="1"><attributes><divisions>1</divisions></attributes>${NOTE}</measure></part></score-partwise>`;
 
 it('one hand may have any number of digits and cues', () => {
-  const settings = checkOptions({});
+  const settings = settingsOf({});
   const { score } = readText(TEXT);
   const [own] = analyse(score, buildLines(score, settings).lines, settings);
   const [slice, fingers] = [own!.line.slices[0]!, own!.fingering.slices[0]!];

@@ -95,7 +95,11 @@ describe('warnings', () => {
     for (const file of files.slice(0, -1)) {
       expect(file).toMatchObject({
         status: 'refused',
-        error: { code: 'WARNING_AS_ERROR', place: { file: file.input } },
+        error: {
+          code: 'WARNING_AS_ERROR',
+          warning: WARNED[file.input]?.[0],
+          place: { file: file.input },
+        },
       });
     }
     expect(files.at(-1)).toMatchObject({ input: 'good.xml', status: 'written', warnings: [] });

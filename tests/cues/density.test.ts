@@ -8,7 +8,7 @@ import { toNumber } from '#core/numeric/fraction.js';
 import type { Density } from '#core/options/options.js';
 import { openSource } from '#core/pipeline/open.js';
 import { analyse } from '#core/pipeline/plan.js';
-import { checkOptions } from '#core/pipeline/settings.js';
+import { settingsOf } from '#core/pipeline/settings.js';
 
 const DENSITIES: readonly Density[] = ['every', 'essential', 'demanding'];
 const DEMO = fileURLToPath(new URL('../../fixtures/demo/kelp-street-tunes.musicxml', import.meta.url));
@@ -23,7 +23,7 @@ interface Count {
 
 /** Texts of both hands in one score at each density, with our fingering in place of the printed one. */
 function count(file: string): Count {
-  const settings = checkOptions({ existing: 'ignore' });
+  const settings = settingsOf({ existing: 'ignore' });
   const { text, root } = openSource(readFileSync(file, 'utf8'), settings.limits, file);
   const { score } = readScore(root, text, settings);
   const lines = analyse(score, buildLines(score, settings).lines, settings);

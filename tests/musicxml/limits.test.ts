@@ -9,6 +9,8 @@ const DEPTH = 60;
 /** Elements of nobody's around one element deep inside. */
 const deep = onePart([music + '<x>'.repeat(DEPTH) + '</x>'.repeat(DEPTH)]);
 const container = '<container><rootfiles><rootfile full-path="s.xml"/></rootfiles></container>';
+const odd = onePart([`<!-- \u00e9\u20ac\u{1d11e} -->${music}`]);
+const bytesOf = (text: string) => new TextEncoder().encode(text);
 /** White space compresses a thousandfold. */
 const archive = zipSync({
   'META-INF/container.xml': strToU8(container),
@@ -36,6 +38,9 @@ describe('limits', () => {
     // Root, part and measure stand around them.
     ['maxDepth', deep, DEPTH + 2, DEPTH + 3],
     ['maxBytes', onePart([music]), onePart([music]).length - 1, onePart([music]).length],
+    // As bytes and as text alike: \u00e9 has two bytes, \u20ac three, the clef four.
+    ['maxBytes', odd, bytesOf(odd).length - 1, bytesOf(odd).length],
+    ['maxBytes', bytesOf(odd), bytesOf(odd).length - 1, bytesOf(odd).length],
     ['maxRatio', archive, 100, 2000],
     ['maxBytes', archive, 1_900_000, 2_100_000],
   ])('%s refuses what lies beyond it and takes what does not', (name, input, below, enough) => {
@@ -56,6 +61,7 @@ describe('limits', () => {
     { maxDepth: 1001 },
     { maxBytes: 500_000_001 },
     { maxBytes: Number.POSITIVE_INFINITY },
+    { maxNotes: '7' as unknown as number },
     { maxFun: 1 },
     { constructor: 1 },
   ])('%o is no limit', (limits) => {

@@ -1,4 +1,4 @@
-import { type Cleared, clearMarks } from '#core/musicxml/marks/clear.js';
+import { type ClearedText, clearMarks } from '#core/musicxml/marks/clear.js';
 import type { Marks } from '#core/musicxml/marks/edit.js';
 import { applyEdits } from '#core/musicxml/marks/edits.js';
 import { writeMarks } from '#core/musicxml/marks/write.js';
@@ -17,6 +17,6 @@ export function mark(text: string, marks: Partial<Marks>): string {
   return applyEdits(text, writeMarks(text, read(text), { ...NO_MARKS, ...marks }));
 }
 
-export function clear(text: string): Cleared {
+export function clear(text: string): ClearedText {
   return clearMarks(text, parseTree(text, DEFAULT_LIMITS));
 }

@@ -1,4 +1,4 @@
-import type { Place, Report, Warning } from '@handline/core';
+import type { Place, Report, Warning, WarningCode } from '@handline/core';
 
 /** What the library found in one input. */
 export interface Findings {
@@ -26,5 +26,7 @@ export interface Outcome {
     readonly code?: string;
     readonly message: string;
     readonly place?: Place;
+    /** The warning that `--strict` refused. */
+    readonly warning?: WarningCode;
   };
 }

@@ -2,13 +2,14 @@ import { buildLines } from './hands/build.js';
 import { applyEdits } from './musicxml/marks/edits.js';
 import { writeMarks } from './musicxml/marks/write.js';
 import { readScore } from './musicxml/read/score.js';
-import type { Annotated, AnnotateOptions, Limits } from './options/options.js';
+import { checkClearing, checkInput, checkMarking } from './options/allowed.js';
+import type { Annotated, AnnotateOptions, Cleared, ClearOptions } from './options/options.js';
 import { marksOf } from './pipeline/choose-marks.js';
 import { openSource } from './pipeline/open.js';
 import { analyse } from './pipeline/plan.js';
 import { reportOf } from './pipeline/report.js';
 import { selectMeasures } from './pipeline/selection.js';
-import { checkLimits, checkOptions, type Settings } from './pipeline/settings.js';
+import { limitsOf, type Settings, settingsOf } from './pipeline/settings.js';
 import { doubtsAbout, emptySelection } from './pipeline/warnings.js';
 import { HandlineError, type Warning } from './score/errors.js';
 
@@ -24,7 +25,9 @@ export function annotate<T extends string | Uint8Array>(
   input: T,
   options: AnnotateOptions = {},
 ): Annotated<T> {
-  const settings = checkOptions(options);
+  checkInput(input);
+  checkMarking(options);
+  const settings = settingsOf(options);
   const { text, root, wrap, warnings: found } = openSource(input, settings.limits, settings.file);
   const read = readScore(root, text, settings);
   const { score } = read;
@@ -42,23 +45,23 @@ export function annotate<T extends string | Uint8Array>(
     ...packing,
   ].map((warning) => inFile(warning, settings));
   if (settings.strict && warnings.length > 0) {
-    const { message, place } = warnings[0]!;
-    throw new HandlineError('WARNING_AS_ERROR', message, place);
+    const warning = warnings[0]!;
+    throw new HandlineError('WARNING_AS_ERROR', warning.message, warning.place, { warning });
   }
   return { output, report: reportOf(score, lines, marks, settings, select, warnings) };
 }
 
-export interface ClearOptions {
-  readonly file?: string;
-  readonly limits?: Partial<Limits>;
-}
-
-/** Takes our marks out of a score again and puts replaced digits back. */
-export function clear<T extends string | Uint8Array>(
-  input: T,
-  options: ClearOptions = {},
-): { readonly output: T; readonly warnings: readonly Warning[] } {
-  const { text, wrap, warnings } = openSource(input, checkLimits(options.limits), options.file);
+/**
+ * Takes our marks out of a score again and puts replaced digits back.
+ *
+ * @param input MusicXML text, or the bytes of a MusicXML or .mxl file
+ * @returns output of the same form; on a score as `annotate` left it, what `annotate` was given
+ * @throws HandlineError for an input that is no score, for a broken limit or a bad option
+ */
+export function clear<T extends string | Uint8Array>(input: T, options: ClearOptions = {}): Cleared<T> {
+  checkInput(input);
+  checkClearing(options);
+  const { text, wrap, warnings } = openSource(input, limitsOf(options.limits), options.file);
   const { output, warnings: packing } = wrap(text);
   return { output, warnings: [...warnings, ...packing] };
 }

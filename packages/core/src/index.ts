@@ -1,8 +1,9 @@
 export { type HandModel, handModel } from './anatomy/hand.js';
-export { annotate, type ClearOptions, clear } from './annotate.js';
+export { annotate, clear } from './annotate.js';
 export { type AlternativesOptions, alternatives } from './fingering/alternatives.js';
 export { type Fingered, type FingeringDoubt, type FingerOptions, fingerLine } from './fingering/finger.js';
 export type { LineFingering, SliceFingering } from './fingering/result.js';
+export type { PlayingContext } from './hands/context.js';
 export type { Flow, Join } from './hands/joins.js';
 export type { Line, Slice, SliceKey } from './hands/line.js';
 export type { Ornamented, Ornaments } from './hands/ornaments.js';
@@ -13,21 +14,32 @@ export type { Fraction } from './numeric/fraction.js';
 export type {
   Annotated,
   AnnotateOptions,
+  Cleared,
+  ClearOptions,
   Density,
   Finding,
   Language,
   Layer,
   Limits,
+  LineOptions,
   LineReport,
   Report,
   SliceReport,
   SpanOption,
   Unreachable,
 } from './options/options.js';
-export { type LineOptions, type PlannedLine, planDigits, type ReadLine, readLines } from './read-lines.js';
+export {
+  type PlannedLine,
+  type PlannedLines,
+  planDigits,
+  type ReadLine,
+  type ReadLines,
+  readLines,
+} from './read-lines.js';
 export {
   describe,
   type ErrorCode,
+  type ErrorDetails,
   HandlineError,
   type Place,
   type Warning,

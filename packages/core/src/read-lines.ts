@@ -6,22 +6,29 @@ import type { GivenFingers } from './motion/fingers-in-use.js';
 import { planMotion } from './motion/motion.js';
 import type { MotionPlan } from './motion/plan.js';
 import { readScore } from './musicxml/read/score.js';
-import type { AnnotateOptions } from './options/options.js';
+import { checkInput, checkReading } from './options/allowed.js';
+import type { LineOptions } from './options/options.js';
 import { openAsPrinted } from './pipeline/open.js';
-import { checkOptions } from './pipeline/settings.js';
+import { settingsOf } from './pipeline/settings.js';
 import type { Warning } from './score/errors.js';
 import type { Finger, Part } from './score/model.js';
 import { Clock } from './score/tempo.js';
 
-/** The options of `annotate` that say what is read and for which hands. */
-export type LineOptions = Pick<AnnotateOptions, 'file' | 'parts' | 'staff' | 'span' | 'limits'>;
-
-/** What one hand plays, with what `fingerLine` and `planMotion` want to know of it. */
-export interface ReadLine extends PlayingContext {
+/** What one hand plays, with what `fingerLine`, `alternatives` and `planMotion` want to know of it. */
+export interface ReadLine {
   readonly partId: string;
   readonly line: Line;
   /** The hand of the chosen span. */
   readonly hand: HandModel;
+  /** What the slices do not show, for the options of `fingerLine` and `alternatives`. */
+  readonly context: PlayingContext;
+}
+
+/** What `readLines` gives. */
+export interface ReadLines {
+  /** Right hand before left, part by part. */
+  readonly lines: readonly ReadLine[];
+  readonly warnings: readonly Warning[];
 }
 
 /** The motion of the digits that a score has. */
@@ -33,6 +40,12 @@ export interface PlannedLine {
   readonly plan: MotionPlan;
 }
 
+/** What `planDigits` gives. */
+export interface PlannedLines {
+  readonly lines: readonly PlannedLine[];
+  readonly warnings: readonly Warning[];
+}
+
 /**
  * What each hand plays in every piano part, right hand before left, for use with `fingerLine`, `alternatives` and
  * `planMotion`. Digits in print, our own included, are the `fixed` fingers of the keys.
@@ -40,10 +53,7 @@ export interface PlannedLine {
  * @param input MusicXML text, or the bytes of a MusicXML or .mxl file
  * @throws HandlineError for an input that is no score, for a broken limit or a bad option
  */
-export function readLines(
-  input: string | Uint8Array,
-  options: LineOptions = {},
-): { readonly lines: readonly ReadLine[]; readonly warnings: readonly Warning[] } {
+export function readLines(input: string | Uint8Array, options: LineOptions = {}): ReadLines {
   const { lines, warnings } = open(input, options);
   return { lines: lines.map(({ read }) => read), warnings };
 }
@@ -54,10 +64,7 @@ export function readLines(
  *
  * @throws HandlineError as `readLines`
  */
-export function planDigits(
-  input: string | Uint8Array,
-  options: LineOptions = {},
-): { readonly lines: readonly PlannedLine[]; readonly warnings: readonly Warning[] } {
+export function planDigits(input: string | Uint8Array, options: LineOptions = {}): PlannedLines {
   const { lines, warnings } = open(input, options);
   const planned = lines.map(({ read: { partId, line, hand }, part }): PlannedLine => {
     const fingers = printedFingers(line, part);
@@ -67,7 +74,9 @@ export function planDigits(
 }
 
 function open(input: string | Uint8Array, options: LineOptions) {
-  const settings = checkOptions(options);
+  checkInput(input);
+  checkReading(options);
+  const settings = settingsOf(options);
   const { text, root } = openAsPrinted(input, settings.limits, settings.file);
   const { score, warnings } = readScore(root, text, settings);
   const built = buildLines(score, settings);
@@ -78,7 +87,7 @@ function open(input: string | Uint8Array, options: LineOptions) {
       partId: part.id,
       line,
       hand: settings.model[line.hand],
-      ...playingContext(line, part, clock),
+      context: playingContext(line, part, clock),
     };
     return { read, part };
   });

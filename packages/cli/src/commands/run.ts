@@ -88,12 +88,12 @@ async function deliver(
 
 function failed(error: unknown, file: string, destination: Destination) {
   if (error instanceof HandlineError) {
-    const { code, place } = error;
+    const { code, place, warning } = error;
     const named = place.file === undefined ? `${file}: ${error.message}` : error.message;
     return {
       status: 'refused',
       exit: code === 'OPTION' ? Exit.usage : Exit.refused,
-      error: { code, message: oneLine(asTyped(named)), place },
+      error: { code, message: oneLine(asTyped(named)), place, ...(warning && { warning: warning.code }) },
     } as const;
   }
   if (error instanceof CliError) {

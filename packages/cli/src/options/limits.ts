@@ -12,7 +12,7 @@ export function addLimitOptions(parser: Argv): Argv {
   const limit = (describe: string) =>
     ({ group: GROUP, type: 'string', requiresArg: true, describe }) as const;
   return parser
-    .option('max-bytes', limit('Largest score, in bytes of decoded text'))
+    .option('max-bytes', limit('Largest score, in bytes, unpacked'))
     .option('max-depth', limit('Deepest nesting of XML elements'))
     .option('max-notes', limit('Most notes in one score'))
     .option('max-ratio', limit('Largest ratio of unpacked to packed size in a .mxl archive'));

@@ -1,5 +1,5 @@
 import { SEMITONE_WIDTH } from '../keyboard/key-plan.js';
-import { HandlineError } from '../score/errors.js';
+import { refuse } from '../options/check.js';
 import type { Finger } from '../score/model.js';
 
 /**
@@ -42,16 +42,14 @@ const WHITE_STEP = (12 * SEMITONE_WIDTH) / 7;
 export function handModel(span: number | string = 'medium'): HandModel {
   const mm = millimetres(span);
   if (!Number.isFinite(mm) || mm < SPAN_RANGE[0] || mm > SPAN_RANGE[1]) {
-    throw new HandlineError(
-      'OPTION',
-      `span ${JSON.stringify(span)} is no hand: give ${SPAN_RANGE[0]}-${SPAN_RANGE[1]} mm, an interval from 7th to 12th, or small, medium, large`,
-    );
+    const range = `${SPAN_RANGE[0]}-${SPAN_RANGE[1]} mm`;
+    refuse(span, 'span', `${range}, an interval from 7th to 12th, or small, medium, large`);
   }
   return { span: mm, scale: mm / MEDIUM_SPAN };
 }
 
 function millimetres(span: number | string): number {
-  if (typeof span === 'number') return span;
+  if (typeof span !== 'string') return span;
   const text = span.trim().toLowerCase();
   if (text === 'small' || text === 'medium' || text === 'large') return SPAN_PRESETS[text];
   const interval = INTERVAL.exec(text);

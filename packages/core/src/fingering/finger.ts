@@ -3,6 +3,7 @@ import type { Flow } from '../hands/joins.js';
 import type { Line } from '../hands/line.js';
 import type { Ornaments } from '../hands/ornaments.js';
 import { rounded } from '../numeric/fixed-point.js';
+import { checkFingering, checkLine } from '../options/allowed.js';
 import type { Finger } from '../score/model.js';
 import { consistentChoice } from './consistency/settle.js';
 import type { Choice } from './cost/choice.js';
@@ -72,6 +73,8 @@ export function prepare(line: Line, hand: HandModel, options: FingerOptions): Pr
  * equivalents of sideways hand travel. Keys beyond the hand's reach have null and are listed in `doubts`.
  */
 export function fingerLine(line: Line, hand: HandModel, options: FingerOptions = {}): Fingered {
+  checkLine(line, hand);
+  checkFingering(options);
   const prepared = prepare(line, hand, options);
   const { views, costs, grid } = prepared;
   const { bias, ...consistent } = consistentChoice(prepared.objective);

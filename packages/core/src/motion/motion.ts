@@ -1,5 +1,6 @@
 import type { HandModel } from '../anatomy/hand.js';
 import type { Line } from '../hands/line.js';
+import { checkFingers, checkLine } from '../options/allowed.js';
 import type { Draft } from '../score/draft.js';
 import { planCarry } from './carry.js';
 import { clearanceFindings } from './clearance.js';
@@ -24,6 +25,8 @@ const AT_EASE = 1;
  * next.
  */
 export function planMotion(line: Line, given: GivenFingers, hand: HandModel): MotionPlan {
+  checkLine(line, hand);
+  checkFingers(given);
   const uses = fingersInUse(line, given);
   const tips = tipTables.of(hand);
   const depths = planDepth(line, uses, tips);

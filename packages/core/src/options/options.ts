@@ -1,16 +1,23 @@
 import type { Warning } from '../score/errors.js';
 import type { Hand } from '../score/model.js';
 
-export type Layer = 'depth' | 'crossing' | 'carry' | 'contour' | 'roll';
-export type Density = 'every' | 'essential' | 'demanding';
-export type Language = 'en' | 'de' | 'fr' | 'es' | 'it';
+export const LAYERS = ['depth', 'crossing', 'carry', 'contour', 'roll'] as const;
+export const DENSITIES = ['every', 'essential', 'demanding'] as const;
+export const LANGUAGE_CODES = ['en', 'de', 'fr', 'es', 'it'] as const;
+
+/** Kinds of cues. */
+export type Layer = (typeof LAYERS)[number];
+/** every: each change; essential: those that matter; demanding: those of hard places. */
+export type Density = (typeof DENSITIES)[number];
+export type Language = (typeof LANGUAGE_CODES)[number];
 /** A span of the hand from 1 to 5: millimetres, an interval such as `9th`, or a preset. */
 export type SpanOption = number | string;
 
-/** Limits against hostile input. */
+/** Limits against hostile input: numbers above 0. */
 export interface Limits {
-  /** Bytes of decoded text. */
+  /** Bytes of a file, and of the score within an archive; a text counts as in UTF-8. At most 500,000,000. */
   readonly maxBytes: number;
+  /** Elements within one another. At most 1000. */
   readonly maxDepth: number;
   /** Notes in one score. */
   readonly maxNotes: number;
@@ -118,3 +125,16 @@ export interface Annotated<T extends string | Uint8Array> {
   readonly output: T;
   readonly report: Report;
 }
+
+/** What `clear` takes. */
+export type ClearOptions = Pick<AnnotateOptions, 'file' | 'limits'>;
+
+/** `output` has the form of the input, as with `Annotated`. */
+export interface Cleared<T extends string | Uint8Array> {
+  readonly output: T;
+  /** Marks that were changed since and therefore left, and digits that cannot be put back. */
+  readonly warnings: readonly Warning[];
+}
+
+/** What `readLines` and `planDigits` take: the options of `annotate` that say what is read and for which hands. */
+export type LineOptions = Pick<AnnotateOptions, 'file' | 'parts' | 'staff' | 'span' | 'limits'>;

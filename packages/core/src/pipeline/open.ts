@@ -1,4 +1,5 @@
-import { decode, encode } from '../musicxml/bytes/decode.js';
+import { decode, encode, tooLong } from '../musicxml/bytes/decode.js';
+import { isLonger } from '../musicxml/bytes/encoding.js';
 import { clearMarks } from '../musicxml/marks/clear.js';
 import { requireScore } from '../musicxml/read/parts/parts.js';
 import { parseScoreTree, type XmlElement } from '../musicxml/xml/tree.js';
@@ -24,7 +25,8 @@ export function openAsPrinted(
   limits: Limits,
   file?: string,
 ): Pick<Source<string>, 'text' | 'root'> {
-  const text = typeof input === 'string' ? input : decode(input, limits, file).text;
+  const text =
+    typeof input === 'string' ? withinLimit(input, limits, file) : decode(input, limits, file).text;
   return { text, root: parseScoreTree(text, limits, file) };
 }
 
@@ -36,7 +38,7 @@ export function openSource<T extends string | Uint8Array>(
 ): Source<T> {
   const given: string | Uint8Array = input;
   const decoded = typeof given === 'string' ? undefined : decode(given, limits, file);
-  const text = decoded ? decoded.text : String(given);
+  const text = decoded ? decoded.text : withinLimit(String(given), limits, file);
   const root = parseScoreTree(text, limits, file);
   requireScore(root, file);
   const cleared = clearMarks(text, root, file);
@@ -50,6 +52,12 @@ export function openSource<T extends string | Uint8Array>(
       return { output: bytes as T, warnings: repacked ? [repackedWarning(file)] : [] };
     },
   };
+}
+
+/** A text counts as the bytes that it has in UTF-8. */
+function withinLimit(text: string, limits: Limits, file?: string): string {
+  if (isLonger(text, limits.maxBytes)) throw tooLong(limits, file);
+  return text;
 }
 
 function repackedWarning(file: string | undefined): Warning {

@@ -52,15 +52,23 @@ export function describe(message: string, place: Place): string {
   return [...head, message].join(': ');
 }
 
+/** What else an error can tell. */
+export interface ErrorDetails extends ErrorOptions {
+  readonly warning?: Warning;
+}
+
 /** The one class of refusals: bad input or bad options. Its message is a single line for people. */
 export class HandlineError extends Error {
   readonly code: ErrorCode;
   readonly place: Place;
+  /** With `WARNING_AS_ERROR`: the warning that was refused, which has a code of its own. */
+  declare readonly warning?: Warning;
 
-  constructor(code: ErrorCode, message: string, place: Place = {}, options?: ErrorOptions) {
-    super(describe(message, place), options);
+  constructor(code: ErrorCode, message: string, place: Place = {}, details: ErrorDetails = {}) {
+    super(describe(message, place), details);
     this.name = 'HandlineError';
     this.code = code;
     this.place = place;
+    if (details.warning) this.warning = details.warning;
   }
 }

@@ -23,9 +23,7 @@ export interface Decoded {
 export function decode(input: Uint8Array, limits: Limits, file?: string): Decoded {
   const place: Place = file === undefined ? {} : { file };
   if (input.length === 0) throw new HandlineError('EMPTY', 'is empty; give a MusicXML file', place);
-  if (input.length > limits.maxBytes) {
-    throw new HandlineError('LIMIT', `has more than ${limits.maxBytes} bytes (limits.maxBytes)`, place);
-  }
+  if (input.length > limits.maxBytes) throw tooLong(limits, file);
   if (!isArchive(input)) return { ...decodeBytes(input, place), original: input };
   // Subclasses may share memory where Uint8Array copies: Node's Buffer does in `slice`.
   const bytes = new Uint8Array(input.buffer, input.byteOffset, input.byteLength);
@@ -61,6 +59,12 @@ export function encode(decoded: Decoded, text: string, unmarked = decoded.text):
     bytes: unmarked === decoded.text ? seal(archive, bytes) : repack(archive, bytes),
     repacked: false,
   };
+}
+
+/** The refusal of a score with too many bytes. */
+export function tooLong({ maxBytes }: Limits, file?: string): HandlineError {
+  const message = `has more than ${maxBytes} bytes (limits.maxBytes)`;
+  return new HandlineError('LIMIT', message, file === undefined ? {} : { file });
 }
 
 function decodeBytes(bytes: Uint8Array, place: Place): { text: string; encoding: Encoding } {

@@ -74,6 +74,18 @@ export function encodeText(text: string, { name, bom, characters }: Encoding): U
   return bytes;
 }
 
+/** True where a text takes more than so many bytes in UTF-8. */
+export function isLonger(text: string, most: number): boolean {
+  let bytes = text.length;
+  // No UTF-16 unit takes more than three.
+  if (3 * bytes <= most) return false;
+  for (let at = 0; at < text.length && bytes <= most; at++) {
+    const code = text.charCodeAt(at);
+    if (code >= 0x80) bytes += code < 0x800 || (code >= 0xd800 && code <= 0xdfff) ? 1 : 2;
+  }
+  return bytes > most;
+}
+
 export function joined(pieces: readonly Uint8Array[]): Uint8Array {
   const bytes = new Uint8Array(pieces.reduce((sum, piece) => sum + piece.length, 0));
   let at = 0;

@@ -17,7 +17,7 @@ import { applyEdits } from './edits.js';
 import { isReplacing, mayHaveMarks, type WrittenFinger } from './format.js';
 import { indexAt, startTagEnd } from './layout.js';
 
-export interface Cleared {
+export interface ClearedText {
   readonly text: string;
   /** In coordinates of the text that was given. */
   readonly edits: readonly Edit[];
@@ -200,7 +200,7 @@ function noteAround(element: XmlElement): XmlElement | undefined {
  * @param root the element tree of `text`
  * @param file name for the warnings
  */
-export function clearMarks(text: string, root: XmlElement, file?: string): Cleared {
+export function clearMarks(text: string, root: XmlElement, file?: string): ClearedText {
   if (!mayHaveMarks(text)) return { text, edits: [], warnings: [] };
   const clearing = new Clearing(text, scanMarks(text, root, file));
   clearing.run();

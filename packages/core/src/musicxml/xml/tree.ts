@@ -138,9 +138,6 @@ function parse(
 ): XmlElement {
   const place = file === undefined ? {} : { file };
   if (text.trim() === '') throw new HandlineError('EMPTY', 'is empty; give a MusicXML file', place);
-  if (text.length > limits.maxBytes) {
-    throw new HandlineError('LIMIT', `has more than ${limits.maxBytes} characters (limits.maxBytes)`, place);
-  }
   if (WEB_PAGE.test(text)) {
     throw new HandlineError(
       'NOT_MUSICXML',

@@ -1,0 +1,97 @@
+import {
+  type Check,
+  count,
+  fields,
+  flag,
+  kindOf,
+  listOf,
+  mapOf,
+  oneOf,
+  positive,
+  refuse,
+  shaped,
+  text,
+} from './check.js';
+import { DEFAULT_LIMITS, HIGHEST_LIMITS, MAX_STAVES } from './limits.js';
+import { DENSITIES, LANGUAGE_CODES, LAYERS, type Limits } from './options.js';
+
+/** Second choices that can be printed for one note at most. */
+const MOST_ALTERNATIVES = 9;
+
+const LIMITS = fields(
+  Object.fromEntries(
+    (Object.keys(DEFAULT_LIMITS) as (keyof Limits)[]).map((name) => [name, positive(HIGHEST_LIMITS[name])]),
+  ),
+);
+
+function byHand(check: Check): Check {
+  return fields({ right: check, left: check });
+}
+
+/** What a span may be is for `handModel` to say. */
+const span: Check = (value, name) => {
+  if (typeof value === 'object') byHand(span)(value, name);
+  else if (typeof value !== 'number') text(value, name);
+};
+
+const SOURCE = { file: text, limits: LIMITS };
+const READING = {
+  ...SOURCE,
+  parts: listOf(text),
+  staff: byHand(listOf(count(1, MAX_STAVES))),
+  span,
+};
+const MARKING = {
+  ...READING,
+  hands: oneOf(['both', 'right', 'left']),
+  measures: fields({ from: text, to: text }, ['from', 'to']),
+  layers: listOf(oneOf(LAYERS)),
+  density: oneOf(DENSITIES),
+  language: oneOf(LANGUAGE_CODES),
+  wording: mapOf(text),
+  legend: flag,
+  digits: oneOf(['all', 'sparse', 'none']),
+  existing: oneOf(['keep', 'ignore', 'replace']),
+  alternatives: count(0, MOST_ALTERNATIVES),
+  strict: flag,
+};
+
+const FINGERING = {
+  keepDigits: flag,
+  flow: shaped({ joins: 'Array', cuts: 'Set' }, "the `flow` of a line's context"),
+  ornaments: shaped({ keys: 'Map', tremolos: 'Set' }, "the `ornaments` of a line's context"),
+};
+
+/** Refuses bad options with a HandlineError OPTION that names the option and what it may be. */
+type OptionCheck = (options: unknown) => void;
+
+function options(checks: Readonly<Record<string, Check>>): OptionCheck {
+  const check = fields(checks);
+  return (value) => check(value, '');
+}
+
+export const checkClearing = options(SOURCE);
+export const checkReading = options(READING);
+export const checkMarking = options(MARKING);
+export const checkFingering = options({ ...FINGERING, alternates: count(0) });
+export const checkAlternatives = options({ ...FINGERING, count: count(0) });
+
+const line = shaped({ slices: 'Array' }, 'a line as `readLines` gives it');
+const hand = shaped({ span: 'Number', scale: 'Number' }, 'a hand as `handModel` gives it');
+const fingers = shaped({ slices: 'Array' }, 'fingers by slice, such as a fingering');
+
+/** A score: text or the bytes of a file. */
+export function checkInput(value: unknown): void {
+  if (typeof value !== 'string' && kindOf(value) !== 'Uint8Array')
+    refuse(value, 'input', 'MusicXML as a string, or the bytes of a file as a Uint8Array');
+}
+
+/** What one hand plays, and the hand. */
+export function checkLine(ofLine: unknown, ofHand: unknown): void {
+  line(ofLine, 'line');
+  hand(ofHand, 'hand');
+}
+
+export function checkFingers(value: unknown): void {
+  fingers(value, 'fingers');
+}
