@@ -11,11 +11,18 @@ import {
   readLines,
 } from '@handline/core';
 import { describe, expect, it } from 'vitest';
-import { attributes, note, onePart } from '../musicxml/read-source.js';
+import { attributes, bytesOf, note, onePart, READ_FIXTURES } from '../musicxml/read-source.js';
 
 const DEMO = readFileSync(
   fileURLToPath(new URL('../../fixtures/demo/kelp-street-tunes.musicxml', import.meta.url)),
 );
+
+const MELODY = 'G4 A4 B4 C5 D5 E5 F#5 G5'
+  .split(' ')
+  .map((name) => note(name, 2))
+  .join('');
+const ornament = (name: string) => ({ notations: `<ornaments><${name}/></ornaments>` }) as const;
+const repeat = '<barline location="right"><repeat direction="backward"/></barline>';
 
 const digit = (finger: number, more = '') =>
   ({ notations: `<technical><fingering>${finger}</fingering>${more}</technical>` }) as const;
@@ -42,10 +49,34 @@ describe('fingerLine and planMotion on lines that readLines gives', () => {
     expect(small.hand.span).toBeLessThan(lines[0]!.hand.span);
   });
 
-  it('give alternatives in ascending cost', () => {
-    const [first, second, third] = alternatives(lines[0]!.line, lines[0]!.hand, { count: 3 });
-    expect(first!.cost).toBeLessThanOrEqual(second!.cost);
-    expect(second!.cost).toBeLessThanOrEqual(third!.cost);
+  it('give alternatives of which the first is the one that is printed, repeats and ornaments heeded', () => {
+    let [repeated, ornamented] = [0, 0];
+    const scores = [
+      DEMO,
+      ...READ_FIXTURES.map(bytesOf),
+      onePart([`${attributes(4, 1)}${MELODY}`, `${repeat}${note('E4', 16, ornament('trill-mark'))}`]),
+      onePart([
+        `${attributes(4, 1)}${note('B4', 16, ornament('turn'))}`,
+        `${MELODY}${repeat}`,
+        note('C5', 16, ornament('mordent')),
+      ]),
+    ];
+    for (const bytes of scores) {
+      for (const { line, hand, context } of readLines(bytes).lines) {
+        if (context.flow) repeated++;
+        if (context.ornaments) ornamented++;
+        const [first, ...others] = alternatives(line, hand, { ...context, count: 3 });
+        expect(first).toEqual(fingerLine(line, hand, context).fingering);
+        const costs = others.map(({ cost }) => cost);
+        expect(costs).toEqual(costs.toSorted((a, b) => a - b));
+        const digits = [first!, ...others].map(({ slices }) =>
+          slices.map(({ struck, held }) => [struck, held].join()).join(' '),
+        );
+        expect(new Set(digits).size).toBe(digits.length);
+      }
+    }
+    expect(repeated).toBeGreaterThan(2);
+    expect(ornamented).toBeGreaterThan(1);
   });
 });
 

@@ -47,11 +47,12 @@ function wholeCost(
   return cost;
 }
 
-/** The least of all fingerings and all depths. */
-function leastOfAll(prepared: Prepared, flow: Flow): number {
+const ALL_DEPTHS = [...Array(DEPTH_COUNT).keys()];
+
+/** The least of all fingerings and some depths. */
+function leastOfAll(prepared: Prepared, flow: Flow, levels: readonly number[]): number {
   const { views } = prepared;
   let best = Number.POSITIVE_INFINITY;
-  const levels = [0, 2, 4, 6];
   const walk = (path: number[], depths: number[]): void => {
     const at = path.length;
     if (at === views.length) {
@@ -147,7 +148,7 @@ describe('joins of repeats', () => {
       fc.property(happenings(single, 3, 3), flows(3), (events, flow) => {
         const { prepared, settled } = settle(lineOf('right', events), flow);
         fc.pre(fingerings(prepared.views) <= 125);
-        const gap = settled.choice.cost - leastOfAll(prepared, flow);
+        const gap = settled.choice.cost - leastOfAll(prepared, flow, [0, 2, 4, 6]);
         cases++;
         if (gap <= 0) equal++;
         worst = Math.max(worst, gap);
@@ -159,6 +160,32 @@ describe('joins of repeats', () => {
     );
     expect(equal / cases).toBeGreaterThan(0.3);
   });
+});
+
+it('alternatives pay for joins: the first is the printed one, none costs less than its fingers can', () => {
+  let compared = 0;
+  fc.assert(
+    fc.property(happenings({ keys: 1, holds: 0, ambit: 12 }, 3, 3), flows(3), (events, flow) => {
+      const line = lineOf('right', events);
+      const { views } = prepare(line, model, { keepDigits: true, flow });
+      const [first, ...others] = alternatives(line, model, { flow, count: 4 });
+      expect(first).toEqual(fingerLine(line, model, { flow }).fingering);
+      for (const { slices, cost } of others) {
+        const terms = slices.flatMap((slice) => Object.values(slice.terms));
+        expect(Math.abs(terms.reduce((sum, own) => sum + own, 0) - cost)).toBeLessThan(1e-4);
+        const held = views.map((view, at) => ({
+          ...view,
+          candidates: view.candidates.filter(({ fingers }) => fingers[0] === slices[at]!.struck[0]),
+        }));
+        const prepared = { ...prepare(line, model, { keepDigits: true, flow }), views: held };
+        const unlike = slices.reduce((sum, slice) => sum + (slice.terms.likeness ?? 0), 0);
+        expect(cost).toBeGreaterThanOrEqual(leastOfAll(prepared, flow, ALL_DEPTHS) + unlike - 1e-4);
+        compared++;
+      }
+    }),
+    { numRuns: 40 },
+  );
+  expect(compared).toBeGreaterThan(30);
 });
 
 describe('a piece with two endings', () => {

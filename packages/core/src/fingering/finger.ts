@@ -15,7 +15,7 @@ import { Objective } from './cost/objective.js';
 import { CostTable } from './cost/slice-costs.js';
 import { WEIGHTS } from './cost/weights.js';
 import { ornamentCosts } from './ornaments.js';
-import { settleJoins } from './repeats/settle.js';
+import { type JoinedChoice, settleJoins } from './repeats/settle.js';
 import type { LineFingering, SliceFingering } from './result.js';
 import { secondChoices } from './second-choices.js';
 import { type Surroundings, surroundingsOf } from './view/surroundings.js';
@@ -76,12 +76,8 @@ export function fingerLine(line: Line, hand: HandModel, options: FingerOptions =
   checkLine(line, hand);
   checkFingering(options);
   const prepared = prepare(line, hand, options);
-  const { views, costs, grid } = prepared;
-  const { bias, ...consistent } = consistentChoice(prepared.objective);
-  const start = prepared.objective.with(bias);
-  const { choice, objective } = options.flow
-    ? settleJoins(consistent, start, options.flow, costs, grid)
-    : { choice: consistent, objective: start };
+  const { views } = prepared;
+  const { choice, objective } = leastFingering(prepared, options.flow);
   const most = options.alternates ?? 0;
   return {
     fingering: fingeringOf(prepared, choice, objective.extraCosts),
@@ -90,6 +86,13 @@ export function fingerLine(line: Line, hand: HandModel, options: FingerOptions =
       alternates: secondChoices(objective, choice.path, most),
     }),
   };
+}
+
+/** The choice to print, and the objective that it is the least of. */
+export function leastFingering({ objective, costs, grid }: Prepared, flow?: Flow): JoinedChoice {
+  const { bias, ...choice } = consistentChoice(objective);
+  const start = objective.with(bias);
+  return flow ? settleJoins(choice, start, flow, costs, grid) : { choice, objective: start };
 }
 
 function doubtsOf(views: readonly SliceView[]): FingeringDoubt[] {

@@ -19,6 +19,8 @@ const AROUND = WINDOW + CONTEXT;
 export interface JoinedChoice {
   readonly choice: Choice;
   readonly objective: Objective;
+  /** The same with the joins' other ends held. */
+  readonly otherObjective?: () => Objective;
 }
 
 /**
@@ -71,7 +73,11 @@ export function settleJoins(
   }
   const biased = new Array<number>(path.length);
   for (let at = 0; at < path.length; at++) biased[at] = bias?.[at]?.[path[at]!] ?? 0;
-  return { choice: { path, depths, biased, cost }, objective: objectiveWith(extraCostsFor(settled)) };
+  return {
+    choice: { path, depths, biased, cost },
+    objective: objectiveWith(extraCostsFor(settled)),
+    otherObjective: () => objectiveWith(extraCostsFor(settled === 'from' ? 'to' : 'from')),
+  };
 }
 
 /** True where one of the slices lies in a window around either end of a join. */
