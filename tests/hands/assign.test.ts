@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { WIDEST_STRETCH } from '#core/hands/assign.js';
+import { WIDEST_STRETCH } from '#core/hands/assignment/assign.js';
+import type { HandOptions } from '#core/hands/assignment/parts.js';
 import { buildLines } from '#core/hands/build.js';
-import type { HandOptions } from '#core/hands/parts.js';
 import type { Score } from '#core/score/model.js';
 import {
   attributes,

@@ -5,8 +5,8 @@
 export const FLOORS: readonly (readonly string[])[] = [
   ['numeric'],
   ['score'],
-  ['options', 'keyboard', 'hands'],
-  ['musicxml', 'anatomy'],
+  ['options', 'keyboard'],
+  ['musicxml', 'anatomy', 'hands'],
   ['fingering'],
   ['motion'],
   ['cues'],

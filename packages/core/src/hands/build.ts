@@ -1,13 +1,13 @@
 import type { Warning } from '../score/errors.js';
 import type { Note, Part, Score } from '../score/model.js';
 import { Clock } from '../score/tempo.js';
-import { assignHands } from './assign.js';
+import { assignHands } from './assignment/assign.js';
+import { type HandOptions, pianoParts } from './assignment/parts.js';
+import type { StaffRole } from './assignment/staves.js';
 import { sliceStarts, soundEnds } from './key-downs.js';
 import type { Hand, Line } from './line.js';
-import { type HandOptions, pianoParts } from './parts.js';
 import { slicesOf } from './slices.js';
 import { shareDigits } from './stacked-digits.js';
-import type { StaffRole } from './staves.js';
 
 /** The lines of all piano parts, right hand before left, and warnings about who plays what. */
 export interface BuiltLines {

@@ -1,7 +1,7 @@
 import type { Warning } from '../score/errors.js';
 import type { Finger, Note, Part } from '../score/model.js';
 import { notePlace } from '../score/place.js';
-import type { StaffRole } from './staves.js';
+import type { StaffRole } from './assignment/staves.js';
 
 /** Digits that stand stacked at one note head of a chord, shared out over the chord. */
 export interface SharedDigits {

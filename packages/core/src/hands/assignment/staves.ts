@@ -1,5 +1,5 @@
-import type { Part } from '../score/model.js';
-import type { Hand } from './line.js';
+import type { Part } from '../../score/model.js';
+import type { Hand } from '../line.js';
 
 /** Staff numbers for each hand, as in `AnnotateOptions.staff`. */
 export interface StaffChoice {

@@ -1,5 +1,5 @@
-import { HandlineError, type Warning } from '../score/errors.js';
-import type { Part, Score } from '../score/model.js';
+import { HandlineError, type Warning } from '../../score/errors.js';
+import type { Part, Score } from '../../score/model.js';
 import type { StaffChoice } from './staves.js';
 
 /** Choices of the caller, as in `AnnotateOptions`. */

@@ -1,4 +1,4 @@
-import type { Note } from '../score/model.js';
+import type { Note } from '../../score/model.js';
 
 /** Share of a voice's notes that must lie on one staff to make it the voice's home for the whole part: from memory. */
 const HOME_SHARE = 0.75;
