@@ -77,9 +77,7 @@ function choiceOf(path: readonly number[], objective: Objective): Choice {
   const figures = figuresOf(views);
   const deviations = consistencyBias(views, figures, consensusOf(views, figures, path));
   const held = views.map(({ candidates }, at) =>
-    candidates.map((_, nth) =>
-      nth === path[at] ? (deviations[at]?.[nth] ?? 0) : Number.POSITIVE_INFINITY,
-    ),
+    candidates.map((_, nth) => (nth === path[at] ? (deviations[at]?.[nth] ?? 0) : Number.POSITIVE_INFINITY)),
   );
   return leastChoice(objective.with(held));
 }
