@@ -4,8 +4,9 @@ import { handModel } from '#core/anatomy/hand.js';
 import { fingerLine } from '#core/fingering/finger.js';
 import { AUGMENTED_SECOND, intervalBetween } from '#core/fingering/view/interval.js';
 import { viewLine } from '#core/fingering/view/view.js';
-import type { Hand, Line } from '#core/hands/line.js';
+import type { Line } from '#core/hands/line.js';
 import { mirrorKey } from '#core/keyboard/key-plan.js';
+import type { Hand } from '#core/score/model.js';
 import { melody } from '../motion/lines.js';
 
 const model = handModel();

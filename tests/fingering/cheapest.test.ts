@@ -10,7 +10,7 @@ import { leastCostsThrough } from '#core/fingering/search/backward.js';
 import { leastChoice, Search } from '#core/fingering/search/forward.js';
 import { cheapestPaths } from '#core/fingering/search/k-best.js';
 import { SECOND_CHOICE_MARGIN, secondChoices } from '#core/fingering/second-choices.js';
-import type { Hand } from '#core/hands/line.js';
+import type { Hand } from '#core/score/model.js';
 import { eachFingering, fingerings, Ledger } from './enumerate.js';
 import { again, type Happening, happenings, lineOf, type Texture } from './lines.js';
 

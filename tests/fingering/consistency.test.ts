@@ -6,7 +6,7 @@ import { figuresOf } from '#core/fingering/consistency/figures.js';
 import { consistentChoice } from '#core/fingering/consistency/settle.js';
 import { leastChoice } from '#core/fingering/search/forward.js';
 import { type SliceView, viewLine } from '#core/fingering/view/view.js';
-import type { Hand } from '#core/hands/line.js';
+import type { Hand } from '#core/score/model.js';
 import { eachFingering, Ledger, objectiveOf } from './enumerate.js';
 import { again, happenings, lineOf, type Texture } from './lines.js';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
-import type { Hand, Line, Slice, SliceKey } from '#core/hands/line.js';
+import type { Line, Slice, SliceKey } from '#core/hands/line.js';
 import { mirrorKey } from '#core/keyboard/key-plan.js';
-import type { Finger } from '#core/score/model.js';
+import type { Finger, Hand } from '#core/score/model.js';
 
 /** A key that an event strikes: it stays down through `holds` more events, unless it is struck again. */
 export interface Press {

@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import { type Fingered, fingerLine } from '#core/fingering/finger.js';
-import type { Hand, Line } from '#core/hands/line.js';
+import type { Line } from '#core/hands/line.js';
 import { planMotion } from '#core/motion/motion.js';
 import type { MotionPlan } from '#core/motion/plan.js';
-import type { Finger } from '#core/score/model.js';
+import type { Finger, Hand } from '#core/score/model.js';
 import { type Happening, happenings, lineOf, type Texture } from './lines.js';
 
 const SPANS = fc.constantFrom('small', 'medium', 'large');

@@ -5,7 +5,7 @@ import type { Bias } from '#core/fingering/cost/objective.js';
 import { fingerLine } from '#core/fingering/finger.js';
 import { leastChoice } from '#core/fingering/search/forward.js';
 import { viewLine } from '#core/fingering/view/view.js';
-import type { Hand } from '#core/hands/line.js';
+import type { Hand } from '#core/score/model.js';
 import { fingerings, Ledger, leastOfEverything, leastOfFingerings, objectiveOf } from './enumerate.js';
 import { type Happening, happenings, lineOf, type Texture } from './lines.js';
 

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import { fingerLine } from '#core/fingering/finger.js';
 import { buildLines } from '#core/hands/build.js';
-import type { Hand } from '#core/hands/line.js';
 import { type Ornamented, ornamentsOf } from '#core/hands/ornaments.js';
+import type { Hand } from '#core/score/model.js';
 import { attributes, backup, note, onePart, readText } from '../musicxml/read-source.js';
 import { happenings, lineOf } from './lines.js';
 

@@ -8,11 +8,11 @@ import type { SliceFingering } from '#core/fingering/result.js';
 import { sparseDigits } from '#core/fingering/sparse/print.js';
 import { reconstruct } from '#core/fingering/sparse/reader.js';
 import { buildLines } from '#core/hands/build.js';
-import type { Hand, Line } from '#core/hands/line.js';
+import type { Line } from '#core/hands/line.js';
 import { readScore } from '#core/musicxml/read/score.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { openSource } from '#core/pipeline/open.js';
-import type { Finger } from '#core/score/model.js';
+import type { Finger, Hand } from '#core/score/model.js';
 import { happenings, lineOf } from './lines.js';
 
 type Digits = readonly (readonly (Finger | null)[])[];

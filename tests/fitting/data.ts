@@ -4,11 +4,11 @@ import { handModel } from '#core/anatomy/hand.js';
 import { type Surroundings, surroundingsOf } from '#core/fingering/view/surroundings.js';
 import { type SliceView, viewLine } from '#core/fingering/view/view.js';
 import { buildLines } from '#core/hands/build.js';
-import type { Hand, Line } from '#core/hands/line.js';
+import type { Line } from '#core/hands/line.js';
 import { readScore } from '#core/musicxml/read/score.js';
 import { parseTree } from '#core/musicxml/xml/tree.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
-import type { Finger, Score } from '#core/score/model.js';
+import type { Finger, Hand, Score } from '#core/score/model.js';
 
 const SHARED = fileURLToPath(new URL('../../../shared/human-fingering/', import.meta.url));
 

@@ -4,7 +4,7 @@ import { handModel } from '#core/anatomy/hand.js';
 import { inconsistency } from '#core/fingering/consistency/consensus.js';
 import { figuresOf } from '#core/fingering/consistency/figures.js';
 import { viewLine } from '#core/fingering/view/view.js';
-import type { Hand } from '#core/hands/line.js';
+import type { Hand } from '#core/score/model.js';
 import { eachFingering, Ledger } from '../fingering/enumerate.js';
 import { again, happenings, lineOf } from '../fingering/lines.js';
 import { Ranking } from './rank.js';

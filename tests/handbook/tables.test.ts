@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Hand } from '#core/hands/line.js';
 import { isBlack, mirrorKey } from '#core/keyboard/key-plan.js';
+import type { Hand } from '#core/score/model.js';
 import { type Kind, type Passage, passage, passages, STEPS, TABLES } from './tables.js';
 
 const HANDS: readonly Hand[] = ['right', 'left'];

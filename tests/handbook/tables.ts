@@ -1,4 +1,4 @@
-import type { Hand } from '#core/hands/line.js';
+import type { Hand } from '#core/score/model.js';
 import { SCALES } from '../practice/handbook.js';
 
 /**

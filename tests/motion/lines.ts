@@ -1,7 +1,7 @@
-import type { Hand, Line, Slice } from '#core/hands/line.js';
+import type { Line, Slice } from '#core/hands/line.js';
 import { mirrorKey } from '#core/keyboard/key-plan.js';
 import type { GivenFingers } from '#core/motion/fingers-in-use.js';
-import type { Finger, Measure } from '#core/score/model.js';
+import type { Finger, Hand, Measure } from '#core/score/model.js';
 
 /** A note or chord of a test line: keys ascending with their fingers; `held` as in `Slice.held`. */
 export interface Step {

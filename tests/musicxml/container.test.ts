@@ -1,7 +1,7 @@
 import { strToU8, unzipSync, type Zippable, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { decode, encode } from '#core/musicxml/bytes/decode.js';
-import { KEEPSAKE } from '#core/musicxml/mxl/original-entry.js';
+import { ORIGINAL_ENTRY } from '#core/musicxml/mxl/original-entry.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { HandlineError } from '#core/score/errors.js';
 import { bytesOf, refusal } from './read-source.js';
@@ -66,7 +66,7 @@ describe('a compressed score', () => {
         const marked = '<score-partwise>x</score-partwise>';
         const twice = decode(encode(once, marked).bytes, DEFAULT_LIMITS);
         expect(twice.text).toBe(marked);
-        expect(Object.keys(unzipSync(twice.original))).toEqual([...names, KEEPSAKE]);
+        expect(Object.keys(unzipSync(twice.original))).toEqual([...names, ORIGINAL_ENTRY]);
         expect(encode(twice, once.text, once.text)).toEqual({ bytes: input, repacked: false });
       }
     }

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
-import type { Hand } from '#core/hands/line.js';
 import { pitchClassName } from '#core/keyboard/key-names.js';
 import { blackNeighbours, freeWidth, isBlack, mirrorKey } from '#core/keyboard/key-plan.js';
 import { planMotion } from '#core/motion/motion.js';
 import type { MotionPlan } from '#core/motion/plan.js';
+import type { Hand } from '#core/score/model.js';
 import { melody } from '../motion/lines.js';
 
 /** Eighth notes at 120, 100 and 75 a minute. */

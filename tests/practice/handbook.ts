@@ -1,4 +1,4 @@
-import type { Hand } from '#core/hands/line.js';
+import type { Hand } from '#core/score/model.js';
 
 /** Semitones of one octave of the major scale, tonic to tonic. */
 export const MAJOR = [0, 2, 4, 5, 7, 9, 11, 12] as const;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
-import type { Hand } from '#core/hands/line.js';
 import { planMotion } from '#core/motion/motion.js';
+import type { Hand } from '#core/score/model.js';
 import { melody } from '../motion/lines.js';
 import { SCALES, scale } from './handbook.js';
 

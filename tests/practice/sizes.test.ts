@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
-import type { Hand } from '#core/hands/line.js';
 import { mirrorKey } from '#core/keyboard/key-plan.js';
 import { planMotion } from '#core/motion/motion.js';
+import type { Hand } from '#core/score/model.js';
 import { melody } from '../motion/lines.js';
 
 const PACES = [0.25, 0.3, 0.4];

@@ -1,8 +1,10 @@
 import type { HandModel } from '../anatomy/hand.js';
 import { reach } from '../anatomy/reach.js';
-import type { Hand, Line } from '../hands/line.js';
+import type { Line, Slice } from '../hands/line.js';
 import { keyX, mirrorKey } from '../keyboard/key-plan.js';
+import { firstNotBefore } from '../numeric/binary-search.js';
 import { toNumber } from '../numeric/fraction.js';
+import type { Hand } from '../score/model.js';
 import type { Clock } from '../score/tempo.js';
 import type { LineFingering } from './result.js';
 import { candidatesFor } from './view/candidates.js';
@@ -88,14 +90,13 @@ function takesEasily(
 
 /** Index of the first slice at or after an onset, grace notes passed over; the number of slices where there is none. */
 function firstFrom({ slices }: Line, onset: number): number {
-  let [low, high] = [0, slices.length];
-  while (low < high) {
-    const half = (low + high) >> 1;
-    if (toNumber(slices[half]!.onset) < onset) low = half + 1;
-    else high = half;
-  }
-  while (slices[low]?.grace) low++;
-  return low;
+  let first = firstNotBefore(slices, onset, isEarlier);
+  while (slices[first]?.grace) first++;
+  return first;
+}
+
+function isEarlier(slice: Slice, onset: number): boolean {
+  return toNumber(slice.onset) < onset;
 }
 
 function middle(keys: readonly number[]): number {

@@ -13,5 +13,6 @@ export interface SliceFingering {
 export interface LineFingering {
   readonly line: Line;
   readonly slices: readonly SliceFingering[];
+  /** Sum of all terms, in mm equivalents of sideways hand travel. */
   readonly cost: number;
 }

@@ -1,11 +1,11 @@
 import type { Warning } from '../score/errors.js';
-import type { Note, Part, Score } from '../score/model.js';
+import type { Hand, Note, Part, Score } from '../score/model.js';
 import { Clock } from '../score/tempo.js';
 import { assignHands } from './assignment/assign.js';
 import { type HandOptions, pianoParts } from './assignment/parts.js';
 import type { StaffRole } from './assignment/staves.js';
 import { sliceStarts, soundEnds } from './key-downs.js';
-import type { Hand, Line } from './line.js';
+import type { Line } from './line.js';
 import { slicesOf } from './slices.js';
 import { shareDigits } from './stacked-digits.js';
 

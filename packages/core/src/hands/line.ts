@@ -1,8 +1,6 @@
 import type { Fraction } from '../numeric/fraction.js';
 import type { Finger, Hand } from '../score/model.js';
 
-export type { Hand };
-
 /** Whether a choice of hands takes in this one. */
 export function includesHand(hands: 'both' | Hand, hand: Hand): boolean {
   return hands === 'both' || hands === hand;

@@ -1,7 +1,7 @@
 import type { SliceFingering } from '../fingering/result.js';
-import type { Hand, Line, Slice } from '../hands/line.js';
+import type { Line, Slice } from '../hands/line.js';
 import { keyX, mirrorKey } from '../keyboard/key-plan.js';
-import type { Finger } from '../score/model.js';
+import type { Finger, Hand } from '../score/model.js';
 
 /** Fingers given for a line: a `LineFingering`, or any digits in its form. */
 export interface GivenFingers {

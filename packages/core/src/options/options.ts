@@ -10,7 +10,10 @@ export type Layer = (typeof LAYERS)[number];
 /** every: each change; essential: those that matter; demanding: those of hard places. */
 export type Density = (typeof DENSITIES)[number];
 export type Language = (typeof LANGUAGE_CODES)[number];
-/** A span of the hand from 1 to 5: millimetres, an interval such as `9th`, or a preset. */
+/**
+ * Widest distance from the tip of 1 to that of 5: mm (140 ... 300), an interval from `7th` to `12th`, or small, medium or
+ * large.
+ */
 export type SpanOption = number | string;
 
 /** Limits against hostile input: numbers above 0. */
@@ -29,17 +32,21 @@ export interface Limits {
 export interface AnnotateOptions {
   /** Name of the file for messages. */
   readonly file?: string;
-  /** Hands to mark. Default both. */
+  /** Hands to mark; both are analysed. Default both. */
   readonly hands?: 'both' | Hand;
   /** Ids of the parts to mark. Default: every piano part found. */
   readonly parts?: readonly string[];
   /** Staff number for each hand, or one hand for a single staff. Default right 1, left 2. */
   readonly staff?: { readonly right?: readonly number[]; readonly left?: readonly number[] };
+  /** Span of the hand, or of each hand. Default medium. */
   readonly span?: SpanOption | { readonly right?: SpanOption; readonly left?: SpanOption };
   /** Printed measure numbers, first and last inclusive; everything is analysed, only these are marked. */
   readonly measures?: { readonly from: string; readonly to: string };
+  /** Kinds of cues to print; an empty list prints none. Default depth and crossing. */
   readonly layers?: readonly Layer[];
+  /** Which changes get a cue. Default essential. */
   readonly density?: Density;
+  /** Language of the cues, the legend and the caution. Default en. */
   readonly language?: Language;
   /** Wording of single cues that replaces the language's own, by cue key. */
   readonly wording?: Readonly<Record<string, string>>;
@@ -47,12 +54,16 @@ export interface AnnotateOptions {
   readonly legend?: boolean;
   /** all: on every note; sparse: where the plain five-finger rule would read another finger. Default all. */
   readonly digits?: 'all' | 'sparse' | 'none';
-  /** keep: constraints; ignore: left in print but not used; replace: ours take their place, recoverably. */
+  /**
+   * Digits in print. keep: constraints; ignore: left but not used; replace: ours take their place, recoverably. Default
+   * keep.
+   */
   readonly existing?: 'keep' | 'ignore' | 'replace';
-  /** Second choices to print for a note at most, those that cost at most 8 mm equivalents more. Default 0. */
+  /** Most second choices to print for a note, 0 ... 9; none costs more than 8 mm equivalents more. Default 0. */
   readonly alternatives?: number;
-  /** Turn warnings into refusals. */
+  /** Turn warnings into refusals. Default false. */
   readonly strict?: boolean;
+  /** Limits that differ from the defaults. */
   readonly limits?: Partial<Limits>;
 }
 
@@ -61,16 +72,23 @@ export interface SliceReport {
   readonly measure: string;
   /** Beat within the measure, from 1, in quarter notes. */
   readonly beat: number;
+  /** MIDI numbers of the struck keys, 21 ... 108, lowest first. */
   readonly keys: readonly number[];
+  /** By key: 1, the thumb, to 5; null where no finger of the hand can take it. */
   readonly fingers: readonly (number | null)[];
-  /** Second choices for every key, where they were asked for. */
+  /** Second choices for every key, best first, where they were asked for. */
   readonly alternates?: readonly (readonly number[])[];
-  /** mm equivalents by term. */
+  /** Cost by term, in mm equivalents of sideways hand travel; terms that may favour a fingering can be negative. */
   readonly terms: Readonly<Record<string, number>>;
+  /** Forearm depth, mm from the keys' front edge towards the fallboard: where the tip of a naturally curved 3 would be. */
   readonly depth: number;
+  /** mm since the previous slice: positive in, negative out, 0 at the first. */
   readonly depthChange: number;
+  /** Why the depth changes, in English; empty where it does not. */
   readonly reason: string;
+  /** Kind, fingers and direction, such as `thumb-passing 3-1 up`. */
   readonly crossing?: string;
+  /** Text of the cue that is printed here. */
   readonly cue?: string;
 }
 
@@ -92,9 +110,12 @@ export interface Unreachable extends Finding {
   readonly ways: readonly ('other-hand' | 'roll' | 'omit')[];
 }
 
+/** The chosen measures of one hand of one part. */
 export interface LineReport {
+  /** Id of the part. */
   readonly part: string;
   readonly hand: Hand;
+  /** Note heads that the hand strikes. */
   readonly notes: number;
   /** Note heads that got a digit of ours. */
   readonly fingered: number;
@@ -102,10 +123,12 @@ export interface LineReport {
   readonly kept: number;
   readonly cues: number;
   readonly crossings: number;
+  /** Forearm travel in and out together, mm. */
   readonly depthTravel: number;
+  /** Sum of the slices' terms, in mm equivalents. */
   readonly cost: number;
   readonly slices: readonly SliceReport[];
-  /** Printed numbers of the measures with the highest cost a note, worst first. */
+  /** Printed numbers of the measures with the highest cost a key, in mm equivalents, worst first; at most five. */
   readonly hardest: readonly { readonly measure: string; readonly cost: number }[];
   /** Doubts about the motion, such as an arm that cannot be clear of the thumb in time. */
   readonly findings: readonly Finding[];

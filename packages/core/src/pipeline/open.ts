@@ -2,7 +2,7 @@ import { decode, encode, tooLong } from '../musicxml/bytes/decode.js';
 import { isLonger } from '../musicxml/bytes/encoding.js';
 import { clearMarks } from '../musicxml/marks/clear.js';
 import { requireScore } from '../musicxml/read/parts/parts.js';
-import { parseScoreTree, type XmlElement } from '../musicxml/xml/tree.js';
+import { parseTree, type XmlElement } from '../musicxml/xml/tree.js';
 import type { Limits } from '../options/options.js';
 import type { Warning } from '../score/errors.js';
 
@@ -27,7 +27,7 @@ export function openAsPrinted(
 ): Pick<Source<string>, 'text' | 'root'> {
   const text =
     typeof input === 'string' ? withinLimit(input, limits, file) : decode(input, limits, file).text;
-  return { text, root: parseScoreTree(text, limits, file) };
+  return { text, root: parseTree(text, limits, file) };
 }
 
 /** @throws HandlineError where the input is no MusicXML score or breaks a limit */
@@ -39,12 +39,12 @@ export function openSource<T extends string | Uint8Array>(
   const given: string | Uint8Array = input;
   const decoded = typeof given === 'string' ? undefined : decode(given, limits, file);
   const text = decoded ? decoded.text : withinLimit(String(given), limits, file);
-  const root = parseScoreTree(text, limits, file);
+  const root = parseTree(text, limits, file);
   requireScore(root, file);
   const cleared = clearMarks(text, root, file);
   return {
     text: cleared.text,
-    root: cleared.text === text ? root : parseScoreTree(cleared.text, limits, file),
+    root: cleared.text === text ? root : parseTree(cleared.text, limits, file),
     warnings: cleared.warnings,
     wrap: (out) => {
       if (decoded === undefined) return { output: out as T, warnings: [] };

@@ -30,7 +30,7 @@ export function emptySelection(
 }
 
 /** Slices that the hand cannot play as written, or not with the digits that the file gives. */
-export function doubtsAbout(score: Score, lines: readonly LineAnalysis[]): Warning[] {
+export function fingeringWarnings(score: Score, lines: readonly LineAnalysis[]): Warning[] {
   return lines.flatMap(({ line, doubts, advice }) =>
     doubts.map(({ slice: at, kind }): Warning => {
       const slice = line.slices[at]!;

@@ -1,2 +1,2 @@
-/** A thing that is still being put together. */
+/** A value under construction: the same fields, writable. */
 export type Draft<T> = { -readonly [K in keyof T]: T[K] };

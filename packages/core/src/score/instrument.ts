@@ -22,7 +22,8 @@ function isKeyboardProgram(program: number): boolean {
 
 /**
  * True where a part is played on a keyboard by two hands. A name decides before a sound, a sound before a MIDI
- * program (many programs are left at 1 whatever the instrument is); two or more staves with nothing against it will do.
+ * program (many programs are left at 1 whatever the instrument is); without any of them two or more staves
+ * count as a keyboard.
  */
 export function isKeyboard(evidence: InstrumentEvidence): boolean {
   const { names, sounds, programs, staves } = evidence;

@@ -22,7 +22,7 @@ const MAX_LENGTH_RATIO = 20;
 
 /**
  * Unfolds repeats, endings, da capo, dal segno, fine and coda. After a jump repeats are not taken again and the last
- * ending is played, unless a repeat says otherwise (common practice). Marks that make no sense are passed over.
+ * ending is played, unless a repeat says otherwise (common practice). Marks that make no sense are ignored.
  * @returns indices of the measures in the order in which they are played; at most 20 times as many as measures
  */
 export function playingOrder(flow: readonly MeasureFlow[]): number[] {

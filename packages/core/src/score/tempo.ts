@@ -1,3 +1,4 @@
+import { firstNotBefore } from '../numeric/binary-search.js';
 import { toNumber } from '../numeric/fraction.js';
 import type { TempoMark } from './model.js';
 
@@ -23,13 +24,11 @@ export class Clock {
 
   /** Seconds from the start of the score for a time in quarter notes. */
   secondsAt(quarters: number): number {
-    let low = 0;
-    let high = this.#from.length - 1;
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if (this.#from[middle]! <= quarters) low = middle;
-      else high = middle - 1;
-    }
-    return this.#seconds[low]! + (quarters - this.#from[low]!) * this.#pace[low]!;
+    const at = firstNotBefore(this.#from, quarters, isNoLater, 1) - 1;
+    return this.#seconds[at]! + (quarters - this.#from[at]!) * this.#pace[at]!;
   }
+}
+
+function isNoLater(from: number, quarters: number): boolean {
+  return from <= quarters;
 }

@@ -1,5 +1,5 @@
-import type { Hand, Line, Slice } from '../../hands/line.js';
-import type { Finger } from '../../score/model.js';
+import type { Line, Slice } from '../../hands/line.js';
+import type { Finger, Hand } from '../../score/model.js';
 import type { LineFingering } from '../result.js';
 import { type PrintedSlice, Reader } from './reader.js';
 

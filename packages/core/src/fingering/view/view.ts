@@ -1,8 +1,8 @@
 import type { HandModel } from '../../anatomy/hand.js';
 import { isFreshStart } from '../../hands/fresh-start.js';
-import type { Hand, Line, Slice, SliceKey } from '../../hands/line.js';
+import type { Line, Slice, SliceKey } from '../../hands/line.js';
 import { mirrorKey } from '../../keyboard/key-plan.js';
-import type { Finger } from '../../score/model.js';
+import type { Finger, Hand } from '../../score/model.js';
 import { type CandidateFingers, candidatesFor, isFixed, type Wanted } from './candidates.js';
 
 /**

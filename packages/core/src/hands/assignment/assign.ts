@@ -1,9 +1,8 @@
 import { toNumber } from '../../numeric/fraction.js';
 import type { Warning } from '../../score/errors.js';
-import type { Note, Part } from '../../score/model.js';
+import type { Hand, Note, Part } from '../../score/model.js';
 import { notePlace } from '../../score/place.js';
 import { firstsOfTies } from '../key-downs.js';
-import type { Hand } from '../line.js';
 import { type StaffChoice, type StaffRole, staffRoles } from './staves.js';
 import { homeStaves } from './voices.js';
 

@@ -1,5 +1,4 @@
-import type { Part } from '../../score/model.js';
-import type { Hand } from '../line.js';
+import type { Hand, Part } from '../../score/model.js';
 
 /** Staff numbers for each hand, as in `AnnotateOptions.staff`. */
 export interface StaffChoice {

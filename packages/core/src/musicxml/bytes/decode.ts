@@ -1,7 +1,7 @@
 import type { Limits } from '../../options/options.js';
 import { HandlineError, type Place } from '../../score/errors.js';
 import { type Archive, archiveOf, isArchive } from '../mxl/container.js';
-import { repack, seal, unseal } from '../mxl/original-entry.js';
+import { keepOriginal, repack, restoreOriginal } from '../mxl/original-entry.js';
 import { decodeText, detectEncoding, type Encoding, encodeText } from './encoding.js';
 
 /** The text of a score and everything that is needed to write it back in the form in which it came. */
@@ -39,7 +39,7 @@ export interface Encoded {
 }
 
 /**
- * The bytes of a new text in the same form; the very input where the text is the same. An archive keeps its score as
+ * The bytes of a new text in the same form; the input itself where the text is the same. An archive keeps its score as
  * it was compressed before the first mark, and gets it back with the text of that time.
  * @param unmarked the input's text without our marks
  */
@@ -48,15 +48,15 @@ export function encode(decoded: Decoded, text: string, unmarked = decoded.text):
   if (text === decoded.text) return { bytes: original, repacked: false };
   const bytes = encodeText(text, encoding);
   if (archive === undefined) return { bytes, repacked: false };
-  const before = unseal(archive, encodeText(unmarked, encoding));
+  const before = restoreOriginal(archive, encodeText(unmarked, encoding));
   if (text === unmarked) {
     return before === undefined
       ? { bytes: repack(archive, bytes), repacked: true }
       : { bytes: before.bytes, repacked: false };
   }
-  if (before !== undefined) return { bytes: seal(before, bytes), repacked: false };
+  if (before !== undefined) return { bytes: keepOriginal(before, bytes), repacked: false };
   return {
-    bytes: unmarked === decoded.text ? seal(archive, bytes) : repack(archive, bytes),
+    bytes: unmarked === decoded.text ? keepOriginal(archive, bytes) : repack(archive, bytes),
     repacked: false,
   };
 }

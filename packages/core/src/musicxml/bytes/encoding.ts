@@ -1,5 +1,12 @@
+import { firstNotBefore } from '../../numeric/binary-search.js';
 import { HandlineError, type Place } from '../../score/errors.js';
-import { firstUnknown, fromOneByte, type OneByte, oneByte, toOneByte } from './single-byte.js';
+import {
+  firstUnknown,
+  fromSingleByte,
+  type SingleByteTable,
+  singleByteTable,
+  toSingleByte,
+} from './single-byte.js';
 
 /** An encoding that is read and written back unchanged. */
 export interface Encoding {
@@ -8,10 +15,10 @@ export interface Encoding {
   /** Length of the byte-order mark in bytes; 0 without one. */
   readonly bom: number;
   /** Of a one-byte encoding. */
-  readonly characters?: OneByte;
+  readonly characters?: SingleByteTable;
 }
 
-const LATIN1 = oneByte('iso-8859-1') as OneByte;
+const LATIN1 = singleByteTable('iso-8859-1') as SingleByteTable;
 const DECLARATION = /^<\?xml\s[^>]*?\bencoding\s*=\s*["']([^"'>]{1,40})["']/;
 
 /**
@@ -28,10 +35,10 @@ export function detectEncoding(bytes: Uint8Array, place: Place): Encoding {
   if (a === 0xfe && b === 0xff) return { name: 'utf-16be', bom: 2 };
   if (a === 0x3c && b === 0 && c !== 0) return { name: 'utf-16le', bom: 0 };
   if (a === 0 && b === 0x3c && c === 0) return { name: 'utf-16be', bom: 0 };
-  const declared = DECLARATION.exec(fromOneByte(bytes.subarray(0, 512), LATIN1))?.[1] ?? 'utf-8';
+  const declared = DECLARATION.exec(fromSingleByte(bytes.subarray(0, 512), LATIN1))?.[1] ?? 'utf-8';
   const name = declared.toLowerCase();
   if (name === 'utf-8' || name === 'utf8') return { name: 'utf-8', bom: 0 };
-  const characters = oneByte(name);
+  const characters = singleByteTable(name);
   if (characters !== undefined) return { name, bom: 0, characters };
   const message = name.startsWith('utf-16')
     ? `declares ${declared} but is not encoded so; save it as UTF-8`
@@ -48,7 +55,7 @@ export function decodeText(bytes: Uint8Array, { name, bom, characters }: Encodin
   if (characters !== undefined) {
     const bad = firstUnknown(body, characters);
     if (bad !== -1) throw invalid(name, body, bad, place);
-    return fromOneByte(body, characters);
+    return fromSingleByte(body, characters);
   }
   const label = name === 'utf-8' ? 'utf-8' : 'utf-16le';
   const input = name === 'utf-16be' ? swapped(body) : body;
@@ -61,7 +68,7 @@ export function decodeText(bytes: Uint8Array, { name, bom, characters }: Encodin
 
 /** The inverse of `decodeText`; a character that the encoding lacks becomes a numeric character reference. */
 export function encodeText(text: string, { name, bom, characters }: Encoding): Uint8Array {
-  if (characters !== undefined) return toOneByte(text, characters);
+  if (characters !== undefined) return toSingleByte(text, characters);
   if (name === 'utf-8') {
     const body = new TextEncoder().encode(text);
     return bom === 0 ? body : joined([Uint8Array.of(0xef, 0xbb, 0xbf), body]);
@@ -106,19 +113,19 @@ function swapped(bytes: Uint8Array): Uint8Array {
   return result;
 }
 
-/** Length of the longest prefix that decodes, found by halving. */
+/** Length of the longest prefix that decodes. */
 function firstInvalid(bytes: Uint8Array, label: string): number {
-  let [good, bad] = [0, bytes.length];
-  while (bad - good > 1) {
-    const middle = (good + bad) >> 1;
-    try {
-      new TextDecoder(label, { fatal: true }).decode(bytes.subarray(0, middle), { stream: true });
-      good = middle;
-    } catch {
-      bad = middle;
-    }
+  return firstNotBefore(bytes, label, (_byte, _label, at) => decodes(bytes.subarray(0, at + 1), label));
+}
+
+/** True where bytes are a text, or the beginning of one. */
+function decodes(bytes: Uint8Array, label: string): boolean {
+  try {
+    new TextDecoder(label, { fatal: true }).decode(bytes, { stream: true });
+    return true;
+  } catch {
+    return false;
   }
-  return good;
 }
 
 function invalid(name: string, body: Uint8Array, at: number, place: Place, cause?: unknown): HandlineError {

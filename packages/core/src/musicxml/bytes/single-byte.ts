@@ -1,5 +1,5 @@
 /** The UTF-16 code of each of the 256 bytes; `NO_CHARACTER` where a byte has none. */
-export type OneByte = Uint16Array;
+export type SingleByteTable = Uint16Array;
 
 const NO_CHARACTER = 0xfffd;
 const CHUNK = 0x8000;
@@ -14,7 +14,7 @@ const LATIN: ReadonlyMap<string, number> = new Map([
 ]);
 
 /** @param name in lower case; undefined where it is no encoding of one byte a character */
-export function oneByte(name: string): OneByte | undefined {
+export function singleByteTable(name: string): SingleByteTable | undefined {
   const latin = LATIN.get(name);
   if (latin !== undefined)
     return Uint16Array.from({ length: 256 }, (_, byte) => (byte < latin ? byte : NO_CHARACTER));
@@ -32,11 +32,11 @@ export function oneByte(name: string): OneByte | undefined {
 }
 
 /** Offset of the first byte without a character; -1 where all have one. */
-export function firstUnknown(bytes: Uint8Array, characters: OneByte): number {
+export function firstUnknown(bytes: Uint8Array, characters: SingleByteTable): number {
   return bytes.findIndex((byte) => characters[byte] === NO_CHARACTER);
 }
 
-export function fromOneByte(bytes: Uint8Array, characters: OneByte): string {
+export function fromSingleByte(bytes: Uint8Array, characters: SingleByteTable): string {
   const pieces: string[] = [];
   const codes = new Uint16Array(CHUNK);
   for (let from = 0; from < bytes.length; from += CHUNK) {
@@ -47,8 +47,8 @@ export function fromOneByte(bytes: Uint8Array, characters: OneByte): string {
   return pieces.join('');
 }
 
-/** The inverse of `fromOneByte`; a character that the encoding lacks becomes a numeric character reference. */
-export function toOneByte(text: string, characters: OneByte): Uint8Array {
+/** The inverse of `fromSingleByte`; a character that the encoding lacks becomes a numeric character reference. */
+export function toSingleByte(text: string, characters: SingleByteTable): Uint8Array {
   const bytes = new Map<string, number>();
   characters.forEach((code, byte) => {
     if (code !== NO_CHARACTER) bytes.set(String.fromCharCode(code), byte);

@@ -9,7 +9,7 @@ import { indexAt } from './layout.js';
 
 /** One instruction of ours as it stands in a text. */
 export interface FoundInstruction extends Span {
-  /** Undefined where a later version of ours, or a stranger, wrote something we do not know. */
+  /** Undefined where it is unknown: by a later version of ours, or by another program. */
   readonly instruction: Instruction | undefined;
   /** The element that begins right behind it, if any. */
   readonly element: XmlElement | undefined;

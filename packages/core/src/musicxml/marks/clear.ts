@@ -33,7 +33,7 @@ class Clearing {
   readonly edits: Edit[] = [];
   readonly warnings: Warning[] = [];
   readonly #claimed = new Set<XmlElement>();
-  /** Notes that have their own digits back, and those of which it is told that they have not. */
+  /** Notes that have their own digits back, and those whose loss has been reported. */
   readonly #settled = new Set<XmlElement | undefined>();
 
   constructor(
@@ -137,26 +137,26 @@ class Clearing {
 
   /** Wrappers that hold nothing but digits of ours go with them. */
   #removeSignedDigits(digits: readonly XmlElement[]): void {
-    const doomed = new Set<XmlElement>();
+    const ours = new Set<XmlElement>();
     for (const digit of digits) {
       if (/^[1-5]$/.test(digit.text.trim()) && isPlain(this.text, digit)) {
-        doomed.add(digit);
-        this.#tellLoss(digit);
+        ours.add(digit);
+        this.#warnOfLoss(digit);
       } else this.#warn(digit.span.start, `"${digit.text}" has our colour but is no digit of ours; left`);
     }
     for (const wrapper of ['technical', 'notations']) {
-      for (const parent of new Set([...doomed].map((element) => element.parent))) {
-        if (parent?.name !== wrapper || !parent.children.every((child) => doomed.has(child))) continue;
-        if (isPlain(this.text, parent)) doomed.add(parent);
+      for (const parent of new Set([...ours].map((element) => element.parent))) {
+        if (parent?.name !== wrapper || !parent.children.every((child) => ours.has(child))) continue;
+        if (isPlain(this.text, parent)) ours.add(parent);
       }
     }
-    for (const element of doomed) {
-      if (element.parent !== undefined && doomed.has(element.parent)) continue;
+    for (const element of ours) {
+      if (element.parent !== undefined && ours.has(element.parent)) continue;
       this.#remove(behindContent(this.text, element.span.start), element.span.end);
     }
   }
 
-  #tellLoss(digit: XmlElement): void {
+  #warnOfLoss(digit: XmlElement): void {
     const note = noteAround(digit);
     if (!isReplacing(digit.attribute('color')) || this.#settled.has(note)) return;
     this.#settled.add(note);
@@ -164,7 +164,7 @@ class Clearing {
     this.#warn(digit.span.start, message, 'DIGIT_LOST');
   }
 
-  /** What somebody changed is theirs from now on: without our colour a later run takes it for no mark of ours. */
+  /** What somebody changed is theirs from now on: it loses our colour, so that later runs do not take it for ours. */
   #leave(elements: readonly XmlElement[]): void {
     for (const element of elements) {
       if (this.#claimed.has(element)) continue;

@@ -1,5 +1,4 @@
 import type { Note } from '../../score/model.js';
-import { lastUnread } from '../xml/skip-unread.js';
 import { behindContent } from '../xml/space.js';
 import type { XmlElement } from '../xml/tree.js';
 import type { DigitMark, Edit } from './edit.js';
@@ -52,7 +51,7 @@ function findSite(text: string, note: XmlElement, noteStart: number): Site | und
     if (name === 'notations' && !isSetApart(child)) notations ??= child;
   }
   if (last === undefined) return undefined;
-  const { start, end } = lastUnread(text, last.span);
+  const { start, end } = last.span;
   const layout = layoutAt(text, noteStart, start);
   if (notations === undefined) return { at: end, layout, level: 'notations' };
   if (isSelfClosed(text, notations)) return { ...before(text, note, notations), level: 'notations' };

@@ -7,7 +7,7 @@ import type { Finger } from '../../score/model.js';
  *    place of each digit we took out. XML allows instructions anywhere, no schema or DTD sees them. DATA says
  *    what we wrote, so that a mark which somebody has changed since is theirs and no longer ours.
  * 2. Programs that save a file anew may drop instructions, so the visible element carries the colour
- *    `#000001`: black to every eye, legal wherever colours are, and kept by programs that keep colours.
+ *    `#000001`: visually black, legal wherever colours are, and kept by programs that keep colours.
  *    MusicXML has colours since 1.1 (from memory); a score that declares 1.0 gets instructions alone. A digit that
  *    stands in the place of one of the user's carries `#000002`: where the instruction that keeps theirs is dropped,
  *    the loss can be told.

@@ -1,3 +1,4 @@
+import { firstNotBefore } from '../../numeric/binary-search.js';
 import { isBlank, isLineEnd } from '../xml/space.js';
 import type { XmlElement } from '../xml/tree.js';
 
@@ -29,13 +30,11 @@ export function startTagEnd(text: string, element: XmlElement): number {
 
 /** Index of the last of some siblings that begins at `at` or before it; -1 where none does. */
 export function indexAt(siblings: readonly XmlElement[], at: number): number {
-  let [low, high] = [0, siblings.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((siblings[middle] as XmlElement).span.start <= at) low = middle + 1;
-    else high = middle;
-  }
-  return low - 1;
+  return firstNotBefore(siblings, at, beginsBy) - 1;
+}
+
+function beginsBy({ span }: XmlElement, at: number): boolean {
+  return span.start <= at;
 }
 
 const RETURN = 13;

@@ -16,7 +16,7 @@ export interface Archive {
 }
 
 const CONTAINER = 'META-INF/container.xml';
-/** Entries smaller than this may compress as well as they like. */
+/** Smaller entries are not held to `maxRatio`. */
 const RATIO_FROM = 1 << 20;
 /** Compressed bytes inflated at a time; deflate grows at most 1032-fold. */
 const STEP = 1 << 14;

@@ -11,9 +11,9 @@ import { localOf, recordOf, rewriteZip, withContent } from './zip-rewrite.js';
  * only the original bytes bring the original archive back. MusicXML allows files of any kind in META-INF (MusicXML
  * 4.0, "Compressed .MXL files"); readers look for the rootfile alone. Stored, for it is compressed already.
  */
-export const KEEPSAKE = 'META-INF/handline-original';
+export const ORIGINAL_ENTRY = 'META-INF/handline-original';
 
-const NAME = new TextEncoder().encode(KEEPSAKE);
+const NAME = new TextEncoder().encode(ORIGINAL_ENTRY);
 /** In the record from the version needed to the sizes: all that depends on the compression. It comes first. */
 const FACTS = { from: 6, to: 28 };
 /** Then the local header and data without this, lest programs that repair archives take them for an entry. */
@@ -22,10 +22,10 @@ const SIGNATURE = Uint8Array.of(0x50, 0x4b, 3, 4);
 const DATE = 0x21;
 
 /** The archive with a new score and, beside it, the score as it is compressed now. */
-export function seal(archive: Archive, content: Uint8Array): Uint8Array {
+export function keepOriginal(archive: Archive, content: Uint8Array): Uint8Array {
   const { root, directory } = archive;
   const full = directory.entries.length >= MAX_ARCHIVE_ENTRIES;
-  if (full || directory.entries.some(({ name }) => name === KEEPSAKE)) return repack(archive, content);
+  if (full || directory.entries.some(({ name }) => name === ORIGINAL_ENTRY)) return repack(archive, content);
   const changes = [withContent(archive, root, content)];
   const facts = recordOf(archive, root).subarray(FACTS.from, FACTS.to);
   const local = localOf(archive, root).subarray(SIGNATURE.length);
@@ -35,25 +35,25 @@ export function seal(archive: Archive, content: Uint8Array): Uint8Array {
 /** The archive with a new score; a score kept from before, which is out of date, goes. */
 export function repack(archive: Archive, content: Uint8Array): Uint8Array {
   const changes = [withContent(archive, archive.root, content)];
-  const keepsake = keepsakeOf(archive);
-  if (keepsake !== undefined) changes.push(takenOut(keepsake));
+  const original = originalEntryOf(archive);
+  if (original !== undefined) changes.push(takenOut(original));
   return rewriteZip(archive, changes);
 }
 
 /**
- * The archive as it was before it was sealed, where the score kept in it is exactly `content`; undefined where there
+ * The archive as it was before `keepOriginal`, where the score kept in it is exactly `content`; undefined where there
  * is none or another one, whoever has changed it since.
  */
-export function unseal(archive: Archive, content: Uint8Array): Archive | undefined {
-  const keepsake = keepsakeOf(archive);
-  if (keepsake === undefined) return undefined;
+export function restoreOriginal(archive: Archive, content: Uint8Array): Archive | undefined {
+  const original = originalEntryOf(archive);
+  if (original === undefined) return undefined;
   try {
-    const kept = inflateEntry(archive.bytes, keepsake, archive.limits, {});
+    const kept = inflateEntry(archive.bytes, original, archive.limits, {});
     const record = recordOf(archive, archive.root);
     const length = FACTS.to - FACTS.from;
     record.set(kept.subarray(0, length), FACTS.from);
     const local = joined([SIGNATURE, kept.subarray(length)]);
-    const bytes = rewriteZip(archive, [{ entry: archive.root, local, record }, takenOut(keepsake)]);
+    const bytes = rewriteZip(archive, [{ entry: archive.root, local, record }, takenOut(original)]);
     const restored = archiveOf(bytes, archive.limits, {});
     return equal(restored.content, content) ? restored.archive : undefined;
   } catch (error) {
@@ -63,8 +63,8 @@ export function unseal(archive: Archive, content: Uint8Array): Archive | undefin
   }
 }
 
-function keepsakeOf({ directory, root }: Archive): ZipEntry | undefined {
-  const found = directory.entries.find(({ name }) => name === KEEPSAKE);
+function originalEntryOf({ directory, root }: Archive): ZipEntry | undefined {
+  const found = directory.entries.find(({ name }) => name === ORIGINAL_ENTRY);
   return found === root || found?.local === root.local ? undefined : found;
 }
 

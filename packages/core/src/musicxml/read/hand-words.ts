@@ -1,3 +1,4 @@
+import { firstNotBefore } from '../../numeric/binary-search.js';
 import type { NoteDraft, PartDraft } from './drafts.js';
 
 /** Measures that a word governs at most: its own and the next. */
@@ -28,10 +29,10 @@ export function applyHandWords(part: PartDraft, starts: readonly number[]): void
     let to = starts[word.measure + REACH] ?? Number.POSITIVE_INFINITY;
     if (next?.staff === word.staff) to = Math.min(to, at(next));
     const own = listOf(notes, word.staff);
-    const first = firstFrom(own, from);
+    const first = firstNotBefore(own, from, isEarlier);
     const silent = listOf(rests, word.staff);
     // Ticks are integers: the first rest behind the word's first note.
-    const rest = silent[firstFrom(silent, (own[first]?.at ?? from) + 1)];
+    const rest = silent[firstNotBefore(silent, (own[first]?.at ?? from) + 1, isEarlier)];
     to = Math.min(to, rest?.at ?? to);
     for (let i = first; i < own.length && (own[i]?.at ?? to) < to; i++) {
       (own[i] as { note: NoteDraft }).note.handWord = word.hand as 'right' | 'left';
@@ -45,13 +46,6 @@ function listOf<T>(lists: Map<number, T[]>, staff: number): T[] {
   return list;
 }
 
-/** Index of the first item at or after a time. */
-function firstFrom(items: readonly { at: number }[], time: number): number {
-  let [low, high] = [0, items.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((items[middle]?.at ?? 0) < time) low = middle + 1;
-    else high = middle;
-  }
-  return low;
+function isEarlier(item: { readonly at: number }, time: number): boolean {
+  return item.at < time;
 }

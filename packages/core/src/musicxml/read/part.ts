@@ -198,7 +198,7 @@ export class PartReader {
       this.warn('a pitch lies between two keys; its note is left alone', element);
     else {
       const message = 'a note lies beyond the keys A0 to C8; it is left alone';
-      this.context.warnings.add('OUT_OF_RANGE', message, this.doubt(element));
+      this.context.warnings.add('OUT_OF_RANGE', message, this.subject(element));
     }
   }
 
@@ -220,7 +220,7 @@ export class PartReader {
       this.warn('has no <divisions>; 1 a quarter note is taken', element);
     const quarters = divisions / (this.attributes.divisions ?? 1);
     if (Math.abs(quarters) > MAX_DURATION_QUARTERS) {
-      const place = this.context.warnings.place(this.doubt(element));
+      const place = this.context.warnings.place(this.subject(element));
       throw new HandlineError(
         'NUMBER',
         `a duration of ${quarters} quarter notes is refused; correct it`,
@@ -235,10 +235,10 @@ export class PartReader {
   }
 
   private warn(message: string, element: XmlElement): void {
-    this.context.warnings.add('IMPERFECT', message, this.doubt(element));
+    this.context.warnings.add('IMPERFECT', message, this.subject(element));
   }
 
-  private doubt(element: XmlElement) {
+  private subject(element: XmlElement) {
     return { part: this.source.id, measure: this.measure.number, element };
   }
 }

@@ -1,6 +1,6 @@
 import { type Fraction, fraction, ZERO } from '../../numeric/fraction.js';
 
-/** Fractions of a quarter note from ticks, the last one remembered: chords and even rhythms repeat it. */
+/** Fractions of a quarter note from ticks, the last one cached, because chords repeat it. */
 export class Quarters {
   private lastTicks = 0;
   private last = ZERO;

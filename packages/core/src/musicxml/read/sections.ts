@@ -1,3 +1,4 @@
+import { firstNotBefore } from '../../numeric/binary-search.js';
 import type { FlowElement, PartDraft } from './drafts.js';
 
 /** A measure, or a piece of one between barlines that stand within it; ticks from the measure's start. */
@@ -60,15 +61,13 @@ export class Sections {
 
   /** The last section of the measure that begins at or before the tick, else its first. */
   private lastFrom(measure: number, tick: number): number {
-    let low = this.firsts[measure] as number;
-    let high = (this.firsts[measure + 1] as number) - 1;
-    while (low < high) {
-      const middle = Math.ceil((low + high) / 2);
-      if ((this.list[middle] as Section).from <= tick) low = middle;
-      else high = middle - 1;
-    }
-    return low;
+    const [first, end] = [this.firsts[measure] as number, this.firsts[measure + 1] as number];
+    return firstNotBefore(this.list, tick, beginsBy, first + 1, end) - 1;
   }
+}
+
+function beginsBy({ from }: Section, tick: number): boolean {
+  return from <= tick;
 }
 
 function isInner({ element }: FlowElement): boolean {

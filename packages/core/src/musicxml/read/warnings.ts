@@ -2,14 +2,14 @@ import type { Place, Warning, WarningCode } from '../../score/errors.js';
 import type { LineIndex } from '../xml/position.js';
 import type { XmlElement } from '../xml/tree.js';
 
-/** Where a doubt arose; line and column are derived from the element. */
-export interface Doubt {
+/** What a warning is about; line and column are those of the element. */
+export interface Subject {
   readonly part?: string;
   readonly measure?: string;
   readonly element?: XmlElement;
 }
 
-/** Collects warnings; the same doubt in one part is told once, with its number of places. */
+/** Collects warnings; a message is listed once a part, with its number of places. */
 export class Warnings {
   private readonly found = new Map<
     string,
@@ -21,15 +21,15 @@ export class Warnings {
     private readonly file?: string,
   ) {}
 
-  add(code: WarningCode, message: string, doubt: Doubt = {}): void {
-    const key = `${doubt.part ?? ''}\n${message}`;
+  add(code: WarningCode, message: string, subject: Subject = {}): void {
+    const key = `${subject.part ?? ''}\n${message}`;
     const known = this.found.get(key);
     if (known !== undefined) known.count += 1;
-    else this.found.set(key, { code, message, place: this.place(doubt), count: 1 });
+    else this.found.set(key, { code, message, place: this.place(subject), count: 1 });
   }
 
-  place(doubt: Doubt): Place {
-    const { part, measure, element } = doubt;
+  place(subject: Subject): Place {
+    const { part, measure, element } = subject;
     return {
       ...(this.file === undefined ? {} : { file: this.file }),
       ...(part === undefined ? {} : { part }),

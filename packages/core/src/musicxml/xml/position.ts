@@ -1,3 +1,4 @@
+import { firstNotBefore } from '../../numeric/binary-search.js';
 import type { Place } from '../../score/errors.js';
 
 /** Line and column, both from 1, of an offset; lines end with LF, CR LF or CR. */
@@ -39,7 +40,7 @@ export class LineIndex {
   /** Line number of an offset, from 1. Fast where offsets ascend. */
   lineAt(offset: number): number {
     const { starts } = this;
-    let low = (starts[this.last] ?? 0) <= offset ? this.last : 0;
+    const low = (starts[this.last] ?? 0) <= offset ? this.last : 0;
     let high = starts.length - 1;
     for (let step = 1; low + step <= high && step < 64; step *= 2) {
       if ((starts[low + step] ?? 0) > offset) {
@@ -47,12 +48,11 @@ export class LineIndex {
         break;
       }
     }
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if ((starts[middle] ?? 0) <= offset) low = middle;
-      else high = middle - 1;
-    }
-    this.last = low;
-    return low + 1;
+    this.last = firstNotBefore(starts, offset, isNoLater, low + 1, high + 1) - 1;
+    return this.last + 1;
   }
+}
+
+function isNoLater(start: number, offset: number): boolean {
+  return start <= offset;
 }

@@ -46,7 +46,7 @@ export class PartAttributes {
     return good;
   }
 
-  /** False on percussion, tablature, ossia and cue staves: their notes are no keys of this hand's part. */
+  /** False on percussion, tablature, ossia and cue staves, whose notes the hands do not play. */
   isPlayed(staff: number): boolean {
     return !this.closedStaves.has(staff) && !this.ossiaStaves.has(staff);
   }
