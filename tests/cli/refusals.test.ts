@@ -110,7 +110,7 @@ describe('a bad file is refused in one line and nothing is written', () => {
     const beyond = await handline(['mark', 'a.mxl', '-o', 'y.mxl', '--max-depth', '1001'], folder.path);
     expect(beyond).toMatchObject({
       code: 2,
-      stderr: 'handline: a.mxl: --max-depth 1001 is more than 1000\n',
+      stderr: 'handline: a.mxl: --max-depth: 1001 is not allowed; give a number above 0 and up to 1000\n',
     });
   });
 
