@@ -1,0 +1,87 @@
+import { buildLine, even } from '../build-line.js';
+import { isTriad } from '../chord-rules.js';
+import { general } from '../general-rules.js';
+import type { Breach, Played } from '../played.js';
+import { chordOn, drawPace, drawSpan, invert, lowTonic, type Mode } from '../pitches.js';
+import { barsAlike, position } from '../position-rules.js';
+import { drawRoots, nearestChords } from './progression.js';
+import type { Texture } from './texture.js';
+
+/** Orders of the tones of a broken chord, from the lowest, by number of tones. */
+const ORDERS: Readonly<Record<3 | 4, readonly (readonly number[])[]>> = {
+  3: [
+    [0, 1, 2, 1],
+    [0, 1, 2],
+    [2, 1, 0],
+    [0, 2, 1, 2],
+    [2, 1, 0, 1],
+    [1, 2, 0, 2],
+  ],
+  4: [
+    [0, 1, 2, 3],
+    [3, 2, 1, 0],
+    [0, 2, 1, 3],
+    [0, 1, 2, 3, 2, 1],
+    [0, 3, 1, 2],
+  ],
+};
+
+/**
+ * Broken triads and sevenths: one chord, chains of inversions, progressions. A teacher asks:
+ * - within a group a key keeps its finger, and fingers ascend with the keys;
+ * - a group has its chord's outer fingers: 1, and 5 or 4; a triad 1 3 5, 1 2 5 or 1 2 4;
+ * - equal groups have equal digits.
+ */
+export const BROKEN_CHORDS: Texture = {
+  name: 'broken chords',
+  count: 72,
+  blind: 62,
+  draw: ({ tonic, hand, round }, draw) => {
+    const low = lowTonic(tonic, hand);
+    const mode: Mode = draw.pick(['major', 'harmonic minor']);
+    const kind = draw.pick(['triads', 'triads', 'triads with the octave', 'sevenths'] as const);
+    const tones = kind === 'triads' ? 3 : 4;
+    const root = kind === 'sevenths' ? chordOn(low, mode, draw.int(0, 4), 4) : chordOn(low, mode, 0, 3);
+    const inversions = Array.from({ length: root.length + 1 }, (_, nth) => nth);
+    const chain = [...inversions, ...inversions.toReversed().slice(1)].map((times) => invert(root, times));
+    const close =
+      round % 3 === 0
+        ? chain
+        : round % 3 === 1
+          ? nearestChords(low, mode, drawRoots(draw), draw.int(0, 2), () => root.length)
+          : Array.from({ length: 6 }, () => invert(root, draw.int(0, 1)));
+    const chords = close.map((keys) => (kind === 'triads with the octave' ? [...keys, keys[0]! + 12] : keys));
+    const order = draw.pick(ORDERS[tones]);
+    const { tempo, unit } = drawPace(draw, [1 / 4, 1 / 3, 1 / 2], 11, 1.5);
+    const keys = chords.flatMap((own) => order.map((tone) => own[tone]!));
+    const starts = chords.map((_, nth) => nth * order.length);
+    const line = buildLine(hand, even(keys, unit), { tempo, bar: order.length * unit });
+    return {
+      what: `broken ${kind}, ${['chain of inversions', 'progression', 'one or two chords'][round % 3]}, ${mode}`,
+      span: drawSpan(draw),
+      tempo,
+      line,
+      judge: (played) => [
+        ...general(played),
+        ...starts.flatMap((from) => position(played, from, from + order.length)),
+        ...starts.flatMap((from) => outer(played, from, from + order.length)),
+        ...barsAlike(played, starts),
+      ],
+    };
+  },
+};
+
+/** The outer fingers of a group, as its chord has them. */
+export function outer({ moments, span }: Played, from: number, to: number): Breach[] {
+  const touches = new Map(moments.slice(from, to).map(({ struck: [own] }) => [own!.key, own!.finger]));
+  const keys = [...touches.keys()].sort((a, b) => a - b);
+  const digits = keys.map((key) => touches.get(key));
+  const [low, high] = [digits[0], digits.at(-1)];
+  const width = keys.at(-1)! - keys[0]!;
+  if (isTriad(keys) && !['135', '125', '124'].includes(digits.join('')))
+    return [{ rule: `a broken triad by ${digits.join(' ')}`, at: from }];
+  const least = width >= 12 && span === 'small' ? 5 : width >= 10 || keys.length >= 4 ? 4 : 3;
+  if (low !== 1 || high === null || high === undefined || high < least)
+    return [{ rule: `a broken chord by ${digits.join(' ')}`, at: from }];
+  return [];
+}

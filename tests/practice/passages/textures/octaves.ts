@@ -1,0 +1,63 @@
+import { isBlack } from '#core/keyboard/key-plan.js';
+import { buildLine, even } from '../build-line.js';
+import { chords } from '../chord-rules.js';
+import { general } from '../general-rules.js';
+import type { Breach, Played } from '../played.js';
+import { degree, drawPace, drawSpan, invert, lowTonic, MODES, type Mode } from '../pitches.js';
+import { drawRoots } from './progression.js';
+import type { Texture } from './texture.js';
+
+/**
+ * Octaves: as chords along a scale or chromatically, broken, and in basses of ragtime. A teacher asks for 1 and 5 (see
+ * `chordBreach`), broken as well: 4 on black keys, for a large hand anywhere; the chords between are held as chords are.
+ */
+export const OCTAVES: Texture = {
+  name: 'octaves',
+  count: 72,
+  blind: 63,
+  draw: ({ tonic, hand, round }, draw) => {
+    const mode: Mode = draw.pick(['major', 'harmonic minor']);
+    const kind = (['scale', 'broken', 'ragtime', 'chromatic', 'leaping'] as const)[
+      (round + draw.int(0, 4)) % 5
+    ]!;
+    const low = lowTonic(tonic, hand) - (kind === 'ragtime' ? 12 : 0);
+    const span = drawSpan(draw);
+    const { tempo, unit } = drawPace(draw, [1 / 4, 1 / 2, 1], kind === 'broken' ? 11 : 6, 1);
+    const walk = [0, 1, 2, 3, 4, 5, 6, 7, 6, 5, 4, 3, 2, 1, 0];
+    const octave = (key: number) => [key, key + 12];
+    const keys: (number | number[])[] = {
+      scale: () => walk.map((nth) => octave(degree(low, mode, nth))),
+      broken: () => walk.slice(0, 8).flatMap((nth) => octave(degree(low, mode, nth))),
+      chromatic: () => walk.map((nth) => octave(low + nth)),
+      leaping: () => [0, 4, 2, 7, 5, 3, 4, 0].map((nth) => octave(degree(low, mode, nth))),
+      ragtime: () =>
+        drawRoots(draw).flatMap((root) => {
+          const bass = degree(low, mode, root);
+          const chord = MODES[mode].length && [root, root + 2, root + 4].map((nth) => degree(low + 12, mode, nth));
+          return [octave(bass), invert(chord as number[], root > 2 ? -1 : 0), octave(degree(low, mode, root - 3)), invert(chord as number[], root > 2 ? -1 : 0)];
+        }),
+    }[kind]();
+    return {
+      what: `octaves, ${kind}, ${mode}`,
+      span,
+      tempo,
+      line: buildLine(hand, even(keys, unit), { tempo }),
+      judge: (played) =>
+        kind === 'broken'
+          ? [...general(played), ...broken(played)]
+          : [...general(played), ...chords(played)],
+    };
+  },
+};
+
+function broken({ moments, span }: Played): Breach[] {
+  return moments.flatMap(({ struck: [own], index }): Breach[] => {
+    const other = moments[index % 2 === 0 ? index + 1 : index - 1]?.struck[0];
+    if (!other || own!.finger === null) return [];
+    const outerKey = own!.key > other.key;
+    const finger = own!.finger;
+    const four = finger === 4 && (span === 'large' || (span === 'medium' && isBlack(own!.key)));
+    const right = outerKey ? finger === 5 || four : finger === 1;
+    return right ? [] : [{ rule: `a broken octave with ${finger} ${outerKey ? 'outside' : 'inside'}`, at: index }];
+  });
+}
