@@ -57,7 +57,9 @@ export function buildLine(hand: Hand, strikes: readonly Strike[], { tempo, bar =
         }),
       )
       .sort((a, b) => a.key - b.key);
-    const kept = before.filter(({ key, end }) => end > onset + 1e-6 && !struck.some((own) => own.key === key));
+    const kept = before.filter(
+      ({ key, end }) => end > onset + 1e-6 && !struck.some((own) => own.key === key),
+    );
     const lastEnd = Math.max(...before.map(({ end }) => end), -Infinity);
     down = [
       ...kept,
@@ -93,7 +95,7 @@ export function buildLine(hand: Hand, strikes: readonly Strike[], { tempo, bar =
 /** Grace notes from this one up to the note that they lead to. */
 function graceNotesFrom(groups: readonly (readonly Strike[])[], nth: number): number {
   let count = 0;
-  while (groups[nth + count]?.[0]!.grace) count++;
+  while (groups[nth + count]?.at(0)?.grace) count++;
   return count;
 }
 

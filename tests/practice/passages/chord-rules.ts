@@ -1,8 +1,8 @@
 import { isBlack } from '#core/keyboard/key-plan.js';
 import type { Finger } from '#core/score/model.js';
 import { isStrained } from './general-rules.js';
-import type { Breach, Moment, Played, Touch } from './played.js';
 import type { Span } from './passage.js';
+import type { Breach, Moment, Played, Touch } from './played.js';
 
 /**
  * How a chord is held (common practice). Keys are the right hand's view, from the thumb's side.
@@ -69,7 +69,8 @@ function strainBreach(keys: readonly number[], fingers: readonly Finger[], span:
   const more = span === 'large' ? 1 : 0;
   for (let nth = 1; nth < keys.length; nth++) {
     const [a, b] = [fingers[nth - 1]!, fingers[nth]!];
-    if (a !== b && isStrained(a, b, keys[nth]! - keys[nth - 1]! - more)) return `${a} and ${b} strained`;
+    if (a !== b && isStrained(a, b, keys[nth]! - keys[nth - 1]! - more, true))
+      return `${a} and ${b} strained`;
   }
   return undefined;
 }

@@ -15,7 +15,13 @@ import type { Breach, Moment, Played } from './played.js';
  * - In a connected line neighbouring fingers do not stretch beyond what they reach without strain, unless there is time.
  */
 export function general(played: Played): Breach[] {
-  return [...unplayed(played), ...repetition(played), ...slides(played), ...crossings(played), ...stretches(played)];
+  return [
+    ...unplayed(played),
+    ...repetition(played),
+    ...slides(played),
+    ...crossings(played),
+    ...stretches(played),
+  ];
 }
 
 export const FAST_REPETITION = 1 / 7;
@@ -128,11 +134,12 @@ export function comfortable(a: Finger, b: Finger): number {
   return COMFORTABLE[a < b ? `${a}${b}` : `${b}${a}`]!;
 }
 
-/** Semitones beyond comfort that editors still print, by pair with or without the thumb. */
-const BEYOND = { thumb: 2, long: 1 } as const;
+/** Semitones beyond comfort that editors still print: in a line, and for two long fingers down together. */
+const BEYOND = 2;
+const BEYOND_TOGETHER = 1;
 
-export function isStrained(a: Finger, b: Finger, semitones: number): boolean {
-  const beyond = a === 1 || b === 1 ? BEYOND.thumb : BEYOND.long;
+export function isStrained(a: Finger, b: Finger, semitones: number, together: boolean): boolean {
+  const beyond = together && a !== 1 && b !== 1 ? BEYOND_TOGETHER : BEYOND;
   return semitones > comfortable(a, b) + beyond;
 }
 
@@ -142,7 +149,7 @@ function stretches(played: Played): Breach[] {
       const way = Math.abs(step.to.key - step.from.key);
       if (step.seconds >= FAST_SLIDE || step.free > 0 || way > 12) return false;
       if (step.from.finger === step.to.finger || isCrossed(step)) return false;
-      return isStrained(step.from.finger, step.to.finger, way);
+      return isStrained(step.from.finger, step.to.finger, way, false);
     })
     .map(({ at }) => ({ rule: 'a strained stretch in a fast line', at }));
 }

@@ -1,7 +1,7 @@
+import { keyName } from '#core/fingering/reach-advice.js';
 import type { LineFingering } from '#core/fingering/result.js';
 import type { Line } from '#core/hands/line.js';
 import { mirrorKey } from '#core/keyboard/key-plan.js';
-import { keyName } from '#core/fingering/reach-advice.js';
 import type { Finger } from '#core/score/model.js';
 import type { Span } from './passage.js';
 

@@ -1,8 +1,10 @@
+import { isBlack } from '#core/keyboard/key-plan.js';
 import type { Breach, Moment, Played, Touch } from './played.js';
 
 /**
  * The hand in one place (common practice): while it stays, every key it covers belongs to the finger above it. A key that
- * returns has the same finger, and fingers ascend with the keys, held keys included.
+ * returns has the same finger, and fingers ascend with the keys, held keys included; 2 on a black key may stand over the
+ * thumb on the white key beside it.
  *
  * @param from first moment of the stretch; `to` is behind its last
  */
@@ -20,14 +22,25 @@ export function position(played: Played, from: number, to: number): Breach[] {
   return breaches;
 }
 
-function placeBreach({ key, finger }: Touch, fingers: ReadonlyMap<number, { finger: number }>): string | undefined {
+function placeBreach(
+  { key, finger }: Touch,
+  fingers: ReadonlyMap<number, { finger: number }>,
+): string | undefined {
   if (finger === null) return undefined;
   for (const [other, { finger: theirs }] of fingers) {
     if (other === key && theirs !== finger) return `a key in place has ${theirs} and ${finger}`;
     if (other !== key && theirs === finger) return `${finger} takes two keys of one hand position`;
-    if (other !== key && other < key !== theirs < finger) return `${finger} and ${theirs} out of their order`;
+    if (other < key !== theirs < finger && other !== key && !standsOver(other, theirs, key, finger))
+      return `${finger} and ${theirs} out of their order`;
   }
   return undefined;
+}
+
+function standsOver(one: number, oneFinger: number, other: number, otherFinger: number): boolean {
+  if (oneFinger > otherFinger) return standsOver(other, otherFinger, one, oneFinger);
+  return (
+    oneFinger === 1 && otherFinger === 2 && isBlack(other) && !isBlack(one) && Math.abs(one - other) === 1
+  );
 }
 
 /**

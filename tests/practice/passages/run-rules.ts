@@ -6,17 +6,15 @@ export function digitsByKey(moments: readonly Moment[]): Set<number | null> {
 }
 
 /**
- * Every octave of a run has the same digits (common practice), apart from the notes next to its ends and turns: there the
- * hand begins and ends as it likes.
+ * Every octave of a run has the same digits (common practice), apart from its ends: before the first thumb, on the
+ * thumb's side, and on the last keys of the other side the hand begins and ends as it likes.
  *
- * @param ends notes at each end or turn that are left out
- * @param before digits before the first thumb, on the thumb's side, may differ too
+ * @param outer keys at the end away from the thumb that may differ; `thumb`: all those beyond the last thumb
  */
-export function octavesAlike(played: Played, ends: number): Breach[] {
+export function octavesAlike(played: Played, outer: number | 'thumb'): Breach[] {
   return legs(played).flatMap((leg) => {
-    const inner = leg.filter((_, nth) => nth >= ends && nth < leg.length - ends);
     const fingers = new Map<number, number | null>();
-    return inner.flatMap(({ struck: [own], index }): Breach[] => {
+    return inner(leg, outer).flatMap(({ struck: [own], index }): Breach[] => {
       const place = own!.key % 12;
       const first = fingers.get(place);
       if (first === undefined) fingers.set(place, own!.finger);
@@ -27,17 +25,26 @@ export function octavesAlike(played: Played, ends: number): Breach[] {
   });
 }
 
-/** The way back has the digits of the way there (common practice), apart from the notes next to the turn and the ends. */
-export function wayBackAlike({ moments }: Played, ends: number): Breach[] {
-  const turn = (moments.length - 1) / 2;
-  return moments.slice(turn + 1).flatMap(({ struck: [own], index }): Breach[] => {
-    const there = 2 * turn - index;
-    if (there < ends || there > turn - ends) return [];
-    const finger = moments[there]!.struck[0]!.finger;
-    return finger === own!.finger
+/** The way back has the digits of the way there (common practice), apart from its ends. */
+export function wayBackAlike(played: Played, outer: number | 'thumb'): Breach[] {
+  const [there, back] = legs(played);
+  if (!there || !back) return [];
+  const fingers = new Map(inner(there, outer).map(({ struck: [own] }) => [own!.key, own!.finger]));
+  return inner(back, outer).flatMap(({ struck: [own], index }): Breach[] => {
+    const first = fingers.get(own!.key);
+    return first === undefined || first === own!.finger
       ? []
-      : [{ rule: `${finger} on the way there, ${own!.finger} on the way back`, at: index }];
+      : [{ rule: `${first} on the way there, ${own!.finger} on the way back`, at: index }];
   });
+}
+
+/** A leg without its free ends. */
+function inner(leg: readonly Moment[], outer: number | 'thumb'): readonly Moment[] {
+  const climbing = leg[0]!.struck[0]!.key < leg.at(-1)!.struck[0]!.key ? leg : leg.toReversed();
+  const isThumb = ({ struck: [own] }: Moment) => own!.finger === 1;
+  const first = climbing.findIndex(isThumb);
+  const last = outer === 'thumb' ? climbing.findLastIndex(isThumb) + 1 : climbing.length - outer;
+  return climbing.slice(Math.max(0, first), last);
 }
 
 /** The stretches of single notes that go one way; a turn belongs to both. */

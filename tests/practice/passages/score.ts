@@ -2,8 +2,8 @@ import { parseArgs } from 'node:util';
 import { handModel } from '#core/anatomy/hand.js';
 import { fingerLine } from '#core/fingering/finger.js';
 import { judgeAll, type Verdict } from './judge.js';
-import { passagesOf, TEXTURES } from './textures/all.js';
 import { show } from './played.js';
+import { passagesOf, TEXTURES } from './textures/all.js';
 
 /** Prints the share of passages that pass, by texture; run by `npx tsx tests/practice/passages/score.ts --help`. */
 const { values } = parseArgs({
@@ -49,11 +49,14 @@ function main(): void {
   const every = Number(values.every);
   const all: Verdict[] = [];
   for (const texture of textures) {
-    const passages = passagesOf(texture).filter(
-      ({ name }, nth) => (values.passage ? name === values.passage : nth % every === 0),
+    const passages = passagesOf(texture).filter(({ name }, nth) =>
+      values.passage ? name === values.passage : nth % every === 0,
     );
     const start = performance.now();
-    const verdicts = judgeAll(passages, (line, span, heed) => fingerLine(line, handModel(span), heed).fingering);
+    const verdicts = judgeAll(
+      passages,
+      (line, span, heed) => fingerLine(line, handModel(span), heed).fingering,
+    );
     const passed = verdicts.filter(({ breaches }) => breaches.length === 0).length;
     const share = ((100 * passed) / verdicts.length).toFixed(0).padStart(4);
     const seconds = ((performance.now() - start) / 1000).toFixed(1);

@@ -19,7 +19,7 @@ const ORDERS = [
 /**
  * Alberti basses, mostly in the left hand, of triads and three-note sevenths. A teacher asks:
  * - each half-bar lies under the hand, a key keeping its finger;
- * - 1 and 5 outside; 4 passes where the chord is narrow, 2 or 3 between;
+ * - 1 and 5 outside, where the chord is narrow also 2 and 4 (see `outer`);
  * - equal bars have equal digits.
  */
 export const ALBERTI: Texture = {

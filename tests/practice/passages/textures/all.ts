@@ -5,12 +5,21 @@ import { ARPEGGIOS } from './arpeggios.js';
 import { BROKEN_CHORDS } from './broken-chords.js';
 import { CADENCES, REPEATED_CHORDS, SEVENTHS_IN_BLOCK, TRIADS_IN_BLOCK } from './chords.js';
 import { CHROMATIC } from './chromatic.js';
+import { DOUBLE_NOTES } from './double-notes.js';
+import { FIVE_FINGERS } from './five-fingers.js';
+import { FRAGMENTS } from './fragments.js';
+import { SMALL_AND_LARGE } from './hands.js';
 import { HELD_NOTES } from './held-notes.js';
+import { LEAPS } from './leaps.js';
 import { OCTAVES } from './octaves.js';
+import { GRACE_NOTES, SIGNS } from './ornaments.js';
 import { RECURRING_BARS } from './recurring-bars.js';
 import { REPEATED_NOTES } from './repeated-notes.js';
 import { SCALES } from './scales.js';
 import type { Texture } from './texture.js';
+import { TRILLS } from './trills.js';
+import { WALTZ } from './waltz.js';
+import { ROLLED, TENTHS } from './wide-chords.js';
 
 export const TEXTURES: readonly Texture[] = [
   RECURRING_BARS,
@@ -23,9 +32,20 @@ export const TEXTURES: readonly Texture[] = [
   CHROMATIC,
   BROKEN_CHORDS,
   OCTAVES,
+  SMALL_AND_LARGE,
   ALBERTI,
   ARPEGGIOS,
+  LEAPS,
   SCALES,
+  TENTHS,
+  ROLLED,
+  SIGNS,
+  GRACE_NOTES,
+  DOUBLE_NOTES,
+  FIVE_FINGERS,
+  TRILLS,
+  FRAGMENTS,
+  WALTZ,
 ];
 
 /** The passages of a texture, the same in every run. */

@@ -1,16 +1,16 @@
 import { isBlack } from '#core/keyboard/key-plan.js';
 import { buildLine, even } from '../build-line.js';
 import { general } from '../general-rules.js';
-import type { Breach, Played } from '../played.js';
 import { drawPace, drawSpan, invert, lowTonic, SEVENTHS, TRIADS } from '../pitches.js';
+import type { Breach, Played } from '../played.js';
 import { octavesAlike, turnsOfThumb, wayBackAlike } from '../run-rules.js';
 import type { Texture } from './texture.js';
 
 /**
  * Arpeggios of triads and sevenths over one to four octaves, from any tone. A teacher asks, whatever the group:
  * - one hand position an octave: the thumb passes at most once an octave;
- * - no thumb on a black key where the chord has a white one;
- * - every octave has the same digits apart from the first and last note, and the way back those of the way there;
+ * - no thumb on a black key where the chord has a white one, unless an octave is one hand position;
+ * - every octave has the same digits apart from the notes before the first thumb and the outermost note, and the way back those of the way there;
  * - within an octave fingers that reach: see the rules of every texture.
  */
 export const ARPEGGIOS: Texture = {
@@ -45,7 +45,7 @@ export const ARPEGGIOS: Texture = {
       line: buildLine(hand, even(keys, unit), { tempo }),
       judge: (played) => [
         ...general(played),
-        ...(white ? thumbOnBlack(played) : []),
+        ...(white && !isOnePosition(played) ? thumbOnBlack(played) : []),
         ...passes(played, legs * octaves),
         ...octavesAlike(played, 1),
         ...(kind === 'up and down' ? wayBackAlike(played, 1) : []),
@@ -53,6 +53,11 @@ export const ARPEGGIOS: Texture = {
     };
   },
 };
+
+/** Without a pass of the thumb the hand stays in one place and falls on the keys as they come. */
+function isOnePosition(played: Played): boolean {
+  return turnsOfThumb(played).length === 0;
+}
 
 export function thumbOnBlack({ moments }: Played): Breach[] {
   return moments

@@ -1,8 +1,7 @@
 import { buildLine, even } from '../build-line.js';
-import { isTriad } from '../chord-rules.js';
 import { general } from '../general-rules.js';
-import type { Breach, Played } from '../played.js';
 import { chordOn, drawPace, drawSpan, invert, lowTonic, type Mode } from '../pitches.js';
+import type { Breach, Played } from '../played.js';
 import { barsAlike, position } from '../position-rules.js';
 import { drawRoots, nearestChords } from './progression.js';
 import type { Texture } from './texture.js';
@@ -28,9 +27,10 @@ const ORDERS: Readonly<Record<3 | 4, readonly (readonly number[])[]>> = {
 
 /**
  * Broken triads and sevenths: one chord, chains of inversions, progressions. A teacher asks:
- * - within a group a key keeps its finger, and fingers ascend with the keys;
- * - a group has its chord's outer fingers: 1, and 5 or 4; a triad 1 3 5, 1 2 5 or 1 2 4;
- * - equal groups have equal digits.
+ * - within a group a key keeps its finger, and fingers ascend with the keys; the last note may already belong to the next
+ *   group's place;
+ * - a group has its chord's outer fingers: 1, and 5 or 4 (see `outer`);
+ * - equal groups have equal digits, where they do not lie on the way up and on the way down.
  */
 export const BROKEN_CHORDS: Texture = {
   name: 'broken chords',
@@ -63,25 +63,27 @@ export const BROKEN_CHORDS: Texture = {
       line,
       judge: (played) => [
         ...general(played),
-        ...starts.flatMap((from) => position(played, from, from + order.length)),
+        ...starts.flatMap((from) => position(played, from, from + order.length - 1)),
         ...starts.flatMap((from) => outer(played, from, from + order.length)),
-        ...barsAlike(played, starts),
+        ...(round % 3 === 0 ? [] : barsAlike(played, starts)),
       ],
     };
   },
 };
 
-/** The outer fingers of a group, as its chord has them. */
+/**
+ * The outer fingers of a group: as its chord has them; where it is narrow, 2 may take the thumb's key and 3 the other
+ * end's, since a broken chord is not down together and the hand often stays where the next one wants it.
+ */
 export function outer({ moments, span }: Played, from: number, to: number): Breach[] {
   const touches = new Map(moments.slice(from, to).map(({ struck: [own] }) => [own!.key, own!.finger]));
   const keys = [...touches.keys()].sort((a, b) => a - b);
-  const digits = keys.map((key) => touches.get(key));
-  const [low, high] = [digits[0], digits.at(-1)];
+  const digits = keys.map((key) => touches.get(key) ?? 0);
+  const [low, high] = [digits[0]!, digits.at(-1)!];
   const width = keys.at(-1)! - keys[0]!;
-  if (isTriad(keys) && !['135', '125', '124'].includes(digits.join('')))
-    return [{ rule: `a broken triad by ${digits.join(' ')}`, at: from }];
-  const least = width >= 12 && span === 'small' ? 5 : width >= 10 || keys.length >= 4 ? 4 : 3;
-  if (low !== 1 || high === null || high === undefined || high < least)
+  const least = width >= 12 && span === 'small' ? 5 : width >= 9 || keys.length >= 4 ? 4 : 3;
+  const most = width <= 9 ? 2 : 1;
+  if (low > most || low === 0 || high < least)
     return [{ rule: `a broken chord by ${digits.join(' ')}`, at: from }];
   return [];
 }

@@ -1,8 +1,8 @@
 import { buildLine, even } from '../build-line.js';
 import { chords, chordsAlike } from '../chord-rules.js';
 import { general } from '../general-rules.js';
-import type { Played } from '../played.js';
 import { chordOn, drawPace, drawSpan, invert, lowTonic, type Mode, SEVENTHS, TRIADS } from '../pitches.js';
+import type { Played } from '../played.js';
 import { drawRoots, nearestChords } from './progression.js';
 import type { Texture } from './texture.js';
 

@@ -1,8 +1,8 @@
 import { isBlack } from '#core/keyboard/key-plan.js';
 import { buildLine, even } from '../build-line.js';
 import { general } from '../general-rules.js';
-import type { Breach, Played } from '../played.js';
 import { drawPace, drawSpan, lowTonic } from '../pitches.js';
+import type { Breach, Played } from '../played.js';
 import { digitsByKey, octavesAlike, wayBackAlike } from '../run-rules.js';
 import type { Texture } from './texture.js';
 
@@ -13,14 +13,14 @@ import type { Texture } from './texture.js';
  * - the thumb plays white keys only;
  * - every octave has the same digits, apart from the ends;
  * - the way back has the digits of the way there, apart from the turn, so that no two systems are mixed;
- * - the fingers of a group follow each other: only 1 3 may leave out a finger, at a black key.
+ * - no finger slides; the fingers of a group follow each other: only 1 3 may leave out a finger, at a black key.
  */
 export const CHROMATIC: Texture = {
   name: 'chromatic runs',
   count: 72,
   blind: 58,
   draw: ({ tonic, hand, round }, draw) => {
-    const low = lowTonic(tonic, hand, hand === 'left' ? 0 : 0);
+    const low = lowTonic(tonic, hand);
     const length = round === 0 ? 13 : draw.pick([8, 13, 25, 25]);
     const up = Array.from({ length }, (_, nth) => low + nth);
     const kind = draw.pick(['up', 'down', 'up and down'] as const);
@@ -36,8 +36,8 @@ export const CHROMATIC: Texture = {
         ...general(played),
         ...thumbOnBlack(played),
         ...skips(played),
-        ...octavesAlike(played, 2),
-        ...(kind === 'up and down' ? wayBackAlike(played, 3) : []),
+        ...octavesAlike(played, 'thumb'),
+        ...(kind === 'up and down' ? wayBackAlike(played, 'thumb') : []),
         ...mixed(played),
       ],
     };
@@ -54,12 +54,18 @@ function skips({ moments }: Played): Breach[] {
   return moments.flatMap(({ struck: [own], index }): Breach[] => {
     const before = moments[index - 1]?.struck[0];
     if (!before || before.finger === null || own!.finger === null) return [];
-    const [low, high] = [before, own!].sort((a, b) => a.finger! - b.finger!) as [typeof before, typeof before];
+    const [low, high] = [before, own!].sort((a, b) => a.finger! - b.finger!) as [
+      typeof before,
+      typeof before,
+    ];
     const apart = high.finger! - low.finger!;
+    if (apart === 0) return [{ rule: `${own!.finger} slides`, at: index }];
     if (apart <= 1 || (low.finger === 1 && apart === 2 && isBlack(high.key))) return [];
     // Passing over or under the thumb: 3 or 4 beside 1.
     const crossed = low.finger === 1 && high.key < low.key;
-    return crossed && apart <= 3 ? [] : [{ rule: `${before.finger} ${own!.finger} on neighbouring keys`, at: index }];
+    return crossed && apart <= 3
+      ? []
+      : [{ rule: `${before.finger} ${own!.finger} on neighbouring keys`, at: index }];
   });
 }
 

@@ -2,8 +2,8 @@ import { isBlack } from '#core/keyboard/key-plan.js';
 import { buildLine, even } from '../build-line.js';
 import { chords } from '../chord-rules.js';
 import { general } from '../general-rules.js';
+import { chordOn, degree, drawPace, drawSpan, invert, lowTonic, type Mode } from '../pitches.js';
 import type { Breach, Played } from '../played.js';
-import { degree, drawPace, drawSpan, invert, lowTonic, MODES, type Mode } from '../pitches.js';
 import { drawRoots } from './progression.js';
 import type { Texture } from './texture.js';
 
@@ -15,11 +15,17 @@ export const OCTAVES: Texture = {
   name: 'octaves',
   count: 72,
   blind: 63,
-  draw: ({ tonic, hand, round }, draw) => {
+  draw: ({ tonic, hand }, draw) => {
     const mode: Mode = draw.pick(['major', 'harmonic minor']);
-    const kind = (['scale', 'broken', 'ragtime', 'chromatic', 'leaping'] as const)[
-      (round + draw.int(0, 4)) % 5
-    ]!;
+    const kind = draw.pick([
+      'scale',
+      'broken',
+      'broken',
+      'ragtime',
+      'chromatic',
+      'leaping',
+      'repeated',
+    ] as const);
     const low = lowTonic(tonic, hand) - (kind === 'ragtime' ? 12 : 0);
     const span = drawSpan(draw);
     const { tempo, unit } = drawPace(draw, [1 / 4, 1 / 2, 1], kind === 'broken' ? 11 : 6, 1);
@@ -30,11 +36,12 @@ export const OCTAVES: Texture = {
       broken: () => walk.slice(0, 8).flatMap((nth) => octave(degree(low, mode, nth))),
       chromatic: () => walk.map((nth) => octave(low + nth)),
       leaping: () => [0, 4, 2, 7, 5, 3, 4, 0].map((nth) => octave(degree(low, mode, nth))),
+      repeated: () =>
+        [0, 4, 2].flatMap((nth) => Array.from({ length: 4 }, () => octave(degree(low, mode, nth)))),
       ragtime: () =>
         drawRoots(draw).flatMap((root) => {
-          const bass = degree(low, mode, root);
-          const chord = MODES[mode].length && [root, root + 2, root + 4].map((nth) => degree(low + 12, mode, nth));
-          return [octave(bass), invert(chord as number[], root > 2 ? -1 : 0), octave(degree(low, mode, root - 3)), invert(chord as number[], root > 2 ? -1 : 0)];
+          const chord = invert(chordOn(low + 12, mode, root, 3), root > 2 ? -1 : 0);
+          return [octave(degree(low, mode, root)), chord, octave(degree(low, mode, root - 3)), chord];
         }),
     }[kind]();
     return {
@@ -43,9 +50,7 @@ export const OCTAVES: Texture = {
       tempo,
       line: buildLine(hand, even(keys, unit), { tempo }),
       judge: (played) =>
-        kind === 'broken'
-          ? [...general(played), ...broken(played)]
-          : [...general(played), ...chords(played)],
+        kind === 'broken' ? [...general(played), ...broken(played)] : [...general(played), ...chords(played)],
     };
   },
 };
@@ -58,6 +63,8 @@ function broken({ moments, span }: Played): Breach[] {
     const finger = own!.finger;
     const four = finger === 4 && (span === 'large' || (span === 'medium' && isBlack(own!.key)));
     const right = outerKey ? finger === 5 || four : finger === 1;
-    return right ? [] : [{ rule: `a broken octave with ${finger} ${outerKey ? 'outside' : 'inside'}`, at: index }];
+    return right
+      ? []
+      : [{ rule: `a broken octave with ${finger} ${outerKey ? 'outside' : 'inside'}`, at: index }];
   });
 }

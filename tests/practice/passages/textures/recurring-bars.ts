@@ -48,7 +48,8 @@ const RETURNS = [
 /**
  * Preludes of one figure. A teacher asks, beside the rules of every texture:
  * - equal bars have equal digits, 98 % of them;
- * - within a figure that lies under the hand, a key keeps its finger and fingers ascend with the keys.
+ * - within a figure that lies under the hand, a key keeps its finger and fingers ascend with the keys; its last note may
+ *   already belong to the next place.
  */
 export const RECURRING_BARS: Texture = {
   name: 'recurring bars',
@@ -104,10 +105,9 @@ export const RECURRING_BARS: Texture = {
         ...barsAlike(played, starts),
         ...starts.flatMap((from, nth) => {
           const keys = bars[nth]!;
-          return Math.max(...keys) - Math.min(...keys) <= 12 ? position(played, from, from + size) : [];
+          return Math.max(...keys) - Math.min(...keys) <= 12 ? position(played, from, from + size - 1) : [];
         }),
       ],
     };
   },
 };
-

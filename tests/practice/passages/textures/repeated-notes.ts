@@ -1,7 +1,7 @@
 import { buildLine, even } from '../build-line.js';
 import { general } from '../general-rules.js';
-import type { Breach, Played } from '../played.js';
 import { degree, drawPace, drawSpan, lowTonic, type Mode } from '../pitches.js';
+import type { Breach, Played } from '../played.js';
 import type { Texture } from './texture.js';
 
 /**
@@ -17,9 +17,16 @@ export const REPEATED_NOTES: Texture = {
     const low = lowTonic(tonic, hand);
     const mode: Mode = draw.pick(['major', 'natural minor']);
     const times = draw.pick([2, 3, 4, 4, 6, 8]);
-    const { tempo, unit } = drawPace(draw, [1 / 4, 1 / 3], 13, 3);
+    const { tempo, unit } = drawPace(draw, [1 / 4, 1 / 3], 13, draw.chance(0.5) ? 3 : 7);
     const walk =
-      round % 3 === 0 ? [0] : round % 3 === 1 ? [0, 1, 2, 3, 4] : draw.pick([[4, 3, 2, 1, 0], [0, 2, 4, 2, 0]]);
+      round % 3 === 0
+        ? [0]
+        : round % 3 === 1
+          ? [0, 1, 2, 3, 4]
+          : draw.pick([
+              [4, 3, 2, 1, 0],
+              [0, 2, 4, 2, 0],
+            ]);
     const each = walk.length === 1 ? 16 : times;
     const keys = walk.flatMap((nth) => Array.from({ length: each }, () => degree(low, mode, nth)));
     return {

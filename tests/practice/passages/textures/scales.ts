@@ -1,7 +1,7 @@
 import { buildLine, type Strike } from '../build-line.js';
 import { general } from '../general-rules.js';
-import type { Breach, Played } from '../played.js';
 import { degree, drawPace, drawSpan, lowTonic, MODES, type Mode } from '../pitches.js';
+import type { Breach, Played } from '../played.js';
 import { legs, octavesAlike, wayBackAlike } from '../run-rules.js';
 import { passes, thumbOnBlack } from './arpeggios.js';
 import type { Texture } from './texture.js';
@@ -10,7 +10,7 @@ import type { Texture } from './texture.js';
  * Scales of every mode over one to four octaves. A teacher asks, whatever the group:
  * - the thumb passes at most twice an octave and never plays a black key;
  * - between two thumbs lie two or three fingers: groups of three and four, none of two or five;
- * - every octave has the same digits apart from the first and last note, and the way back those of the way there where it
+ * - every octave has the same digits apart from the ends, and the way back those of the way there where it
  *   has the same notes.
  */
 export const SCALES: Texture = {
@@ -41,8 +41,8 @@ export const SCALES: Texture = {
         ...thumbOnBlack(played),
         ...passes(played, 2 * octaves * (kind === 'up and down' ? 2 : 1)),
         ...groups(played),
-        ...octavesAlike(played, 1),
-        ...(kind === 'up and down' && mode !== 'melodic minor' ? wayBackAlike(played, 1) : []),
+        ...octavesAlike(played, 'thumb'),
+        ...(kind === 'up and down' && mode !== 'melodic minor' ? wayBackAlike(played, 'thumb') : []),
       ],
     };
   },
