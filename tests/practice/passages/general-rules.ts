@@ -82,7 +82,7 @@ export function slides(played: Played): Breach[] {
 
 /** Longest time and way between two keys of a connected line: beyond them the hand is lifted and set down anew. */
 const CONNECTED_SECONDS = 0.6;
-const CONNECTED_WAY = 7;
+const CONNECTED_WAY = 12;
 
 export function isConnected({ seconds, free, from, to }: Step): boolean {
   const way = Math.abs(to.key - from.key);

@@ -1,6 +1,5 @@
 import { parseArgs } from 'node:util';
-import { handModel } from '#core/anatomy/hand.js';
-import { fingerLine } from '#core/fingering/finger.js';
+import { scoresToCount, tellCounts, usual } from './count-scores.js';
 import { judgeAll, type Verdict } from './judge.js';
 import { show } from './played.js';
 import { passagesOf, TEXTURES } from './textures/all.js';
@@ -13,15 +12,17 @@ const { values } = parseArgs({
     most: { type: 'string', default: '10' },
     every: { type: 'string', default: '1' },
     passage: { type: 'string' },
+    counts: { type: 'boolean' },
     help: { type: 'boolean' },
   },
 });
 
-const HELP = `score.ts [--texture NAME]... [--show NAME [--most 10]] [--passage 'NAME 17'] [--every N]
+const HELP = `score.ts [--texture NAME]... [--show NAME [--most 10]] [--passage 'NAME 17'] [--every N] [--counts]
   --texture  only textures whose name contains this
   --show     print failing passages of a texture: keys, our digits, rules broken
   --passage  print one passage, whether it fails or not
-  --every    judge every N-th passage of a texture only`;
+  --every    judge every N-th passage of a texture only
+  --counts   breaches per 1,000 occasions over the shared scores, or over our own tunes, instead`;
 
 function told({ passage, played, breaches }: Verdict): string {
   const { name, what, span, tempo, line } = passage;
@@ -41,6 +42,10 @@ function main(): void {
     console.log(HELP);
     return;
   }
+  if (values.counts) {
+    console.log(tellCounts(scoresToCount()));
+    return;
+  }
   const wanted = [...(values.texture ?? []), ...(values.show ?? [])];
   if (values.passage) wanted.push(values.passage.replace(/ \d+$/, ''));
   const textures = TEXTURES.filter(
@@ -53,10 +58,7 @@ function main(): void {
       values.passage ? name === values.passage : nth % every === 0,
     );
     const start = performance.now();
-    const verdicts = judgeAll(
-      passages,
-      (line, span, heed) => fingerLine(line, handModel(span), heed).fingering,
-    );
+    const verdicts = judgeAll(passages, usual);
     const passed = verdicts.filter(({ breaches }) => breaches.length === 0).length;
     const share = ((100 * passed) / verdicts.length).toFixed(0).padStart(4);
     const seconds = ((performance.now() - start) / 1000).toFixed(1);

@@ -34,7 +34,10 @@ export const TRILLS: Texture = {
     const strikes: Strike[] = [
       ...even(lead, 0.5),
       ...even([...trill, ...turn], unit, lead.length / 2),
-      { at: lead.length / 2 + (trill.length + turn.length) * unit, keys: [degree(low, mode, step)] },
+      {
+        at: lead.length / 2 + (trill.length + turn.length) * unit,
+        keys: [degree(low, mode, turn.length > 0 ? step + 1 : step)],
+      },
     ];
     return {
       what: `${kind} ${kind === 'tremolo' ? `over ${way + 1} degrees` : 'trill'} of ${length} notes`,

@@ -11,7 +11,7 @@ import type { Texture } from './texture.js';
 const HELD: Readonly<Record<Span, number>> = { small: 13, medium: 15, large: 16 };
 
 /**
- * Tenths: struck where the hand reaches them, else rolled, and broken with a key between, as in a stride bass. A teacher
+ * Tenths: struck by a large hand, rolled by any, and broken with a key between, as in a stride bass. A teacher
  * asks for 1 and 5 outside in every one, and in broken ones for fingers in the order of the keys.
  */
 export const TENTHS: Texture = {
@@ -21,8 +21,8 @@ export const TENTHS: Texture = {
   draw: ({ tonic, hand, round }, draw) => {
     const low = lowTonic(tonic, hand) - (hand === 'left' ? 7 : 0);
     const mode: Mode = draw.pick(['major', 'harmonic minor']);
-    const span = drawSpan(draw);
     const kind = round % 3;
+    const span = kind === 0 ? 'large' : drawSpan(draw);
     const roots = draw.pick([
       [0, 1, 2, 3, 4],
       [0, 3, 4, 0],
@@ -41,7 +41,7 @@ export const TENTHS: Texture = {
       return { ...strike, rolled: width > HELD[span] || (kind === 2 && width > 12) };
     });
     return {
-      what: `tenths, ${['struck or rolled', 'broken', 'rolled'][kind]}, ${mode}`,
+      what: `tenths, ${['struck', 'broken', 'rolled'][kind]}, ${mode}`,
       span,
       tempo,
       line: buildLine(hand, strikes, { tempo }),
