@@ -46,7 +46,7 @@ interface Step {
 export function steps({ moments }: Played): Step[] {
   return moments.flatMap((moment, at): Step[] => {
     const before: Moment | undefined = moments[at - 1];
-    if (!before || before.struck.length !== 1 || moment.struck.length !== 1) return [];
+    if (before?.struck.length !== 1 || moment.struck.length !== 1) return [];
     const [from, to] = [before.struck[0]!, moment.struck[0]!];
     if (from.finger === null || to.finger === null) return [];
     const [one, other] = [

@@ -43,24 +43,27 @@ function standsOver(one: number, oneFinger: number, other: number, otherFinger: 
   );
 }
 
-/**
- * Equal bars have equal digits (common practice): of all digits in bars of the same keys and rhythm at least 98 % are
- * those of the bar that occurs most often among their like; where bars are few, one digit may differ.
- *
- * @param bars first moments of the bars; the last bar ends with the passage
- */
-export function barsAlike({ moments }: Played, bars: readonly number[]): Breach[] {
+/** Bars that are not fingered as most of their like. */
+export interface Unlike {
+  /** Digits in bars that have a like. */
+  readonly digits: number;
+  /** Those that are not the digits of the bar that occurs most often among its like. */
+  readonly unlike: number;
+  readonly breaches: readonly Breach[];
+}
+
+/** @param bars first moments of the bars; the last bar ends with the passage */
+export function unlikeBars({ moments }: Played, bars: readonly number[]): Unlike {
   const groups = new Map<string, { digits: string[]; starts: number[] }>();
   bars.forEach((start, nth) => {
     const own = moments.slice(start, bars[nth + 1] ?? moments.length);
     const keys = own.map(barKeys).join(' ');
     const group = groups.get(keys) ?? { digits: [], starts: [] };
-    group.digits.push(...[own.map(barDigits).join(' ')]);
+    group.digits.push(own.map(barDigits).join(' '));
     group.starts.push(start);
     groups.set(keys, group);
   });
-  let total = 0;
-  let unlike = 0;
+  let [total, unlike] = [0, 0];
   const breaches: Breach[] = [];
   for (const { digits, starts } of groups.values()) {
     if (digits.length < 2) continue;
@@ -73,7 +76,13 @@ export function barsAlike({ moments }: Played, bars: readonly number[]): Breach[
       if (different > 0) breaches.push({ rule: `a bar by ${own}, its like by ${usual}`, at: starts[nth]! });
     });
   }
-  return unlike > 0.02 * total ? breaches : [];
+  return { digits: total, unlike, breaches };
+}
+
+/** Equal bars have equal digits (common practice): at least 98 % of them are those of most bars of the same keys. */
+export function barsAlike(played: Played, bars: readonly number[]): readonly Breach[] {
+  const { digits, unlike, breaches } = unlikeBars(played, bars);
+  return unlike > 0.02 * digits ? breaches : [];
 }
 
 function barKeys({ struck }: Moment): string {

@@ -10,11 +10,12 @@ export function digitsByKey(moments: readonly Moment[]): Set<number | null> {
  * thumb's side, and on the last keys of the other side the hand begins and ends as it likes.
  *
  * @param outer keys at the end away from the thumb that may differ; `thumb`: all those beyond the last thumb
+ * @param near keys at the thumb's end that may differ in any case
  */
-export function octavesAlike(played: Played, outer: number | 'thumb'): Breach[] {
+export function octavesAlike(played: Played, outer: number | 'thumb', near = 1): Breach[] {
   return legs(played).flatMap((leg) => {
     const fingers = new Map<number, number | null>();
-    return inner(leg, outer).flatMap(({ struck: [own], index }): Breach[] => {
+    return inner(leg, outer, near).flatMap(({ struck: [own], index }): Breach[] => {
       const place = own!.key % 12;
       const first = fingers.get(place);
       if (first === undefined) fingers.set(place, own!.finger);
@@ -39,12 +40,12 @@ export function wayBackAlike(played: Played, outer: number | 'thumb'): Breach[] 
 }
 
 /** A leg without its free ends. */
-function inner(leg: readonly Moment[], outer: number | 'thumb'): readonly Moment[] {
+function inner(leg: readonly Moment[], outer: number | 'thumb', near = 0): readonly Moment[] {
   const climbing = leg[0]!.struck[0]!.key < leg.at(-1)!.struck[0]!.key ? leg : leg.toReversed();
   const isThumb = ({ struck: [own] }: Moment) => own!.finger === 1;
   const first = climbing.findIndex(isThumb);
   const last = outer === 'thumb' ? climbing.findLastIndex(isThumb) + 1 : climbing.length - outer;
-  return climbing.slice(Math.max(0, first), last);
+  return climbing.slice(Math.max(near, first), last);
 }
 
 /** The stretches of single notes that go one way; a turn belongs to both. */

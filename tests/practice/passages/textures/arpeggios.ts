@@ -3,7 +3,7 @@ import { buildLine, even } from '../build-line.js';
 import { general } from '../general-rules.js';
 import { drawPace, drawSpan, invert, lowTonic, SEVENTHS, TRIADS } from '../pitches.js';
 import type { Breach, Played } from '../played.js';
-import { octavesAlike, turnsOfThumb, wayBackAlike } from '../run-rules.js';
+import { legs, octavesAlike, turnsOfThumb, wayBackAlike } from '../run-rules.js';
 import type { Texture } from './texture.js';
 
 /**
@@ -36,23 +36,26 @@ export const ARPEGGIOS: Texture = {
     const keys =
       kind === 'up' ? up : kind === 'down' ? up.toReversed() : [...up, ...up.toReversed().slice(1)];
     const { tempo, unit } = drawPace(draw, [1 / 4, 1 / 3, 1 / 2], 12, 2);
-    const white = one.some((key) => !isBlack(key));
-    const legs = kind === 'up and down' ? 2 : 1;
     return {
       what: `${quality} ${sevenths ? 'seventh' : 'triad'}, ${octaves} octaves ${kind}, inversion ${inversion}`,
       span: drawSpan(draw),
       tempo,
       line: buildLine(hand, even(keys, unit), { tempo }),
-      judge: (played) => [
-        ...general(played),
-        ...(white && !isOnePosition(played) ? thumbOnBlack(played) : []),
-        ...passes(played, legs * octaves),
-        ...octavesAlike(played, 1),
-        ...(kind === 'up and down' ? wayBackAlike(played, 1) : []),
-      ],
+      judge: (played) => judgeArpeggio(played, octaves),
     };
   },
 };
+
+export function judgeArpeggio(played: Played, octaves: number): Breach[] {
+  const white = played.moments.some(({ struck: [own] }) => !isBlack(own!.key));
+  return [
+    ...general(played),
+    ...(white && !isOnePosition(played) ? thumbOnBlack(played) : []),
+    ...passes(played, octaves * legs(played).length),
+    ...octavesAlike(played, 1),
+    ...wayBackAlike(played, 1),
+  ];
+}
 
 /** Without a pass of the thumb the hand stays in one place and falls on the keys as they come. */
 function isOnePosition(played: Played): boolean {

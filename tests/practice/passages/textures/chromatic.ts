@@ -32,17 +32,21 @@ export const CHROMATIC: Texture = {
       span: drawSpan(draw),
       tempo,
       line: buildLine(hand, even(keys, unit), { tempo }),
-      judge: (played) => [
-        ...general(played),
-        ...thumbOnBlack(played),
-        ...skips(played),
-        ...octavesAlike(played, 'thumb'),
-        ...(kind === 'up and down' ? wayBackAlike(played, 'thumb') : []),
-        ...mixed(played),
-      ],
+      judge: judgeChromatic,
     };
   },
 };
+
+export function judgeChromatic(played: Played): Breach[] {
+  return [
+    ...general(played),
+    ...thumbOnBlack(played),
+    ...skips(played),
+    ...octavesAlike(played, 'thumb', 2),
+    ...wayBackAlike(played, 'thumb'),
+    ...mixed(played),
+  ];
+}
 
 function thumbOnBlack({ moments }: Played): Breach[] {
   return moments

@@ -36,17 +36,22 @@ export const SCALES: Texture = {
       span: drawSpan(draw),
       tempo,
       line: buildLine(hand, strikes, { tempo }),
-      judge: (played) => [
-        ...general(played),
-        ...thumbOnBlack(played),
-        ...passes(played, 2 * octaves * (kind === 'up and down' ? 2 : 1)),
-        ...groups(played),
-        ...octavesAlike(played, 'thumb'),
-        ...(kind === 'up and down' && mode !== 'melodic minor' ? wayBackAlike(played, 'thumb') : []),
-      ],
+      judge: (played) => judgeScale(played, octaves, mode !== 'melodic minor'),
     };
   },
 };
+
+/** @param sameBack the way back, where there is one, has the same notes */
+export function judgeScale(played: Played, octaves: number, sameBack: boolean): Breach[] {
+  return [
+    ...general(played),
+    ...thumbOnBlack(played),
+    ...passes(played, 2 * octaves * legs(played).length),
+    ...groups(played),
+    ...octavesAlike(played, 'thumb'),
+    ...(sameBack ? wayBackAlike(played, 'thumb') : []),
+  ];
+}
 
 function groups(played: Played): Breach[] {
   return legs(played).flatMap((leg) => {

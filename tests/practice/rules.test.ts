@@ -1,0 +1,42 @@
+import { expect, it } from 'vitest';
+import { LEAST_OVERALL, LEAST_PASSING, MOST_BREACHES, OVERALL_AIM, TEXTURE_AIM } from './passages/bounds.js';
+import { usual } from './passages/count-scores.js';
+import { perThousand } from './passages/counts.js';
+import { judgeAll, type Verdict } from './passages/judge.js';
+import { PRACTICE_RULES } from './passages/rules-of-practice.js';
+import { passagesOf, TEXTURES } from './passages/textures/all.js';
+
+/** Passages in all keys, both hands, tempi 40 to 200, three spans. */
+const verdicts = new Map(
+  TEXTURES.map((texture): [string, readonly Verdict[]] => [
+    texture.name,
+    judgeAll(passagesOf(texture), usual),
+  ]),
+);
+const all = [...verdicts.values()].flat();
+
+function passing(own: readonly Verdict[]): number {
+  return (100 * own.filter(({ breaches }) => breaches.length === 0).length) / own.length;
+}
+
+it.each(TEXTURES.map(({ name }) => name))('%s: as many passages pass as did before', (name) => {
+  const share = passing(verdicts.get(name)!);
+  console.log(`${name}: ${share.toFixed(1)} % pass (aim ${TEXTURE_AIM})`);
+  expect(share).toBeGreaterThanOrEqual(LEAST_PASSING[name]!);
+});
+
+it('all textures together', () => {
+  console.log(`${passing(all).toFixed(1)} % of ${all.length} passages pass (aim ${OVERALL_AIM})`);
+  expect(passing(all)).toBeGreaterThanOrEqual(LEAST_OVERALL);
+});
+
+it.each(PRACTICE_RULES)('$name', ({ name, textures, count }) => {
+  const counts = (textures?.flatMap((texture) => verdicts.get(texture)!) ?? all).map(count);
+  const occasions = counts.reduce((sum, own) => sum + own.occasions, 0);
+  const breaches = counts.reduce((sum, own) => sum + own.breaches, 0);
+  const rate = perThousand({ occasions, breaches });
+  const { most, aim } = MOST_BREACHES[name]!;
+  console.log(`${name}: ${breaches} of ${occasions}, ${rate.toFixed(1)} per 1,000 (aim ${aim})`);
+  expect(occasions).toBeGreaterThan(20);
+  expect(rate).toBeLessThanOrEqual(most);
+});
