@@ -1,19 +1,28 @@
-import { expect, it } from 'vitest';
-import { LEAST_OVERALL, LEAST_PASSING, MOST_BREACHES, OVERALL_AIM, TEXTURE_AIM } from './passages/bounds.js';
+import { beforeAll, expect, it } from 'vitest';
+import {
+  CHORDS_AIM,
+  LEAST_CHORDS,
+  LEAST_OVERALL,
+  LEAST_PASSING,
+  MOST_BREACHES,
+  OVERALL_AIM,
+  TEXTURE_AIM,
+} from './passages/bounds.js';
+import { surveyChords } from './passages/chord-survey.js';
 import { usual } from './passages/count-scores.js';
 import { perThousand } from './passages/counts.js';
 import { judgeAll, type Verdict } from './passages/judge.js';
 import { PRACTICE_RULES } from './passages/rules-of-practice.js';
 import { passagesOf, TEXTURES } from './passages/textures/all.js';
 
-/** Passages in all keys, both hands, tempi 40 to 200, three spans. */
-const verdicts = new Map(
-  TEXTURES.map((texture): [string, readonly Verdict[]] => [
-    texture.name,
-    judgeAll(passagesOf(texture), usual),
-  ]),
-);
-const all = [...verdicts.values()].flat();
+/** Passages in all keys, both hands, tempi 40 to 200, three spans, by texture. */
+const verdicts = new Map<string, readonly Verdict[]>();
+let all: readonly Verdict[] = [];
+
+beforeAll(() => {
+  for (const texture of TEXTURES) verdicts.set(texture.name, judgeAll(passagesOf(texture), usual));
+  all = [...verdicts.values()].flat();
+});
 
 function passing(own: readonly Verdict[]): number {
   return (100 * own.filter(({ breaches }) => breaches.length === 0).length) / own.length;
@@ -39,4 +48,13 @@ it.each(PRACTICE_RULES)('$name', ({ name, textures, count }) => {
   console.log(`${name}: ${breaches} of ${occasions}, ${rate.toFixed(1)} per 1,000 (aim ${aim})`);
   expect(occasions).toBeGreaterThan(20);
   expect(rate).toBeLessThanOrEqual(most);
+});
+
+it('R8 chords alone, in all keys: 1 and 5 outside and a finger for every key', () => {
+  const survey = surveyChords(usual);
+  for (const { name, hand, digits, usual: own } of survey)
+    console.log(`${name}, ${hand} hand: ${digits.join(' ')}, ${own} of 12`);
+  const share = (100 * survey.reduce((sum, own) => sum + own.usual, 0)) / (12 * survey.length);
+  console.log(`${share.toFixed(1)} % (aim ${CHORDS_AIM})`);
+  expect(share).toBeGreaterThanOrEqual(LEAST_CHORDS);
 });

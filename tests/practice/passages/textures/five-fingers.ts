@@ -17,18 +17,19 @@ const PATTERNS = [
 ] as const;
 
 /**
- * Patterns of five neighbouring notes of a scale. A teacher asks for 1 2 3 4 5 in place where the outer keys are white;
+ * Patterns of five neighbouring notes of a scale, a third of them on white keys alone. A teacher asks for 1 2 3 4 5 in place where the outer keys are white;
  * where one is black the thumb may pass once on the way.
  */
 export const FIVE_FINGERS: Texture = {
   name: 'five-finger patterns',
   count: 72,
   blind: 94,
-  draw: ({ tonic, hand }, draw) => {
-    const low = lowTonic(tonic, hand);
-    const mode: Mode = draw.pick(['major', 'natural minor']);
+  draw: ({ tonic, hand, round }, draw) => {
+    const white = round % 3 === 0;
+    const low = lowTonic(white ? 0 : tonic, hand);
+    const mode: Mode = white ? 'major' : draw.pick(['major', 'natural minor']);
     const pattern = draw.pick(PATTERNS);
-    const start = draw.pick([0, 0, 0, 1, 3, 4]);
+    const start = white ? tonic % 7 : draw.pick([0, 0, 0, 1, 3, 4]);
     const keys = pattern.map((step) => degree(low, mode, start + step));
     const { tempo, unit } = drawPace(draw, [1 / 4, 1 / 2, 1], 12, 1);
     return {

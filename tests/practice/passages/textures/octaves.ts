@@ -1,6 +1,6 @@
 import { isBlack } from '#core/keyboard/key-plan.js';
 import { buildLine, even } from '../build-line.js';
-import { chords } from '../chord-rules.js';
+import { chords, chordsAlike } from '../chord-rules.js';
 import { general } from '../general-rules.js';
 import { chordOn, degree, drawPace, drawSpan, invert, lowTonic, type Mode } from '../pitches.js';
 import type { Breach, Played } from '../played.js';
@@ -9,7 +9,8 @@ import type { Texture } from './texture.js';
 
 /**
  * Octaves: as chords along a scale or chromatically, broken, and in basses of ragtime. A teacher asks for 1 and 5 (see
- * `chordBreach`), broken as well: 4 on black keys, for a large hand anywhere; the chords between are held as chords are.
+ * `chordBreach`), broken as well: 4 on black keys, for a large hand anywhere; the chords between are held as chords are;
+ * an octave or a chord that is repeated keeps its fingers.
  */
 export const OCTAVES: Texture = {
   name: 'octaves',
@@ -49,8 +50,11 @@ export const OCTAVES: Texture = {
       span,
       tempo,
       line: buildLine(hand, even(keys, unit), { tempo }),
-      judge: (played) =>
-        kind === 'broken' ? [...general(played), ...broken(played)] : [...general(played), ...chords(played)],
+      judge: (played) => [
+        ...general(played),
+        ...(kind === 'broken' ? broken(played) : chords(played)),
+        ...(kind === 'repeated' || kind === 'ragtime' ? chordsAlike(played) : []),
+      ],
     };
   },
 };
