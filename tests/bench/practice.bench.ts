@@ -1,5 +1,5 @@
 import { bench, describe } from 'vitest';
-import { scoresToCount, tellCounts, usual } from '../practice/passages/count-scores.js';
+import { scoresToCount, tellCounts, usual } from '../practice/passages/counting/count-scores.js';
 import { judgeAll } from '../practice/passages/judge.js';
 import { passagesOf, TEXTURES } from '../practice/passages/textures/all.js';
 

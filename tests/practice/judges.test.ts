@@ -1,17 +1,16 @@
 import { expect, it } from 'vitest';
-import type { Hand } from '#core/hands/line.js';
-import { mirrorKey } from '#core/keyboard/key-plan.js';
-import type { Finger } from '#core/score/model.js';
+import type { Finger, Hand } from '#core/index.js';
 import { OCTAVES, passages } from '../handbook/tables.js';
-import { buildLine, even } from './passages/build-line.js';
-import { chordBreach } from './passages/chord-rules.js';
-import { general } from './passages/general-rules.js';
+import { mirrorKey } from './passages/keys.js';
+import { buildLine, even } from './passages/making/build-line.js';
 import type { Span } from './passages/passage.js';
 import { type Played, playedOf } from './passages/played.js';
-import { barsAlike, position } from './passages/position-rules.js';
-import { judgeArpeggio } from './passages/textures/arpeggios.js';
-import { judgeChromatic } from './passages/textures/chromatic.js';
-import { judgeScale } from './passages/textures/scales.js';
+import { chordBreach } from './passages/rules/chord-rules.js';
+import { general } from './passages/rules/general-rules.js';
+import { barsAlike, position } from './passages/rules/position-rules.js';
+import { judgeArpeggio } from './passages/textures/lines/arpeggios.js';
+import { judgeChromatic } from './passages/textures/lines/chromatic.js';
+import { judgeScale } from './passages/textures/lines/scales.js';
 
 const HANDS: readonly Hand[] = ['right', 'left'];
 
@@ -91,6 +90,22 @@ it.each([
   ['the thumb on a black key', [58, 62, 65, 70, 74, 77, 82], '1231235', 'the thumb on a black key'],
 ])('arpeggio, %s: refused', (_, keys, digits, rule) => {
   expect(rulesOf(judgeArpeggio(melody('right', keys, digits), 2)).join()).toContain(rule);
+});
+
+// Arpeggios of dominant sevenths and of the diminished one, two octaves, right hand: common practice, from memory.
+it.each([
+  ['C', [60, 64, 67, 70], '123412345'],
+  ['B flat', [58, 62, 65, 68], '412341234'],
+  ['E flat', [63, 67, 70, 73], '412341234'],
+  ['F sharp', [66, 70, 73, 76], '234123412'],
+  ['C diminished', [60, 63, 66, 69], '123412345'],
+])('what handbooks print for the seventh arpeggio of %s passes', (_, tones, digits) => {
+  const keys = [...tones, ...tones.map((key) => key + 12), tones[0]! + 24];
+  const back = [...digits].reverse().join('');
+  const there = melody('right', [...keys, ...keys.toReversed().slice(1)], digits + back.slice(1));
+  expect(rulesOf(judgeArpeggio(there, 2))).toEqual([]);
+  const mirrored = [...keys, ...keys.toReversed().slice(1)].map(mirrorKey);
+  expect(rulesOf(judgeArpeggio(melody('left', mirrored, digits + back.slice(1)), 2))).toEqual([]);
 });
 
 /** Right-hand chords: keys, digits, span, and part of the rule that is broken, if any. Common practice. */

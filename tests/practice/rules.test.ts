@@ -5,14 +5,17 @@ import {
   LEAST_OVERALL,
   LEAST_PASSING,
   MOST_BREACHES,
+  MOST_UNLIKE_RUNS,
   OVERALL_AIM,
   TEXTURE_AIM,
+  UNLIKE_RUNS_AIM,
 } from './passages/bounds.js';
-import { surveyChords } from './passages/chord-survey.js';
-import { usual } from './passages/count-scores.js';
-import { perThousand } from './passages/counts.js';
+import { surveyChords } from './passages/counting/chord-survey.js';
+import { usual } from './passages/counting/count-scores.js';
+import { perThousand } from './passages/counting/counts.js';
+import { surveyRuns } from './passages/counting/run-survey.js';
 import { judgeAll, type Verdict } from './passages/judge.js';
-import { PRACTICE_RULES } from './passages/rules-of-practice.js';
+import { PRACTICE_RULES } from './passages/rules/rules-of-practice.js';
 import { passagesOf, TEXTURES } from './passages/textures/all.js';
 
 /** Passages in all keys, both hands, tempi 40 to 200, three spans, by texture. */
@@ -57,4 +60,13 @@ it('R8 chords alone, in all keys: 1 and 5 outside and a finger for every key', (
   const share = (100 * survey.reduce((sum, own) => sum + own.usual, 0)) / (12 * survey.length);
   console.log(`${share.toFixed(1)} % (aim ${CHORDS_AIM})`);
   expect(share).toBeGreaterThanOrEqual(LEAST_CHORDS);
+});
+
+it('R6 a run of three octaves has the digits of one of two', () => {
+  const survey = surveyRuns(usual);
+  for (const { name, occasions, breaches, unlike } of survey)
+    console.log(`${name}: ${breaches} of ${occasions} unlike ${unlike.join('; ')}`);
+  const breaches = survey.reduce((sum, own) => sum + own.breaches, 0);
+  console.log(`${breaches} of ${24 * survey.length} runs unlike (aim ${UNLIKE_RUNS_AIM})`);
+  expect(breaches).toBeLessThanOrEqual(MOST_UNLIKE_RUNS);
 });

@@ -61,3 +61,7 @@ export const MOST_BREACHES: Readonly<Record<string, { readonly most: number; rea
   'R8 they are held as chords are': { most: 300.3, aim: 50 },
   'R9 five-finger patterns on white keys are 1 2 3 4 5': { most: 0, aim: 0 },
 };
+
+/** Runs of three octaves, of 144, that are not fingered as those of two: the most there may be, and the aim. */
+export const MOST_UNLIKE_RUNS = 19;
+export const UNLIKE_RUNS_AIM = 7;

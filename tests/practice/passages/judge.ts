@@ -1,6 +1,4 @@
-import type { FingerOptions } from '#core/fingering/finger.js';
-import type { LineFingering } from '#core/fingering/result.js';
-import type { Line } from '#core/hands/line.js';
+import type { FingerOptions, Line, LineFingering } from '#core/index.js';
 import type { Passage, Span } from './passage.js';
 import { type Breach, type Played, playedOf } from './played.js';
 

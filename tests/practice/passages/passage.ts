@@ -1,5 +1,4 @@
-import type { FingerOptions } from '#core/fingering/finger.js';
-import type { Hand, Line } from '#core/hands/line.js';
+import type { FingerOptions, Hand, Line } from '#core/index.js';
 import type { Breach, Played } from './played.js';
 
 export type Span = 'small' | 'medium' | 'large';

@@ -1,8 +1,5 @@
-import { keyName } from '#core/fingering/reach-advice.js';
-import type { LineFingering } from '#core/fingering/result.js';
-import type { Line } from '#core/hands/line.js';
-import { mirrorKey } from '#core/keyboard/key-plan.js';
-import type { Finger } from '#core/score/model.js';
+import type { Finger, Line, LineFingering } from '#core/index.js';
+import { keyName, mirrorKey } from './keys.js';
 import type { Span } from './passage.js';
 
 export interface Touch {

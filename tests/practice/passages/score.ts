@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import { scoresToCount, tellCounts, usual } from './count-scores.js';
+import { scoresToCount, tellCounts, usual } from './counting/count-scores.js';
 import { judgeAll, type Verdict } from './judge.js';
 import { show } from './played.js';
 import { passagesOf, TEXTURES } from './textures/all.js';

@@ -1,25 +1,25 @@
-import { Draw } from '../draw.js';
+import { Draw } from '../making/draw.js';
 import { frameOf, type Passage } from '../passage.js';
-import { ALBERTI } from './alberti.js';
-import { ARPEGGIOS } from './arpeggios.js';
-import { BROKEN_CHORDS } from './broken-chords.js';
-import { CADENCES, REPEATED_CHORDS, SEVENTHS_IN_BLOCK, TRIADS_IN_BLOCK } from './chords.js';
-import { CHROMATIC } from './chromatic.js';
-import { DOUBLE_NOTES } from './double-notes.js';
-import { FIVE_FINGERS } from './five-fingers.js';
-import { FRAGMENTS } from './fragments.js';
+import { CADENCES, REPEATED_CHORDS, SEVENTHS_IN_BLOCK, TRIADS_IN_BLOCK } from './chords/chords.js';
+import { DOUBLE_NOTES } from './chords/double-notes.js';
+import { OCTAVES } from './chords/octaves.js';
+import { ROLLED, TENTHS } from './chords/wide-chords.js';
+import { ALBERTI } from './figures/alberti.js';
+import { BROKEN_CHORDS } from './figures/broken-chords.js';
+import { HELD_NOTES } from './figures/held-notes.js';
+import { RECURRING_BARS } from './figures/recurring-bars.js';
+import { WALTZ } from './figures/waltz.js';
 import { SMALL_AND_LARGE } from './hands.js';
-import { HELD_NOTES } from './held-notes.js';
-import { LEAPS } from './leaps.js';
-import { OCTAVES } from './octaves.js';
-import { GRACE_NOTES, SIGNS } from './ornaments.js';
-import { RECURRING_BARS } from './recurring-bars.js';
-import { REPEATED_NOTES } from './repeated-notes.js';
-import { SCALES } from './scales.js';
+import { ARPEGGIOS } from './lines/arpeggios.js';
+import { CHROMATIC } from './lines/chromatic.js';
+import { FIVE_FINGERS } from './lines/five-fingers.js';
+import { FRAGMENTS } from './lines/fragments.js';
+import { LEAPS } from './lines/leaps.js';
+import { GRACE_NOTES, SIGNS } from './lines/ornaments.js';
+import { REPEATED_NOTES } from './lines/repeated-notes.js';
+import { SCALES } from './lines/scales.js';
+import { TRILLS } from './lines/trills.js';
 import type { Texture } from './texture.js';
-import { TRILLS } from './trills.js';
-import { WALTZ } from './waltz.js';
-import { ROLLED, TENTHS } from './wide-chords.js';
 
 export const TEXTURES: readonly Texture[] = [
   RECURRING_BARS,

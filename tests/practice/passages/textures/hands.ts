@@ -1,10 +1,10 @@
-import { ARPEGGIOS } from './arpeggios.js';
-import { BROKEN_CHORDS } from './broken-chords.js';
-import { SEVENTHS_IN_BLOCK, TRIADS_IN_BLOCK } from './chords.js';
-import { OCTAVES } from './octaves.js';
-import { SCALES } from './scales.js';
+import { SEVENTHS_IN_BLOCK, TRIADS_IN_BLOCK } from './chords/chords.js';
+import { OCTAVES } from './chords/octaves.js';
+import { ROLLED, TENTHS } from './chords/wide-chords.js';
+import { BROKEN_CHORDS } from './figures/broken-chords.js';
+import { ARPEGGIOS } from './lines/arpeggios.js';
+import { SCALES } from './lines/scales.js';
 import type { Texture } from './texture.js';
-import { ROLLED, TENTHS } from './wide-chords.js';
 
 const WHERE_SIZE_TELLS = [
   OCTAVES,

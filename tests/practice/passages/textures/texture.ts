@@ -1,4 +1,4 @@
-import type { Draw } from '../draw.js';
+import type { Draw } from '../making/draw.js';
 import type { Drawn, Frame } from '../passage.js';
 
 export interface Texture {
