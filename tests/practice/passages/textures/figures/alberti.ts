@@ -18,7 +18,7 @@ const ORDERS = [
 
 /**
  * Alberti basses, mostly in the left hand, of triads and three-note sevenths. A teacher asks:
- * - each half-bar lies under the hand, a key keeping its finger;
+ * - each half-bar lies under the hand, a key keeping its finger; the last note may already belong to the next place;
  * - 1 and 5 outside, where the chord is narrow also 2 and 4 (see `outer`);
  * - equal bars have equal digits.
  */
@@ -47,7 +47,7 @@ export const ALBERTI: Texture = {
       line: buildLine(side, even(keys, unit), { tempo, bar: order.length * unit }),
       judge: (played) => [
         ...general(played),
-        ...starts.flatMap((from) => position(played, from, from + order.length)),
+        ...starts.flatMap((from) => position(played, from, from + order.length - 1)),
         ...starts.flatMap((from) => outer(played, from, from + order.length)),
         ...barsAlike(played, starts),
       ],
