@@ -32,8 +32,10 @@ function readText(text: string): Score {
   return readScore(parseTree(text, DEFAULT_LIMITS), text, { limits: DEFAULT_LIMITS }).score;
 }
 
+export const MANIFEST = `${SHARED}manifest.json`;
+
 export function hasSamples(): boolean {
-  return existsSync(`${SHARED}manifest.json`);
+  return existsSync(MANIFEST);
 }
 
 const DIGIT = /<fingering[^>]*>[^<]*<\/fingering>/g;
@@ -44,7 +46,7 @@ const DIGIT = /<fingering[^>]*>[^<]*<\/fingering>/g;
  * @param every every n-th digit of the editor is given as a constraint, the others are hidden and judged; 0 gives none
  */
 export function loadSamples(every = 0): Sample[] {
-  const manifest = JSON.parse(readFileSync(`${SHARED}manifest.json`, 'utf8')) as {
+  const manifest = JSON.parse(readFileSync(MANIFEST, 'utf8')) as {
     file: string;
     work_key: string;
   }[];

@@ -1,10 +1,11 @@
 import { consistentChoice } from '#core/fingering/consistency/settle.js';
-import { corrected } from '#core/fingering/cost/corrections.js';
 import { DEPTH_WEIGHT, DepthGrid } from '#core/fingering/cost/depth.js';
 import { LineCosts } from '#core/fingering/cost/line-costs.js';
 import { Objective } from '#core/fingering/cost/objective.js';
 import { CostTable } from '#core/fingering/cost/slice-costs.js';
+import { judging } from '#core/fingering/cost/weights.js';
 import type { SliceView } from '#core/fingering/view/view.js';
+import type { Measure } from '#core/options/options.js';
 import { HAND, type Sample } from './data.js';
 
 /** Hits and digits by work. */
@@ -36,10 +37,11 @@ function textureOf(view: SliceView, before: SliceView | undefined): string {
 export function tally(
   samples: readonly Sample[],
   weights: Float64Array,
+  measure: Measure,
   into: Tally,
   textures?: Tally,
 ): Tally {
-  const costs = new CostTable(HAND, corrected(weights));
+  const costs = new CostTable(HAND, judging(measure, weights));
   const grid = new DepthGrid(HAND, DEPTH_WEIGHT);
   for (const { work, views, surroundings, digits } of samples) {
     const { path } = consistentChoice(new Objective(new LineCosts(views, surroundings, costs, grid)));

@@ -98,7 +98,7 @@ export function featuresOf({ views, surroundings, digits }: Sample, scale: Float
 function stepRows(before: SliceView, view: SliceView, scale: Float64Array): Rows {
   const id =
     isSingle(before) && isSingle(view)
-      ? `${before.low % 12} ${intervalBetween(before, view)} ${view.pace} ${view.fresh}`
+      ? `${before.low % 12} ${intervalBetween(before, view)} ${view.pace} ${view.fresh} ${Math.min(before.alternation, view.alternation)}`
       : undefined;
   return remembered(id, () => {
     const rows = new RowBuilder(scale);
@@ -118,7 +118,9 @@ function stepRows(before: SliceView, view: SliceView, scale: Float64Array): Rows
 function chainRows(first: SliceView, before: SliceView, view: SliceView, scale: Float64Array): Rows {
   const single = isSingle(first) && isSingle(before) && isSingle(view);
   return remembered(
-    single ? `chain ${intervalBetween(first, before)} ${intervalBetween(before, view)}` : undefined,
+    single
+      ? `chain ${intervalBetween(first, before)} ${intervalBetween(before, view)} ${before.fresh || view.fresh}`
+      : undefined,
     () => {
       const rows = new RowBuilder(scale);
       for (const { fingers: a } of first.candidates) {

@@ -1,8 +1,13 @@
+import { sizeOf } from '#core/fingering/cost/terms/blocks.js';
+import { isHabit } from '#core/fingering/cost/terms/term.js';
+import { OFFSETS, TERMS } from '#core/fingering/cost/terms/terms.js';
+import type { Measure } from '#core/options/options.js';
 import { hasSamples, loadSamples, type Sample } from './data.js';
 import { summary, type Tally, tally } from './evaluate.js';
 import { featuresOf } from './features.js';
-import { type Regime, SCALE, type Trainee, train } from './train.js';
-import { writeTables } from './write-tables.js';
+import { supportOf } from './support.js';
+import { type Regime, SCALE, SEED, type Trainee, train } from './train.js';
+import { type HeldOut, writeTables } from './write-tables.js';
 
 /** The tables for a note's place see the most of its surroundings and would learn works by heart soonest. */
 const REGIME: Regime = { epochs: 14, rate: 0.04, pull: 14, pulls: { 'habit: place': 3 } };
@@ -41,14 +46,18 @@ function trainees(samples: readonly Sample[]): Pick {
   return (chosen) => all.filter(({ work }) => chosen(work));
 }
 
-/** Weights that never saw the works of these parts. */
-function without(pick: Pick, parts: readonly number[], log?: (line: string) => void): Float64Array {
-  const unseen = parts.flatMap((part) => PARTS[part]!);
-  return train(
-    pick((work) => !unseen.includes(work)),
-    REGIME,
-    log,
-  );
+/** Digits at which a habit has half its fitted pull: what few digits taught fades, and mechanics decide. */
+const HALF_PULL = 5;
+
+/** The weights of habits by how many digits they rest on. */
+function faded(weights: Float64Array, support: Uint32Array): Float64Array {
+  const result = weights.slice();
+  TERMS.forEach((term, nth) => {
+    if (!isHabit(term)) return;
+    for (let at = OFFSETS[nth]!; at < OFFSETS[nth]! + sizeOf(term.blocks); at++)
+      result[at]! *= support[at]! / (support[at]! + HALF_PULL);
+  });
+  return result;
 }
 
 /** All pairs of parts. */
@@ -59,55 +68,81 @@ function mean(fits: readonly Float64Array[]): Float64Array {
   return fits[0]!.map((_, at) => fits.reduce((sum, fit) => sum + fit[at]!, 0) / fits.length);
 }
 
-function print(name: string, found: Tally): void {
-  const { macro, micro } = summary(found);
+/** Fits for one measure. */
+class Fitting {
+  readonly #pick: Pick;
+  readonly #known = new Map<string, Float64Array>();
+
+  constructor(
+    private readonly samples: readonly Sample[],
+    private readonly measure: Measure,
+  ) {
+    this.#pick = trainees(samples);
+  }
+
+  /** Weights that never saw the works of these parts. */
+  without(parts: readonly number[]): Float64Array {
+    const id = [...parts].sort().join();
+    const unseen = parts.flatMap((part) => PARTS[part]!);
+    const known =
+      this.#known.get(id) ??
+      train(
+        this.#pick((work) => !unseen.includes(work)),
+        REGIME,
+        this.measure,
+      );
+    this.#known.set(id, known);
+    return known;
+  }
+
+  /** Every part judged by the mean of fits that leave it and two others out. */
+  crossValidate(): HeldOut {
+    const halves = loadSamples(2);
+    const [blind, hinted, textures] = [new Map(), new Map(), new Map()] as [Tally, Tally, Tally];
+    PARTS.forEach((works, part) => {
+      const others = PAIRS.filter((pair) => !pair.includes(part));
+      const unseen = ({ work }: Sample): boolean => works.includes(work);
+      const support = supportOf(this.samples.filter((sample) => !unseen(sample)));
+      const weights = faded(mean(others.map((pair) => this.without([part, ...pair]))), support);
+      tally(this.samples.filter(unseen), weights, this.measure, blind, textures);
+      tally(halves.filter(unseen), weights, this.measure, hinted);
+    });
+    list(blind);
+    list(textures);
+    return { blind: summary(blind), hinted: summary(hinted) };
+  }
+
+  /** Weights from all works: the mean of fits that each leave two parts out. */
+  write(heldOut: HeldOut): void {
+    const support = supportOf(this.samples);
+    const weights = faded(mean(PAIRS.map((pair) => this.without(pair))), support);
+    writeTables(this.measure, weights, support, heldOut, SEED);
+    print('on the works fitted', summary(tally(this.samples, weights, this.measure, new Map())));
+  }
+}
+
+function list(found: Tally): void {
+  for (const [name, [hits, digits]] of [...found].sort()) {
+    console.log(`${(hits / digits).toFixed(3)} ${String(digits).padStart(6)}  ${name}`);
+  }
+}
+
+function print(name: string, { macro, micro }: HeldOut['blind']): void {
   console.log(`${name}: macro ${macro.toFixed(4)}, micro ${micro.toFixed(4)}`);
 }
 
-/** Weights from all works: the mean of fits that each leave two parts out. */
-function write(samples: readonly Sample[], pick: Pick): void {
-  const weights = mean(PAIRS.map((pair) => without(pick, pair, console.log)));
-  writeTables(weights);
-  print('on the works fitted', tally(samples, weights, new Map()));
-}
-
-/** Every part judged by the mean of fits that leave it and two others out. */
-function crossValidate(samples: readonly Sample[], pick: Pick): void {
-  const halves = loadSamples(2);
-  const [blind, hinted, textures]: Tally[] = [new Map(), new Map(), new Map()];
-  const fits = new Map<string, Float64Array>();
-  const fitWithout = (parts: readonly number[]): Float64Array => {
-    const id = [...parts].sort().join();
-    const known = fits.get(id) ?? without(pick, parts);
-    fits.set(id, known);
-    return known;
-  };
-  PARTS.forEach((works, part) => {
-    const others = PAIRS.filter((pair) => !pair.includes(part));
-    const weights = mean(others.map((pair) => fitWithout([part, ...pair])));
-    const unseen = ({ work }: Sample): boolean => works.includes(work);
-    tally(samples.filter(unseen), weights, blind!, textures!);
-    tally(halves.filter(unseen), weights, hinted!);
-  });
-  for (const [work, [hits, digits]] of [...blind!].sort()) {
-    console.log(`${(hits / digits).toFixed(3)} ${String(digits).padStart(6)}  ${work}`);
-  }
-  for (const [texture, [hits, digits]] of [...textures!].sort()) {
-    console.log(`${(hits / digits).toFixed(3)} ${String(digits).padStart(6)}  ${texture}`);
-  }
-  print('works held out', blind!);
-  print('works held out, every second digit given', hinted!);
-}
-
+/** `fit.ts [movement] [--write]`: cross-validates one measure, usage by default, and writes its tables if asked. */
 function main(): void {
   if (!hasSamples()) {
     console.log('The shared scores are not here: nothing to fit.');
     return;
   }
-  const samples = loadSamples();
-  const pick = trainees(samples);
-  if (process.argv.includes('--write')) write(samples, pick);
-  else crossValidate(samples, pick);
+  const measure: Measure = process.argv.includes('movement') ? 'movement' : 'usage';
+  const fitting = new Fitting(loadSamples(), measure);
+  const heldOut = fitting.crossValidate();
+  print('works held out', heldOut.blind);
+  print('works held out, every second digit given', heldOut.hinted);
+  if (process.argv.includes('--write')) fitting.write(heldOut);
 }
 
 main();

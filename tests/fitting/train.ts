@@ -1,4 +1,8 @@
+import { leastWeights } from '#core/fingering/cost/corrections.js';
+import { sizeOf } from '#core/fingering/cost/terms/blocks.js';
+import { isHabit } from '#core/fingering/cost/terms/term.js';
 import { FEATURES, OFFSETS, TERMS } from '#core/fingering/cost/terms/terms.js';
+import type { Measure } from '#core/options/options.js';
 import type { SliceFeatures } from './features.js';
 import { expectation, MM_PER_NAT } from './likelihood.js';
 
@@ -21,17 +25,22 @@ const WINDOW = 40;
 const OVERLAP = 4;
 const BATCH = 8;
 
-/** Terms stated in mm or as plain counts of hardship; their weights stay positive. The others are habits. */
-const MECHANICAL = ['travel', 'stretch', 'crossing', 'hop', 'thumb on black'];
-
 /** Typical size of a feature's value: mm terms are counted in units of 20 mm while fitting. */
 export const SCALE = new Float64Array(FEATURES).fill(1);
-const POSITIVE = new Uint8Array(FEATURES);
-TERMS.forEach(({ name, size }, nth) => {
-  const start = OFFSETS[nth]!;
-  if (name === 'travel' || name === 'stretch') SCALE.fill(1 / 20, start, start + size);
-  if (MECHANICAL.includes(name)) POSITIVE.fill(1, start, start + size);
+/** Features whose weights are stated, not fitted. */
+const STATED = new Uint8Array(FEATURES);
+const HABIT = new Uint8Array(FEATURES);
+TERMS.forEach((term, nth) => {
+  const { name, blocks, stated } = term;
+  const [start, size] = [OFFSETS[nth]!, sizeOf(blocks)];
+  if (name === 'travel') SCALE.fill(1 / 20, start, start + size);
+  if (name === 'stretch') for (let at = 0; at < size; at++) SCALE[start + at] = at % 4 === 1 ? 1 : 1 / 20;
+  if (isHabit(term)) HABIT.fill(1, start, start + size);
+  if (stated) STATED.fill(1, start, start + size);
 });
+
+/** Of the order of windows. */
+export const SEED = 1;
 
 interface Window {
   readonly slices: readonly SliceFeatures[];
@@ -63,22 +72,28 @@ function generator(seed: number): () => number {
  * Weights in mm equivalents that make the editors' digits likely: maximum likelihood of a log-linear model over whole
  * windows, unprinted digits summed out, pulled towards zero. Deterministic.
  */
-export function train(
-  trainees: readonly Trainee[],
-  regime: Regime,
-  log?: (line: string) => void,
-): Float64Array {
+export function train(trainees: readonly Trainee[], regime: Regime, measure: Measure): Float64Array {
   const theta = new Float64Array(FEATURES);
+  // A log-linear score is the cost with the other sign.
+  const most = leastWeights().map((mm, at) => -mm / MM_PER_NAT / SCALE[at]!);
+  for (let k = 0; k < FEATURES; k++) if (theta[k]! > most[k]!) theta[k] = most[k]!;
+  TERMS.forEach(({ stated }, nth) => {
+    stated?.forEach((mm, at) => {
+      theta[OFFSETS[nth]! + at] = -mm / MM_PER_NAT / SCALE[OFFSETS[nth]! + at]!;
+    });
+  });
   const [mean, square, gradient] = [0, 1, 2].map(() => new Float64Array(FEATURES)) as [
     Float64Array,
     Float64Array,
     Float64Array,
   ];
   const average = new Float64Array(FEATURES);
+  // By movement alone, habits stay at nothing.
+  const fixed = STATED.map((stated, k) => (stated || (measure === 'movement' && HABIT[k]!) ? 1 : 0));
   const pulls = Float64Array.from(
-    TERMS.flatMap(({ name, size }) => new Array<number>(size).fill(regime.pulls[name] ?? 1)),
+    TERMS.flatMap(({ name, blocks }) => new Array<number>(sizeOf(blocks)).fill(regime.pulls[name] ?? 1)),
   );
-  const random = generator(1);
+  const random = generator(SEED);
   const all = windows(trainees);
   const total = all.reduce((sum, { weight }) => sum + weight, 0);
   let [steps, averaged] = [0, 0];
@@ -89,14 +104,12 @@ export function train(
     }
     const share = epoch / regime.epochs;
     const rate = regime.rate * (share < 0.5 ? 1 : share < 0.8 ? 0.4 : 0.15);
-    let likelihood = 0;
     for (let start = 0; start < all.length; start += BATCH) {
       gradient.fill(0);
       let weights = 0;
       for (const { slices, from, to, weight } of all.slice(start, start + BATCH)) {
-        const agreeing = expectation(slices, from, to, theta, true, weight, gradient);
-        const free = expectation(slices, from, to, theta, false, -weight, gradient);
-        likelihood += weight * (agreeing - free);
+        expectation(slices, from, to, theta, true, weight, gradient);
+        expectation(slices, from, to, theta, false, -weight, gradient);
         weights += weight;
       }
       steps++;
@@ -104,17 +117,16 @@ export function train(
       const [unbias, unbiasSquare] = [1 - 0.9 ** steps, 1 - 0.999 ** steps];
       for (let k = 0; k < FEATURES; k++) {
         const slope = gradient[k]! - pull * pulls[k]! * theta[k]!;
-        if (slope === 0 && mean[k] === 0) continue;
+        if (fixed[k] || (slope === 0 && mean[k] === 0)) continue;
         mean[k] = 0.9 * mean[k]! + 0.1 * slope;
         square[k] = 0.999 * square[k]! + 0.001 * slope * slope;
         theta[k]! += (rate * (mean[k]! / unbias)) / (Math.sqrt(square[k]! / unbiasSquare) + 1e-6);
-        if (POSITIVE[k] && theta[k]! > 0) theta[k] = 0;
+        if (theta[k]! > most[k]!) theta[k] = most[k]!;
       }
       if (epoch < regime.epochs - 3) continue;
       averaged++;
       for (let k = 0; k < FEATURES; k++) average[k]! += theta[k]!;
     }
-    log?.(`epoch ${epoch + 1}: log likelihood a window ${(likelihood / total).toFixed(4)}`);
   }
   return average.map((sum, k) => (-sum / averaged) * MM_PER_NAT * SCALE[k]!);
 }

@@ -1,41 +1,122 @@
-import { writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { grainOf } from '#core/fingering/cost/tables/grain.js';
+import { fingerprintOf, type TableBlock } from '#core/fingering/cost/tables/table.js';
+import { isHabit } from '#core/fingering/cost/terms/term.js';
 import { OFFSETS, TERMS } from '#core/fingering/cost/terms/terms.js';
+import type { Measure } from '#core/options/options.js';
+import { MANIFEST } from './data.js';
 
 const FOLDER = fileURLToPath(new URL('../../packages/core/src/fingering/cost/tables/', import.meta.url));
 const LINE = 100;
+/** mm equivalents: habits are told apart by half a millimetre, weights per mm more finely. */
+const [HABIT_UNIT, FINE_UNIT] = [0.5, 0.01];
 
-/** `3 -12 *40 7`: whole grains, `*n` for n zeros; in lines of about 100 characters. */
-function encode(grains: readonly number[]): string {
-  const tokens: string[] = [];
-  for (let at = 0; at < grains.length; ) {
-    let end = at;
-    while (end < grains.length && grains[end] === 0) end++;
-    if (end - at > 1) {
-      tokens.push(`*${end - at}`);
-      at = end;
-    } else tokens.push(String(grains[at++]));
-  }
+/** Works held out, without digits and with every second one given. */
+export interface HeldOut {
+  readonly blind: { readonly macro: number; readonly micro: number };
+  readonly hinted: { readonly macro: number; readonly micro: number };
+}
+
+/** Runs of one token as `token*n`, those of zeros as `*n`; in lines of about 100 characters. */
+function encode(tokens: readonly string[], zero: string): string {
   const lines: string[] = [''];
-  for (const token of tokens) {
-    if (lines.at(-1)!.length + token.length > LINE) lines.push('');
-    lines.push(`${lines.pop()!}${lines.at(-1) === '' ? '' : ' '}${token}`.trimStart());
+  for (let at = 0; at < tokens.length; ) {
+    let end = at + 1;
+    while (tokens[end] === tokens[at]) end++;
+    const count = end - at;
+    const own = tokens[at] === zero ? '' : tokens[at]!;
+    const text = count === 1 ? tokens[at]! : `${own}*${count}`;
+    const repeat = count > 1 && (own === '' || zero === '') ? 1 : count;
+    const token = repeat === 1 ? text : tokens[at]!;
+    for (let nth = 0; nth < repeat; nth++) {
+      if (lines.at(-1)!.length + token.length > LINE) lines.push('');
+      lines.push(`${lines.pop()!} ${token}`.trimStart());
+    }
+    at = end;
   }
   return lines.join('\n');
 }
 
-/** Writes one file of numbers a term. */
-export function writeTables(weights: Float64Array): void {
-  let used = 0;
-  TERMS.forEach(({ name, size }, nth) => {
-    const own = [...weights.subarray(OFFSETS[nth]!, OFFSETS[nth]! + size)].map(
-      (mm) => Math.round(mm / grainOf(name)) || 0,
+function supportDigit(count: number): string {
+  return count === 0 ? '0' : (Math.ceil(Math.log2(count)) + 1).toString(36);
+}
+
+/** A digest of the data that the weights are fitted to. */
+function digest(): string {
+  return createHash('sha256').update(readFileSync(MANIFEST)).digest('hex').slice(0, 16);
+}
+
+function source(text: string): string {
+  return text.includes('\n') ? `\`\n${text}\n\`` : `'${text}'`;
+}
+
+/**
+ * Writes one file a term and one that lists them.
+ *
+ * @param seed of the fit
+ */
+export function writeTables(
+  measure: Measure,
+  weights: Float64Array,
+  support: Uint32Array,
+  heldOut: HeldOut,
+  seed: number,
+): void {
+  const files: string[] = [];
+  const figures = ({ macro, micro }: HeldOut['blind']): string =>
+    `macro ${macro.toFixed(3)}, micro ${micro.toFixed(3)}`;
+  TERMS.forEach((term, nth) => {
+    if (term.stated || (measure === 'movement' && isHabit(term))) return;
+    const unit = isHabit(term) ? HABIT_UNIT : FINE_UNIT;
+    const blocks = term.blocks.map(({ name, dimensions, start, size }): TableBlock => {
+      const first = OFFSETS[nth]! + start;
+      const values = [...weights.subarray(first, first + size)].map((mm) =>
+        String(Math.round(mm / unit) || 0),
+      );
+      const digits = [...support.subarray(first, first + size)].map(supportDigit);
+      return { name, dimensions, values: encode(values, '0'), support: encode(digits, '') };
+    });
+    const id = term.name.replace(/\W+/g, '-');
+    const name = id.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
+    files.push(id);
+    const plain = { term: term.name, unit, blocks };
+    const listed = blocks.map(
+      (block) => `    {
+      name: ${JSON.stringify(block.name)},
+      dimensions: ${JSON.stringify(block.dimensions)},
+      values: ${source(block.values)},
+      support: ${source(block.support)},
+    },`,
     );
-    used += own.filter((grain) => grain !== 0).length;
-    const id = name.replace(/\W+/g, '-');
-    const head = `/** Weights of \`${name}\` in grains, fitted by tests/fitting; not to be edited by hand. */`;
-    writeFileSync(`${FOLDER}${id}.ts`, `${head}\nexport const grains = \`\n${encode(own)}\n\`;\n`);
+    writeFileSync(
+      `${FOLDER}${measure}/${id}.ts`,
+      `import type { Table } from '../table.js';
+
+/**
+ * Weights of \`${term.name}\` for ${measure}, generated by tests/fitting; not to be edited by hand.
+ * Fitted ${new Date().toISOString().slice(0, 10)} to the data of manifest ${digest()}, seed ${seed}.
+ * Works held out: ${figures(heldOut.blind)}; every second digit given: ${figures(heldOut.hinted)}.
+ */
+export const ${name}: Table = {
+  term: ${JSON.stringify(term.name)},
+  unit: ${unit},
+  fingerprint: '${fingerprintOf(plain)}',
+  blocks: [
+${listed.join('\n')}
+  ],
+};
+`,
+    );
   });
-  console.log(`${used} weights of ${weights.length} are not zero`);
+  const names = files.map((id) => [id, id.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase())]);
+  writeFileSync(
+    `${FOLDER}${measure}/tables.ts`,
+    `${names.map(([id, name]) => `import { ${name} } from './${id}.js';`).join('\n')}
+import type { Table } from '../table.js';
+
+/** All tables for ${measure}, generated by tests/fitting. */
+export const ${measure}Tables: readonly Table[] = [${names.map(([, name]) => name).join(', ')}];
+`,
+  );
 }

@@ -24,7 +24,7 @@ const ALTERNATION: Readonly<Record<string, number>> = {
   '45': 60,
 };
 /** No finger is free for the neighbouring key: the hand must leave its position for it. */
-const NO_FINGER = 120;
+const NO_FINGER = 240;
 /** Share of a trill's cost for an ornament that plays its neighbour once or twice. */
 const SHORT = 0.5;
 

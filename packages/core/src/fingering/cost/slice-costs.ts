@@ -65,9 +65,12 @@ export class CostTable {
   /** Costs of all steps: `[from * view.candidates.length + to]`. Not to be written to. */
   steps(before: SliceView, view: SliceView): Float64Array {
     if (isPlain(before) && isPlain(view)) return this.#plainSteps(before, view);
-    const time = view.pace * 4 + (view.fresh ? 2 : 0) + (view.seconds >= SUBSTITUTION_SECONDS ? 1 : 0);
+    const time =
+      (view.pace * 3 + Math.min(before.alternation, view.alternation)) * 4 +
+      (view.fresh ? 2 : 0) +
+      (view.seconds >= SUBSTITUTION_SECONDS ? 1 : 0);
     const pair = this.#patterns.of(before) * MOST_PATTERNS + this.#patterns.of(view);
-    const id = (pair * 2 + bit(isAugmentedSecond(before, view))) * 16 + time;
+    const id = (pair * 2 + bit(isAugmentedSecond(before, view))) * 80 + time;
     return this.#steps.get(id) ?? this.#steps.keep(id, this.#heldSteps(before, view));
   }
 
@@ -76,7 +79,9 @@ export class CostTable {
     if (isPlain(first) && isPlain(second) && isPlain(third)) return this.#plainChains(first, second, third);
     const pair = this.#patterns.of(first) * MOST_PATTERNS + this.#patterns.of(second);
     const written = bit(isAugmentedSecond(first, second)) * 2 + bit(isAugmentedSecond(second, third));
-    const id = (pair * MOST_PATTERNS + this.#patterns.of(third)) * 4 + written;
+    const id =
+      ((pair * MOST_PATTERNS + this.#patterns.of(third)) * 4 + written) * 2 +
+      bit(second.fresh || third.fresh);
     const known = this.#chains.get(id);
     if (known) return known;
     const [a, b, c] = [first.candidates, second.candidates, third.candidates];
@@ -147,14 +152,16 @@ export class CostTable {
   /** Steps between single keys, which depend on the pitch class left, the interval, the pace and whether the hand starts afresh. */
   #plainSteps(before: SliceView, view: SliceView): Float64Array {
     const id =
-      ((before.low % 12) * 256 + intervalBetween(before, view) + 128) * 8 +
-      view.pace * 2 +
+      ((before.low % 12) * 256 + intervalBetween(before, view) + 128) * 40 +
+      (view.pace * 3 + Math.min(before.alternation, view.alternation)) * 2 +
       (view.fresh ? 1 : 0);
     return this.#plain.get(id) ?? this.#plain.keep(id, this.pairs(before, view, ALL, ALL));
   }
 
   #plainChains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
-    const id = (intervalBetween(first, second) + 128) * 256 + intervalBetween(second, third) + 128;
+    const id =
+      ((intervalBetween(first, second) + 128) * 256 + intervalBetween(second, third) + 128) * 2 +
+      bit(second.fresh || third.fresh);
     const known = this.#plainTriples.get(id);
     return known ?? this.#plainTriples.keep(id, this.triples(first, second, third, ALL, ALL, ALL));
   }

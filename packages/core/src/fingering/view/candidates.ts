@@ -135,10 +135,25 @@ function largestSubset(wanted: readonly Wanted[], hand: HandModel): CandidateSet
         kept.map((at) => ({ ...wanted[at]!, fixed: undefined })),
         hand,
       );
-      if (found.length > 0) return { kept, candidates: found, trouble: 'reach' };
+      if (found.length > 0) return { kept, candidates: inTheChord(found, kept, struck), trouble: 'reach' };
     }
   }
   return { kept: [], candidates: [{ fingers: [], name: 0 }], trouble: 'reach' };
+}
+
+/** Only those that leave the outer fingers on the outer keys, as if the chord were there, where there are any. */
+function inTheChord(
+  found: readonly CandidateFingers[],
+  kept: readonly number[],
+  struck: readonly number[],
+): readonly CandidateFingers[] {
+  const first = kept[0] === struck[0] ? 1 : undefined;
+  const last = kept.at(-1) === struck.at(-1) ? 5 : undefined;
+  const framed = found.filter(
+    ({ fingers }) =>
+      (first === undefined || fingers[0] === first) && (last === undefined || fingers.at(-1) === last),
+  );
+  return framed.length > 0 ? framed : found;
 }
 
 /** Subsets of a size whose lowest and highest members are near each other, those with the highest members first. */
@@ -161,7 +176,10 @@ function* subsets(
 
 function ordered(wanted: readonly Wanted[], hand: HandModel, rolled = false): CandidateFingers[] {
   if (wanted.length > FINGERS.length + 1) return [];
-  return enumerate(wanted, hand, rolled ? fitsRolled : fits);
+  const found = enumerate(wanted, hand, rolled ? fitsRolled : fits);
+  // The thumb takes two keys only where no other finger is left for one of them (common practice).
+  const plain = found.filter(({ fingers }) => fingers[0] !== fingers[1]);
+  return plain.length > 0 ? plain : found;
 }
 
 /** Whether a finger may take `wanted[at]` while the lower keys have theirs. */
@@ -223,10 +241,14 @@ function fits(
     if (rolled && lower < at - 1) continue;
     const { minPractical, maxPractical } = reach(hand, other, finger);
     const mm = keyX(to) - keyX(from);
-    if (mm < minPractical - TOLERANCE - FOLD || mm > maxPractical + TOLERANCE) return false;
+    const most = rolled ? maxPractical * ROLL : maxPractical;
+    if (mm < minPractical - TOLERANCE - FOLD || mm > most + TOLERANCE) return false;
   }
   return true;
 }
+
+/** How much further than two fingers reach their keys may lie apart in a roll, since the hand goes along: from memory. */
+const ROLL = 1.4;
 
 /** mm by which fingers may come closer than the published minima: with a black key between, one semitone closer. */
 const FOLD = 8;

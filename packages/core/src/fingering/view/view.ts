@@ -3,6 +3,7 @@ import { isFreshStart } from '../../hands/fresh-start.js';
 import type { Line, Slice, SliceKey } from '../../hands/line.js';
 import { mirrorKey } from '../../keyboard/key-plan.js';
 import type { Finger, Hand } from '../../score/model.js';
+import { type Alternation, alternations } from './alternations.js';
 import { type CandidateFingers, candidatesFor, isFixed, type Wanted } from './candidates.js';
 
 /**
@@ -32,6 +33,8 @@ export interface SliceView {
   readonly fresh: boolean;
   /** True where this slice is never played right after the slice before it, as a second ending after the first. */
   readonly cut: boolean;
+  /** How long two keys alternate here. */
+  readonly alternation: Alternation;
   readonly onBeat: boolean;
   readonly grace: boolean;
   readonly slice: Slice;
@@ -41,14 +44,27 @@ export interface SliceView {
   readonly trouble: 'none' | 'reach' | 'digits';
 }
 
-/** 0 fast, 1 moderate, 2 slow: seconds since the previous onset up to 0.2, up to 0.45, more. */
-export type Pace = 0 | 1 | 2;
-const PACE_LIMITS = [0.2, 0.45] as const;
+/** Classes of the seconds since the previous onset, from 0, the fastest; their upper limits, from memory. */
+export type Pace = 0 | 1 | 2 | 3 | 4 | 5;
+const PACE_LIMITS = [0.1, 1 / 7, 0.2, 0.25, 0.45] as const;
+export const PACES = PACE_LIMITS.length + 1;
 
 export function paceOf(seconds: number): Pace {
-  if (seconds <= PACE_LIMITS[0]) return 0;
-  return seconds <= PACE_LIMITS[1] ? 1 : 2;
+  let pace = 0;
+  while (pace < PACE_LIMITS.length && seconds > PACE_LIMITS[pace]! + ROUNDING) pace++;
+  return pace as Pace;
 }
+
+/** 0 fast, 1 moderate, 2 slow: up to 0.2 seconds, up to 0.45, more. */
+export type RoughPace = 0 | 1 | 2;
+const ROUGH_PACES: readonly RoughPace[] = [0, 0, 0, 1, 1, 2];
+
+export function roughPace(pace: Pace): RoughPace {
+  return ROUGH_PACES[pace]!;
+}
+
+/** Seconds below which two times are one. */
+const ROUNDING = 1e-9;
 
 interface Member extends Wanted {
   /** Index in `struck` or `held` of the slice. */
@@ -69,9 +85,10 @@ export function viewLine(
   cuts: ReadonlySet<number> = NONE,
 ): readonly SliceView[] {
   const views: SliceView[] = [];
+  const lengths = alternations(line.slices);
   for (const slice of line.slices) {
     const members = membersOf(slice, line.hand, keepDigits);
-    views.push(viewSlice(slice, members, hand, cuts.has(slice.index)));
+    views.push(viewSlice(slice, members, hand, cuts.has(slice.index), lengths[slice.index]!));
   }
   return views;
 }
@@ -102,7 +119,13 @@ function byKey(one: Member, other: Member): number {
   return one.key - other.key;
 }
 
-function viewSlice(slice: Slice, members: readonly Member[], hand: HandModel, cut: boolean): SliceView {
+function viewSlice(
+  slice: Slice,
+  members: readonly Member[],
+  hand: HandModel,
+  cut: boolean,
+  alternation: Alternation,
+): SliceView {
   const found = candidatesFor(members, hand, slice.rolled);
   const { kept, keys } = found;
   const source = new Array<number>(kept.length);
@@ -123,6 +146,7 @@ function viewSlice(slice: Slice, members: readonly Member[], hand: HandModel, cu
     pace: paceOf(slice.seconds),
     fresh: isFreshStart(slice),
     cut,
+    alternation,
     onBeat: slice.onBeat,
     grace: slice.grace,
     slice,

@@ -1,17 +1,28 @@
 import type { Finger } from '../../../score/model.js';
 import { intervalBetween, STRIDES, strideOf } from '../../view/interval.js';
 import type { SliceView } from '../../view/view.js';
+import { blocksOf, startsOf } from './blocks.js';
 import type { Sink, Term, TripleCount } from './term.js';
-import { INTERVALS, intervalIndex, pairOf } from './term.js';
+import { FINGER_PAIRS, FINGER_TRIPLES, INTERVALS, intervalIndex, pairOf } from './term.js';
 
-const SKIP = 0;
-const CHAIN = SKIP + 25 * INTERVALS;
-const STRIDE_CHAIN = CHAIN + 125 * 9;
-const HIGH = STRIDE_CHAIN + 125 * STRIDES * STRIDES;
-const LOW = HIGH + 25 * INTERVALS;
-const HIGH_CHAIN = LOW + 25 * INTERVALS;
-const LOW_CHAIN = HIGH_CHAIN + 125 * 9;
-const SIZE = LOW_CHAIN + 125 * 9;
+const BLOCKS = blocksOf({
+  'first to third': { 'finger pair': FINGER_PAIRS, interval: INTERVALS },
+  directions: { fingers: FINGER_TRIPLES, directions: 9 },
+  strides: { fingers: FINGER_TRIPLES, 'first stride': STRIDES, 'second stride': STRIDES },
+  'first to third, highest keys': { 'finger pair': FINGER_PAIRS, interval: INTERVALS },
+  'first to third, lowest keys': { 'finger pair': FINGER_PAIRS, interval: INTERVALS },
+  'directions, highest keys': { fingers: FINGER_TRIPLES, directions: 9 },
+  'directions, lowest keys': { fingers: FINGER_TRIPLES, directions: 9 },
+});
+const [SKIP, CHAIN, STRIDE_CHAIN, HIGH, LOW, HIGH_CHAIN, LOW_CHAIN] = startsOf(BLOCKS) as [
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
+];
 
 function tripleOf(a: Finger, b: Finger, c: Finger): number {
   return pairOf(a, b) * 5 + c - 1;
@@ -33,7 +44,7 @@ export const GROUPS_OF_TWO: readonly number[] = [-1, 1].map(
  */
 export const chain: Term = {
   name: 'habit: chain',
-  size: SIZE,
+  blocks: BLOCKS,
   triple(first, second, third) {
     return new Chains(first, second, third);
   },

@@ -1,19 +1,31 @@
 import type { Finger } from '../../../score/model.js';
 import { STRIDES } from '../../view/interval.js';
 import type { SliceView } from '../../view/view.js';
+import { blocksOf, startsOf } from './blocks.js';
 import type { PairCount, Sink, Term } from './term.js';
-import { areSingle, colour, INTERVALS, intervalIndex, pairOf } from './term.js';
+import { areSingle, colour, FINGER_PAIRS, FINGER_TRIPLES, INTERVALS, intervalIndex, pairOf } from './term.js';
 
 const GAPS = 18;
-const KEY = 0;
-const NEIGHBOURS = KEY + 20;
-const OUTER = NEIGHBOURS + 25 * GAPS * 4;
-const TRIAD = OUTER + 25 * GAPS;
-const HIGH = TRIAD + 125 * 4;
-const LOW = HIGH + 25 * INTERVALS;
-const NEAREST = LOW + 25 * INTERVALS;
-const CONTEXT = NEAREST + 25 * INTERVALS;
-const SIZE = CONTEXT + 25 * STRIDES * STRIDES;
+const BLOCKS = blocksOf({
+  key: { finger: 5, colour: 2, 'struck, held': 2 },
+  neighbours: { 'finger pair': FINGER_PAIRS, semitones: GAPS, colours: 4 },
+  outer: { 'finger pair': FINGER_PAIRS, semitones: GAPS },
+  triad: { fingers: FINGER_TRIPLES, 'wide gaps': 4 },
+  'highest keys': { 'finger pair': FINGER_PAIRS, interval: INTERVALS },
+  'lowest keys': { 'finger pair': FINGER_PAIRS, interval: INTERVALS },
+  'from the nearest key': { 'finger pair': FINGER_PAIRS, interval: INTERVALS },
+  'melody around': { 'finger pair': FINGER_PAIRS, 'stride in': STRIDES, 'stride out': STRIDES },
+});
+const [KEY, NEIGHBOURS, OUTER, TRIAD, HIGH, LOW, NEAREST, CONTEXT] = startsOf(BLOCKS) as [
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
+];
 
 /** Semitones above which the gap within a triad counts as wide. */
 const WIDE_GAP = 4;
@@ -50,7 +62,7 @@ function nearest(keys: readonly number[], key: number): number {
  */
 export const chord: Term = {
   name: 'habit: chord',
-  size: SIZE,
+  blocks: BLOCKS,
   slice(view, fingers, surroundings, sink) {
     if (fingers.length < 2) return;
     shape(view, fingers, sink);

@@ -1,9 +1,16 @@
 import type { Finger } from '../../../score/model.js';
-import type { SliceView } from '../../view/view.js';
+import { roughPace, type SliceView } from '../../view/view.js';
+import { blocksOf } from './blocks.js';
 import { areSingle, type PairCount, type Sink, type Term } from './term.js';
 
 /** First of the features of a hop beside a held key. */
 const ANCHORED = 3;
+/** Features by pace, alone and beside a held key. */
+export const FAST_HOPS: readonly number[] = [0, ANCHORED];
+export const MODERATE_HOPS: readonly number[] = [1, ANCHORED + 1];
+export const SLOW_HOPS: readonly number[] = [2, ANCHORED + 2];
+/** Feature of a slide from a black key to the white key beside it. */
+export const SLIDE = 6;
 
 /** Sliding from a black key to the white key beside it is no hop (common practice). */
 function slides(before: SliceView, from: number, view: SliceView, to: number): boolean {
@@ -17,11 +24,14 @@ function slides(before: SliceView, from: number, view: SliceView, to: number): b
  */
 export const hop: Term = {
   name: 'hop',
-  size: 6,
+  blocks: blocksOf({
+    hop: { 'alone, beside a held key': 2, 'fast, moderate, slow': 3 },
+    slide: { 'from a black key to the white key beside it': 1 },
+  }),
   pair(before, view) {
     const single = areSingle(before, view);
     if (view.fresh || (!single && !view.struck.includes(false))) return undefined;
-    return new Hops(before, view, (single ? 0 : ANCHORED) + view.pace);
+    return new Hops(before, view, (single ? 0 : ANCHORED) + roughPace(view.pace));
   },
 };
 
@@ -37,7 +47,7 @@ class Hops implements PairCount {
     for (let at = 0; at < to.length; at++) {
       const was = from.indexOf(to[at]!);
       if (was < 0 || !view.struck[at] || before.keys[was] === view.keys[at]) continue;
-      if (!slides(before, was, view, at)) sink.add(this.feature, 1);
+      sink.add(slides(before, was, view, at) && to[at]! !== 2 ? SLIDE : this.feature, 1);
     }
   }
 }

@@ -1,4 +1,5 @@
 import { STRIDES } from '../../view/interval.js';
+import { blocksOf, startsOf } from './blocks.js';
 import type { Term } from './term.js';
 import { colour } from './term.js';
 
@@ -6,15 +7,32 @@ const ROOM = 8;
 const RUN = 13;
 /** Places in a run, -12 ... 12. */
 const IN_RUN = 25;
-const KEY = 0;
-const PLACE = 10;
-const TURN = PLACE + 3 * 5 * ROOM * ROOM;
-const BEAT = TURN + 5 * RUN * RUN;
-const COLOURS = BEAT + 5 * 2 * 9;
-const NEIGHBOURS = COLOURS + 5 * 32 * 3;
-const SINCE = NEIGHBOURS + 5 * STRIDES * STRIDES;
-const UNTIL = SINCE + 5 * IN_RUN;
-const SIZE = UNTIL + 5 * IN_RUN;
+const FINGERS = 5;
+const BLOCKS = blocksOf({
+  key: { finger: FINGERS, colour: 2 },
+  'place in the octave': {
+    finger: FINGERS,
+    'ahead, behind, around': 3,
+    'room below': ROOM,
+    'room above': ROOM,
+  },
+  turn: { finger: FINGERS, 'led by': RUN, 'leads to': RUN },
+  beat: { finger: FINGERS, 'off, on the beat': 2, directions: 9 },
+  colours: { finger: FINGERS, 'colours of five keys': 32, onward: 3 },
+  neighbours: { finger: FINGERS, 'stride in': STRIDES, 'stride out': STRIDES },
+  'since the turn': { finger: FINGERS, semitones: IN_RUN },
+  'until the turn': { finger: FINGERS, semitones: IN_RUN },
+});
+const [KEY, PLACE, TURN, BEAT, COLOURS, NEIGHBOURS, SINCE, UNTIL] = startsOf(BLOCKS) as [
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
+];
 
 /** Semitones of room in eight steps: 0, 1-2, 3-4, 5, 6-7, 8-9, 10-11, 12. */
 const STEPS = [0, 1, 1, 2, 2, 3, 4, 4, 5, 5, 6, 6, 7];
@@ -26,7 +44,7 @@ const STEPS = [0, 1, 1, 2, 2, 3, 4, 4, 5, 5, 6, 6, 7];
  */
 export const single: Term = {
   name: 'habit: place',
-  size: SIZE,
+  blocks: BLOCKS,
   slice(view, fingers, surroundings, sink) {
     if (fingers.length !== 1) return;
     const finger = fingers[0]! - 1;

@@ -1,14 +1,17 @@
 import type { Finger } from '../../../score/model.js';
 import { intervalBetween, STRIDES, strideOf } from '../../view/interval.js';
-import type { SliceView } from '../../view/view.js';
+import { roughPace, type SliceView } from '../../view/view.js';
+import { blocksOf, startsOf } from './blocks.js';
 import type { PairCount, Sink, Term } from './term.js';
-import { areSingle, colour, INTERVALS, intervalIndex, pairOf } from './term.js';
+import { areSingle, colour, FINGER_PAIRS, INTERVALS, intervalIndex, pairOf } from './term.js';
 
-const PLAIN = 0;
-const COLOURED = PLAIN + 25 * INTERVALS;
-const FRESH = COLOURED + 25 * INTERVALS * 4;
-const PACED = FRESH + 25 * INTERVALS;
-const SIZE = PACED + 25 * STRIDES * 3;
+const BLOCKS = blocksOf({
+  interval: { 'finger pair': FINGER_PAIRS, interval: INTERVALS },
+  'interval by colours': { 'finger pair': FINGER_PAIRS, interval: INTERVALS, colours: 4 },
+  'after a break': { 'finger pair': FINGER_PAIRS, interval: INTERVALS },
+  'stride by pace': { 'finger pair': FINGER_PAIRS, stride: STRIDES, pace: 3 },
+});
+const [PLAIN, COLOURED, FRESH, PACED] = startsOf(BLOCKS) as [number, number, number, number];
 
 /** Semitones up to which an interval is no leap. */
 const FIFTH = 7;
@@ -16,7 +19,7 @@ const FIFTH = 7;
 /** Habit for two neighbouring single keys: finger pair by interval, key colours, fresh start and pace. */
 export const step: Term = {
   name: 'habit: step',
-  size: SIZE,
+  blocks: BLOCKS,
   pair(before, view) {
     if (!areSingle(before, view)) return undefined;
     return new SingleSteps(before, view);
@@ -47,6 +50,6 @@ class SingleSteps implements PairCount {
       sink.add(PLAIN + cell, 1);
       sink.add(COLOURED + cell * 4 + this.#colours, 1);
     }
-    sink.add(PACED + (pair * STRIDES + this.#stride) * 3 + pace, 1);
+    sink.add(PACED + (pair * STRIDES + this.#stride) * 3 + roughPace(pace), 1);
   }
 }

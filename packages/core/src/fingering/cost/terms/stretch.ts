@@ -1,34 +1,68 @@
 import type { HandModel } from '../../../anatomy/hand.js';
 import { type Reach, reachBetween } from '../../../anatomy/reach.js';
 import type { Finger } from '../../../score/model.js';
+import { blocksOf } from './blocks.js';
 import { areSingle, type PairCount, type Sink, type Term } from './term.js';
 
-function strain(
-  { maxRelaxed, maxComfortable, minRelaxed, minComfortable }: Reach,
-  mm: number,
-  base: number,
-  sink: Sink,
-): void {
-  if (mm > maxRelaxed) sink.add(base, mm - maxRelaxed);
-  if (mm > maxComfortable) sink.add(base + 1, mm - maxComfortable);
-  if (mm < minRelaxed) sink.add(base + 2, minRelaxed - mm);
-  if (mm < minComfortable) sink.add(base + 3, minComfortable - mm);
+/** Features of a finger pair: mm over relaxed, strain, mm under relaxed, mm under comfortable. */
+const OVER = 0;
+const STRAIN = 1;
+const UNDER = 2;
+const UNDER_COMFORTABLE = 3;
+const KINDS = 4;
+const FINGER_PAIRS = 10;
+/** First feature of neighbours in time. */
+const IN_TIME = FINGER_PAIRS * KINDS;
+/** By lower and higher finger, from 0. */
+const PAIR = [
+  [0, 0, 1, 2, 3],
+  [0, 0, 4, 5, 6],
+  [1, 4, 0, 7, 8],
+  [2, 5, 7, 0, 9],
+  [3, 6, 8, 9, 0],
+] as const;
+
+const strainOf = (pair: number): number => pair * KINDS + STRAIN;
+/** Features of strain of keys held together, with the thumb or between 2 and 5, and of the neighbouring fingers. */
+export const THUMB_STRAINS: readonly number[] = [0, 1, 2, 3, 6].map(strainOf);
+export const INNER_STRAINS: readonly number[] = [4, 5, 7, 8, 9].map(strainOf);
+/** The same of neighbours in time. */
+export const STRAINS_IN_TIME: readonly number[] = [...THUMB_STRAINS, ...INNER_STRAINS].map(
+  (feature) => IN_TIME + feature,
+);
+
+function count(reach: Reach, mm: number, base: number, sink: Sink): void {
+  const { maxRelaxed, maxPractical, minRelaxed, minComfortable } = reach;
+  if (mm > maxRelaxed) {
+    const share = (mm - maxRelaxed) / (maxPractical - maxRelaxed);
+    sink.add(base + OVER, mm - maxRelaxed);
+    sink.add(base + STRAIN, share ** 4);
+  }
+  if (mm < minRelaxed) sink.add(base + UNDER, minRelaxed - mm);
+  if (mm < minComfortable) sink.add(base + UNDER_COMFORTABLE, minComfortable - mm);
 }
 
 /**
- * mm by which finger pairs are stretched beyond or squeezed below their relaxed and comfortable reach. Features: over
- * relaxed, over comfortable, under relaxed, under comfortable; first for keys held together, then for neighbours in
- * time. Beyond its practical reach a pair is stretched no further: from one key to the next the hand leaps.
+ * How far finger pairs are stretched beyond or squeezed below what is relaxed. Strain is the square of the share of the
+ * way from relaxed to the practical limit, so that it rises steeply towards the limit, at every span. For keys held
+ * together, then for neighbours in time; there a pair is stretched no further than it reaches: the hand leaps.
  */
 export const stretch: Term = {
   name: 'stretch',
-  size: 8,
-  slice(view, fingers, _outlook, sink, hand) {
+  blocks: blocksOf({
+    reach: {
+      'together, in time': 2,
+      '12 13 14 15 23 24 25 34 35 45': FINGER_PAIRS,
+      'mm over relaxed, strain, mm under relaxed, mm under comfortable': KINDS,
+    },
+  }),
+  slice(view, fingers, _surroundings, sink, hand) {
     for (let low = 0; low < fingers.length; low++) {
       for (let high = low + 1; high < fingers.length; high++) {
-        if (fingers[low] === fingers[high]) continue;
-        const [a, b, mm] = [fingers[low]!, fingers[high]!, view.x[high]! - view.x[low]!];
-        strain(reachBetween(hand, a, b), a < b ? mm : -mm, 0, sink);
+        const [a, b] = [fingers[low]!, fingers[high]!];
+        if (a === b) continue;
+        const mm = view.x[high]! - view.x[low]!;
+        count(reachBetween(hand, a, b), a < b ? mm : -mm, PAIR[a - 1]![b - 1]! * KINDS, sink);
       }
     }
   },
@@ -48,7 +82,8 @@ class StepStretch implements PairCount {
   count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
     const [a, b] = [from[0]!, to[0]!];
     if (a === b) return;
-    const span = reachBetween(this.hand, a, b);
-    strain(span, Math.min(a < b ? this.mm : -this.mm, span.maxPractical), 4, sink);
+    const reach = reachBetween(this.hand, a, b);
+    const base = IN_TIME + PAIR[a - 1]![b - 1]! * KINDS;
+    count(reach, Math.min(a < b ? this.mm : -this.mm, reach.maxPractical), base, sink);
   }
 }

@@ -3,6 +3,7 @@ import type { Finger } from '../../../score/model.js';
 import { AUGMENTED_SECOND } from '../../view/interval.js';
 import type { Surroundings } from '../../view/surroundings.js';
 import type { SliceView } from '../../view/view.js';
+import type { Block } from './blocks.js';
 
 /** Receives the features that a term counts. */
 export interface Sink {
@@ -26,8 +27,10 @@ export interface TripleCount {
  */
 export interface Term {
   readonly name: string;
-  /** Number of features. */
-  readonly size: number;
+  /** Its features. */
+  readonly blocks: readonly Block[];
+  /** Weights that are stated, not fitted: mm equivalents by feature. */
+  readonly stated?: readonly number[];
   readonly slice?: (
     view: SliceView,
     fingers: readonly Finger[],
@@ -41,9 +44,24 @@ export interface Term {
   readonly triple?: (first: SliceView, second: SliceView, third: SliceView) => TripleCount;
 }
 
+/** Habits are what editors print; all other terms are mechanics, whose weights are never negative. */
+export function isHabit({ name }: Term): boolean {
+  return name.startsWith('habit');
+}
+
+/** Numbers of ordered finger pairs and triples. */
+export const FINGER_PAIRS = 25;
+export const FINGER_TRIPLES = 125;
+
 /** Index of a finger pair, 0 ... 24. */
 export function pairOf(a: Finger, b: Finger): number {
   return (a - 1) * 5 + b - 1;
+}
+
+/** Index of the only struck key, -1 where there are none or several. */
+export function onlyStruck({ struck }: SliceView): number {
+  const at = struck.indexOf(true);
+  return struck.indexOf(true, at + 1) < 0 ? at : -1;
 }
 
 /** True for two slices of one key each. */

@@ -1,7 +1,13 @@
+import { sizeOf } from './blocks.js';
 import { chain } from './chain.js';
 import { chord } from './chord.js';
 import { crossing } from './crossing.js';
+import { endurance } from './endurance.js';
+import { frame } from './frame.js';
 import { hop } from './hop.js';
+import { leap } from './leap.js';
+import { position } from './position.js';
+import { repetition } from './repetition.js';
 import { single } from './single.js';
 import { step } from './step.js';
 import { stretch } from './stretch.js';
@@ -10,11 +16,26 @@ import { thumb } from './thumb.js';
 import { travel } from './travel.js';
 
 /** Every term of the cost in the order of their weights; depth is no term, but part of the search's state. */
-export const TERMS: readonly Term[] = [travel, stretch, crossing, hop, thumb, single, step, chain, chord];
+export const TERMS: readonly Term[] = [
+  travel,
+  position,
+  stretch,
+  crossing,
+  hop,
+  frame,
+  leap,
+  repetition,
+  endurance,
+  thumb,
+  single,
+  step,
+  chain,
+  chord,
+];
 
 /** Index of each term's first weight. */
 export const OFFSETS: readonly number[] = TERMS.map((_, at) =>
-  TERMS.slice(0, at).reduce((sum, term) => sum + term.size, 0),
+  TERMS.slice(0, at).reduce((sum, term) => sum + sizeOf(term.blocks), 0),
 );
 
-export const FEATURES = TERMS.reduce((sum, term) => sum + term.size, 0);
+export const FEATURES = TERMS.reduce((sum, { blocks }) => sum + sizeOf(blocks), 0);

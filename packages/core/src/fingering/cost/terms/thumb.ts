@@ -1,4 +1,5 @@
 import { isStep } from '../../view/interval.js';
+import { blocksOf } from './blocks.js';
 import type { Term } from './term.js';
 
 /** Notes of one direction that make a run, counted from the note itself. */
@@ -10,7 +11,7 @@ const RUN = 3;
  */
 export const thumb: Term = {
   name: 'thumb on black',
-  size: 1,
+  blocks: blocksOf({ 'in a run': { note: 1 } }),
   slice(view, fingers, { ledBy, leadsTo, strideIn, strideOut }, sink) {
     if (fingers.length !== 1 || fingers[0] !== 1 || !view.black[0]) return;
     const run = Math.max(Math.abs(ledBy), Math.abs(leadsTo)) >= RUN;

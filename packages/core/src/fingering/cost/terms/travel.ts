@@ -1,7 +1,8 @@
 import type { HandModel } from '../../../anatomy/hand.js';
 import { WHITE_WIDTH } from '../../../keyboard/key-plan.js';
 import type { Finger } from '../../../score/model.js';
-import type { SliceView } from '../../view/view.js';
+import { roughPace, type SliceView } from '../../view/view.js';
+import { blocksOf } from './blocks.js';
 import type { PairCount, Sink, Term } from './term.js';
 
 /** Where the tips of a hand over five neighbouring white keys lie, mm from the tip of 3 (common practice). */
@@ -23,7 +24,7 @@ function handPlace(view: SliceView, fingers: readonly Finger[], hand: HandModel)
  */
 export const travel: Term = {
   name: 'travel',
-  size: 4,
+  blocks: blocksOf({ mm: { 'fast, moderate, slow, fresh start': 4 } }),
   pair(before, view, hand) {
     if (before.keys.length === 0 || view.keys.length === 0) return undefined;
     return new Travel(before, view, hand);
@@ -40,6 +41,6 @@ class Travel implements PairCount {
   count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
     const { before, view, hand } = this;
     const mm = Math.abs(handPlace(view, to, hand) - handPlace(before, from, hand));
-    sink.add(view.fresh ? FRESH : view.pace, mm);
+    sink.add(view.fresh ? FRESH : roughPace(view.pace), mm);
   }
 }
