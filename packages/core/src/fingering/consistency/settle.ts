@@ -12,7 +12,8 @@ import {
   consistencyBias,
   inconsistency,
 } from './consensus.js';
-import { type Figure, figuresOf } from './figures.js';
+import type { Figure } from './figure.js';
+import { figuresOf } from './figures.js';
 import { cheapestConsistent } from './joint.js';
 
 /** Searches with a consensus assumed; a third changes next to nothing. */

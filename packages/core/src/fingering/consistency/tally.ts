@@ -1,5 +1,5 @@
 import type { SliceView } from '../view/view.js';
-import type { Figure } from './figures.js';
+import type { Figure } from './figure.js';
 
 /**
  * A lower bound on what a fingering pays for its inconsistencies, known from its first slices alone and kept up to date as
