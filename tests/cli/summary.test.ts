@@ -16,11 +16,12 @@ function line(part: string, hand: 'right' | 'left', values: Partial<LineReport> 
     cues: 9,
     crossings: 7,
     depthTravel: 1260,
-    cost: 400,
+    movement: 900,
+    usage: 400,
     slices: [],
     findings: [],
     unreachable: [],
-    hardest: ['12', '3', '40', '41'].map((measure) => ({ measure, cost: 9 })),
+    hardest: ['12', '3', '40', '41'].map((measure) => ({ measure, movement: 9 })),
     ...values,
   };
 }

@@ -19,7 +19,7 @@ export class Ledger {
     hand: HandModel,
     private readonly bias?: Bias,
   ) {
-    this.#costs = new CostTable(hand, WEIGHTS);
+    this.#costs = new CostTable(hand, WEIGHTS.usage);
     this.#grid = new DepthGrid(hand, DEPTH_WEIGHT);
     this.#surroundings = surroundingsOf(views);
   }
@@ -60,7 +60,7 @@ export class Ledger {
 
 /** The stated cost of a line as the search asks for it. */
 export function objectiveOf(views: readonly SliceView[], hand: HandModel, bias?: Bias): Objective {
-  const [costs, grid] = [new CostTable(hand, WEIGHTS), new DepthGrid(hand, DEPTH_WEIGHT)];
+  const [costs, grid] = [new CostTable(hand, WEIGHTS.usage), new DepthGrid(hand, DEPTH_WEIGHT)];
   return new Objective(new LineCosts(views, surroundingsOf(views), costs, grid), bias);
 }
 

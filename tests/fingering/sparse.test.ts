@@ -18,7 +18,7 @@ import { happenings, lineOf } from './lines.js';
 type Digits = readonly (readonly (Finger | null)[])[];
 
 const slicesOf = (digits: Digits): readonly SliceFingering[] =>
-  digits.map((struck) => ({ struck, held: [], terms: {} }));
+  digits.map((struck) => ({ struck, held: [], terms: {}, movement: 0 }));
 
 /** What the reader plays on keys that have a finger; the others as null. */
 function asRead(line: Line, digits: Digits, options = {}): Digits {

@@ -1,6 +1,7 @@
 import type { HandModel } from '#core/anatomy/hand.js';
 import { inconsistency } from '#core/fingering/consistency/consensus.js';
-import { type Figure, figuresOf } from '#core/fingering/consistency/figures.js';
+import type { Figure } from '#core/fingering/consistency/figure.js';
+import { figuresOf } from '#core/fingering/consistency/figures.js';
 import { DEPTH_COUNT } from '#core/fingering/cost/depth.js';
 import { type SliceView, viewLine } from '#core/fingering/view/view.js';
 import type { Line } from '#core/hands/line.js';

@@ -17,7 +17,12 @@ const HANDS: readonly Hand[] = ['right', 'left'];
 /** Single keys with one digit each, `rate` a second. */
 function melody(hand: Hand, keys: readonly number[], digits: string, rate = 5): Played {
   const line = buildLine(hand, even(keys, 1), { tempo: 60 * rate });
-  const slices = [...digits].map((digit) => ({ struck: [Number(digit) as Finger], held: [], terms: {} }));
+  const slices = [...digits].map((digit) => ({
+    struck: [Number(digit) as Finger],
+    held: [],
+    terms: {},
+    movement: 0,
+  }));
   return playedOf(line, { slices }, 'medium');
 }
 

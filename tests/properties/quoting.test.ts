@@ -51,13 +51,14 @@ describe('values in CDATA sections, as references, between comments and in odd a
         const [expected, found] = [annotate(plain, options), annotate(text, options)];
         // Offsets differ, the music does not.
         const music = ({ report }: typeof found) =>
-          report.lines.map(({ part, hand, fingered, kept, cues, cost, slices }) => ({
+          report.lines.map(({ part, hand, fingered, kept, cues, movement, usage, slices }) => ({
             part,
             hand,
             fingered,
             kept,
             cues,
-            cost,
+            movement,
+            usage,
             fingers: slices.map(({ fingers }) => fingers),
           }));
         expect(music(found)).toEqual(music(expected));

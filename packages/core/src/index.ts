@@ -23,6 +23,7 @@ export type {
   Limits,
   LineOptions,
   LineReport,
+  Measure,
   Report,
   SliceReport,
   SpanOption,

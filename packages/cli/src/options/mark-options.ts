@@ -51,6 +51,13 @@ export function addMarkOptions(parser: Argv): Argv {
       ),
       choices: ['keep', 'ignore', 'replace'] as const,
     })
+    .option('by', {
+      ...value(
+        DIGITS,
+        'What fingers are chosen by: mechanics and what editors print, or the movement alone [usage]',
+      ),
+      choices: ['usage', 'movement'] as const,
+    })
     .option(
       'alternatives',
       value(DIGITS, 'Second choices to print for a note at most, if they cost little more [0]'),
@@ -96,6 +103,7 @@ export function markOptions(args: Arguments): AnnotateOptions {
     legend: flag(args, 'legend') ? true : undefined,
     digits: given('digits', as<NonNullable<AnnotateOptions['digits']>>),
     existing: given('existing', as<NonNullable<AnnotateOptions['existing']>>),
+    by: given('by', as<NonNullable<AnnotateOptions['by']>>),
     alternatives: given('alternatives', (value) => parseCount('alternatives', value, 0)),
     strict: flag(args, 'strict') ? true : undefined,
     limits: limitsOf(args),

@@ -4,11 +4,12 @@ import type { Line } from '../hands/line.js';
 import type { Ornaments } from '../hands/ornaments.js';
 import { rounded } from '../numeric/fixed-point.js';
 import { checkFingering, checkLine } from '../options/allowed.js';
+import type { Measure } from '../options/options.js';
 import type { Finger } from '../score/model.js';
 import { consistentChoice } from './consistency/settle.js';
 import type { Choice } from './cost/choice.js';
 import { DEPTH_WEIGHT, DepthGrid } from './cost/depth.js';
-import { explain } from './cost/explain.js';
+import { type Explained, explain } from './cost/explain.js';
 import type { ExtraCost } from './cost/extra-cost.js';
 import { LineCosts } from './cost/line-costs.js';
 import { Objective } from './cost/objective.js';
@@ -23,6 +24,8 @@ import { type SliceView, viewLine } from './view/view.js';
 
 /** What `fingerLine` takes into account besides the line itself; `readLines` gives `flow` and `ornaments`. */
 export interface FingerOptions {
+  /** What the fingers are chosen by. Default usage. */
+  readonly by?: Measure;
   /** Demand the digits that the file gives. Default true. */
   readonly keepDigits?: boolean;
   /** Where playing order departs from print; default: nowhere. */
@@ -48,6 +51,7 @@ export interface Fingered {
 
 /** What the search works on. */
 export interface Prepared {
+  readonly by: Measure;
   readonly line: Line;
   readonly hand: HandModel;
   readonly views: readonly SliceView[];
@@ -59,13 +63,14 @@ export interface Prepared {
 }
 
 export function prepare(line: Line, hand: HandModel, options: FingerOptions): Prepared {
+  const by = options.by ?? 'usage';
   const views = viewLine(line, hand, options.keepDigits ?? true, options.flow?.cuts);
   const surroundings = surroundingsOf(views);
-  const costs = new CostTable(hand, WEIGHTS);
+  const costs = new CostTable(hand, WEIGHTS[by]);
   const grid = new DepthGrid(hand, DEPTH_WEIGHT);
   const extraCosts = options.ornaments ? [ornamentCosts(views, options.ornaments, line.hand, hand)] : [];
   const objective = new Objective(new LineCosts(views, surroundings, costs, grid), undefined, extraCosts);
-  return { line, hand, views, surroundings, costs, grid, objective };
+  return { by, line, hand, views, surroundings, costs, grid, objective };
 }
 
 /**
@@ -104,15 +109,15 @@ function doubtsOf(views: readonly SliceView[]): FingeringDoubt[] {
 
 /** The fingers of a choice, with their cost by term. */
 export function fingeringOf(
-  { line, hand, views, surroundings, grid }: Prepared,
+  { by, line, hand, views, surroundings, grid }: Prepared,
   choice: Choice,
   extraCosts: readonly ExtraCost[],
 ): LineFingering {
   const chosen: (readonly Finger[])[] = [];
   for (let at = 0; at < views.length; at++) chosen.push(views[at]!.candidates[choice.path[at]!]!.fingers);
-  const terms = explain(views, surroundings, chosen, choice, hand, grid, extraCosts);
+  const explained = explain(by, views, surroundings, chosen, choice, hand, grid, extraCosts);
   const slices: SliceFingering[] = [];
-  for (let at = 0; at < views.length; at++) slices.push(placed(views[at]!, chosen[at]!, terms[at]!));
+  for (let at = 0; at < views.length; at++) slices.push(placed(views[at]!, chosen[at]!, explained[at]!));
   return { line, slices, cost: rounded(choice.cost) };
 }
 
@@ -121,11 +126,11 @@ function unplayed(): null {
 }
 
 /** Fingers in the order of the slice's own keys. */
-function placed(view: SliceView, fingers: readonly Finger[], terms: SliceFingering['terms']): SliceFingering {
+function placed(view: SliceView, fingers: readonly Finger[], { terms, movement }: Explained): SliceFingering {
   const struck: (Finger | null)[] = view.slice.struck.map(unplayed);
   const held: (Finger | null)[] = view.slice.held.map(unplayed);
   for (let at = 0; at < fingers.length; at++) {
     (view.struck[at] ? struck : held)[view.source[at]!] = fingers[at]!;
   }
-  return { struck, held, terms };
+  return { struck, held, terms, movement };
 }

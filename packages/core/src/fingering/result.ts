@@ -7,6 +7,8 @@ export interface SliceFingering {
   readonly held: readonly (Finger | null)[];
   /** Cost of this slice by term, in millimetre equivalents of sideways hand travel. */
   readonly terms: Readonly<Record<string, number>>;
+  /** Movement into this slice and discomfort in it by mechanics alone, in mm; never negative. */
+  readonly movement: number;
 }
 
 /** The least-cost fingering of a line. */

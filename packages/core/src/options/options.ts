@@ -9,6 +9,11 @@ export const LANGUAGE_CODES = ['en', 'de', 'fr', 'es', 'it'] as const;
 export type Layer = (typeof LAYERS)[number];
 /** every: each change; essential: those that matter; demanding: those of hard places. */
 export type Density = (typeof DENSITIES)[number];
+/**
+ * What fingers are chosen by: `usage`, mechanics and what editors print; or `movement`, mechanics alone, in mm of movement.
+ */
+export type Measure = 'usage' | 'movement';
+export const MEASURES: readonly Measure[] = ['usage', 'movement'];
 export type Language = (typeof LANGUAGE_CODES)[number];
 /**
  * Widest distance from the tip of 1 to that of 5: mm (140 ... 300), an interval from `7th` to `12th`, or small, medium or
@@ -43,6 +48,8 @@ export interface AnnotateOptions {
   /** Printed measure numbers, first and last inclusive; everything is analysed, only these are marked. */
   readonly measures?: { readonly from: string; readonly to: string };
   /** Kinds of cues to print; an empty list prints none. Default depth and crossing. */
+  /** What the fingers are chosen by. Default usage. */
+  readonly by?: Measure;
   readonly layers?: readonly Layer[];
   /** Which changes get a cue. Default essential. */
   readonly density?: Density;
@@ -80,6 +87,10 @@ export interface SliceReport {
   readonly alternates?: readonly (readonly number[])[];
   /** Cost by term, in mm equivalents of sideways hand travel; terms that may favour a fingering can be negative. */
   readonly terms: Readonly<Record<string, number>>;
+  /** Movement into this slice and discomfort in it, mechanics alone, in mm; never negative. */
+  readonly movement: number;
+  /** Sum of `terms`; below zero where editors print the fingers more often than their movement suggests. */
+  readonly usage: number;
   /** Forearm depth, mm from the keys' front edge towards the fallboard: where the tip of a naturally curved 3 would be. */
   readonly depth: number;
   /** mm since the previous slice: positive in, negative out, 0 at the first. */
@@ -125,11 +136,13 @@ export interface LineReport {
   readonly crossings: number;
   /** Forearm travel in and out together, mm. */
   readonly depthTravel: number;
-  /** Sum of the slices' terms, in mm equivalents. */
-  readonly cost: number;
+  /** Movement of all slices, mm. */
+  readonly movement: number;
+  /** Sum of `terms` of all slices, mm equivalents. */
+  readonly usage: number;
   readonly slices: readonly SliceReport[];
-  /** Printed numbers of the measures with the highest cost a key, in mm equivalents, worst first; at most five. */
-  readonly hardest: readonly { readonly measure: string; readonly cost: number }[];
+  /** Printed numbers of the measures with the most movement a key, in mm, worst first; at most five. */
+  readonly hardest: readonly { readonly measure: string; readonly movement: number }[];
   /** Doubts about the motion, such as an arm that cannot be clear of the thumb in time. */
   readonly findings: readonly Finding[];
   /** Chords that the hand cannot reach as written, with the usual ways out. */

@@ -38,6 +38,7 @@ export function analyse(score: Score, lines: readonly Line[], settings: Settings
   const fingered = lines.map((line) => {
     const hand = settings.model[line.hand];
     const { fingering, doubts, alternates } = fingerLine(line, hand, {
+      by: settings.by,
       keepDigits,
       ...playingContext(line, score.parts[line.part]!, clock),
       alternates: settings.alternatives,

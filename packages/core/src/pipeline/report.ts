@@ -16,7 +16,7 @@ import { waysOut } from './warnings.js';
 
 const HARDEST = 5;
 
-type MeasureCost = LineReport['hardest'][number];
+type MeasureMovement = LineReport['hardest'][number];
 
 /** The report on the selected measures of the marked hands. */
 export function reportOf(
@@ -46,7 +46,7 @@ function lineReport(
   const indices = chosenSlices(line, chosen);
   const heads = countHeads(part, line, marks, indices);
   const slices = sliceReports(part, analysis, indices);
-  const costs = slices.map(costOf);
+  const movements = slices.map(movementOf);
   return {
     part: part.id,
     hand: line.hand,
@@ -54,9 +54,10 @@ function lineReport(
     cues: slices.filter(hasCue).length,
     crossings: slices.filter(hasCrossing).length,
     depthTravel: sumOf(slices.map(travelOf)),
-    cost: rounded(sumOf(costs)),
+    movement: rounded(sumOf(movements)),
+    usage: rounded(sumOf(slices.map(usageOf))),
     slices,
-    hardest: hardest(part, line, indices, costs),
+    hardest: hardest(part, line, indices, movements),
     findings: plan.findings
       .filter(({ slice }) => chosen(line.slices[slice]!.measure))
       .map(({ slice, message }) => ({ ...beatOf(part, line.slices[slice]!), message })),
@@ -124,12 +125,25 @@ function sliceReport(
   const slice = line.slices[at]!;
   const { measure, beat } = beatOf(part, slice);
   const keys = slice.struck.map(keyOf);
-  const { struck: fingers, terms } = fingering.slices[at]!;
+  const { struck: fingers, terms, movement } = fingering.slices[at]!;
+  const usage = rounded(sumOfTerms(terms));
   const { depth, depthChange, reason, crossing } = plan.slices[at]!;
   // Spreads would cost more than all the rest of the report.
   const report: Draft<SliceReport> = alternates
-    ? { measure, beat, keys, fingers, alternates: alternates[at]!, terms, depth, depthChange, reason }
-    : { measure, beat, keys, fingers, terms, depth, depthChange, reason };
+    ? {
+        measure,
+        beat,
+        keys,
+        fingers,
+        alternates: alternates[at]!,
+        terms,
+        movement,
+        usage,
+        depth,
+        depthChange,
+        reason,
+      }
+    : { measure, beat, keys, fingers, terms, movement, usage, depth, depthChange, reason };
   if (crossing) report.crossing = crossingText(crossing);
   if (cue !== undefined) report.cue = cue;
   return report;
@@ -156,33 +170,41 @@ function travelOf({ depthChange }: SliceReport): number {
   return Math.abs(depthChange);
 }
 
-function costOf({ terms }: SliceReport): number {
-  let cost = 0;
-  for (const term in terms) cost += terms[term]!;
-  return cost;
+function movementOf({ movement }: SliceReport): number {
+  return movement;
+}
+
+function usageOf({ usage }: SliceReport): number {
+  return usage;
+}
+
+function sumOfTerms(terms: SliceReport['terms']): number {
+  let sum = 0;
+  for (const term in terms) sum += terms[term]!;
+  return sum;
 }
 
 function hardest(
   part: Part,
   line: Line,
   indices: readonly number[],
-  costs: readonly number[],
+  movements: readonly number[],
 ): LineReport['hardest'] {
-  const byMeasure = new Map<number, { cost: number; keys: number }>();
+  const byMeasure = new Map<number, { movement: number; keys: number }>();
   for (let nth = 0; nth < indices.length; nth++) {
     const slice = line.slices[indices[nth]!]!;
-    const entry = byMeasure.get(slice.measure) ?? { cost: 0, keys: 0 };
-    entry.cost += costs[nth]!;
+    const entry = byMeasure.get(slice.measure) ?? { movement: 0, keys: 0 };
+    entry.movement += movements[nth]!;
     entry.keys += slice.struck.length;
     byMeasure.set(slice.measure, entry);
   }
-  const measures: MeasureCost[] = [];
-  for (const [measure, { cost, keys }] of byMeasure) {
-    measures.push({ measure: part.measures[measure]!.number, cost: rounded(cost / keys) });
+  const measures: MeasureMovement[] = [];
+  for (const [measure, { movement, keys }] of byMeasure) {
+    measures.push({ measure: part.measures[measure]!.number, movement: rounded(movement / keys) });
   }
   return measures.sort(harderFirst).slice(0, HARDEST);
 }
 
-function harderFirst(a: MeasureCost, b: MeasureCost): number {
-  return b.cost - a.cost;
+function harderFirst(a: MeasureMovement, b: MeasureMovement): number {
+  return b.movement - a.movement;
 }

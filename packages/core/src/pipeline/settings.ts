@@ -2,7 +2,15 @@ import { type HandModel, handModel } from '../anatomy/hand.js';
 import { DEFAULT_LAYERS } from '../cues/keys.js';
 import { cueWording } from '../cues/wording.js';
 import { DEFAULT_LIMITS } from '../options/limits.js';
-import type { AnnotateOptions, Density, Language, Layer, Limits, SpanOption } from '../options/options.js';
+import type {
+  AnnotateOptions,
+  Density,
+  Language,
+  Layer,
+  Limits,
+  Measure,
+  SpanOption,
+} from '../options/options.js';
 import type { Draft } from '../score/draft.js';
 import type { Hand } from '../score/model.js';
 
@@ -15,6 +23,7 @@ export interface Settings {
   readonly model: Readonly<Record<Hand, HandModel>>;
   readonly measures?: { readonly from: string; readonly to: string };
   readonly layers: readonly Layer[];
+  readonly by: Measure;
   readonly density: Density;
   readonly language: Language;
   readonly wording: Readonly<Record<string, string>>;
@@ -48,6 +57,7 @@ export function settingsOf(options: AnnotateOptions): Settings {
     hands: options.hands ?? 'both',
     model: { right, left },
     layers: options.layers ?? DEFAULT_LAYERS,
+    by: options.by ?? 'usage',
     density: options.density ?? 'essential',
     language,
     wording,

@@ -28,9 +28,9 @@ export function tellCounts(paths: readonly string[], finger: Fingerer = usual): 
   let notes = 0;
   const all = paths.flatMap((path) => {
     const text = readFileSync(path, 'utf8').replace(DIGIT, '');
-    return readLines(text).lines.map(({ line, flow, ornaments }) => {
+    return readLines(text).lines.map(({ line, context }) => {
       notes += line.slices.reduce((sum, { struck }) => sum + struck.length, 0);
-      return countBreaches(playedOf(line, finger(line, 'medium', { flow, ornaments }), 'medium'));
+      return countBreaches(playedOf(line, finger(line, 'medium', context), 'medium'));
     });
   });
   const sums = sumCounts(all);
