@@ -9,7 +9,7 @@ import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import type { Finger } from '#core/score/model.js';
 import { scoreModel } from '../properties/generate.js';
 import { toXml } from '../properties/generate-score.js';
-import { PATIENT } from '../properties/runs.js';
+import { rounds } from '../rounds.js';
 import { attributes, bytesOf, onePart, READ_FIXTURES } from './read-source.js';
 
 /** Everything that a reading of the text finds, and what marks on all its notes would change. */
@@ -90,19 +90,19 @@ const noteText = fc
   });
 
 describe('what reading passes over', () => {
-  it('makes no difference to notes however odd', PATIENT, () => {
+  it('makes no difference to notes however odd', () => {
     fc.assert(
       fc.property(fc.array(noteText, { minLength: 1, maxLength: 3 }), (notes) => {
         expectAlike(onePart([attributes() + notes.join('')]));
       }),
-      { numRuns: 2000 },
+      rounds(1000),
     );
   });
 
-  it('makes no difference to generated scores', PATIENT, () => {
+  it('makes no difference to generated scores', () => {
     fc.assert(
       fc.property(scoreModel, (model) => expectAlike(toXml(model))),
-      { numRuns: 100 },
+      rounds(50),
     );
   });
 
