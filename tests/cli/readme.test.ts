@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { DEMO, handline, workFolder } from './harness.js';
+import { DEMO, handline, spawned, workFolder } from './harness.js';
 
 const folder = workFolder();
 const source = (path: string) => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
@@ -13,7 +13,7 @@ describe('the README is true', () => {
   let help = '';
 
   beforeAll(async () => {
-    help = (await handline(['mark', '--help'], '.')).stdout.toString();
+    help = (await spawned(['mark', '--help'], '.')).stdout.toString();
   });
 
   test('its example before and after has the form of the demo, whichever digit and cue the weights choose', async () => {
