@@ -5,7 +5,7 @@ export const LONG = process.env.HANDLINE_LONG === '1';
  * How often a property is drawn: `few` times in `npm test`, `many` times in the long rounds. Test files that import this
  * module run in both; the others only in `npm test`.
  */
-export function rounds(few: number, many = 10 * few): { readonly numRuns: number } {
+export function rounds(few: number, many = 5 * few): { readonly numRuns: number } {
   return { numRuns: LONG ? many : few };
 }
 
