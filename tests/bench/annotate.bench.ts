@@ -5,6 +5,7 @@ import { XMLParser } from 'fast-xml-parser';
 import { bench, describe } from 'vitest';
 import { PARSER_OPTIONS } from '#core/musicxml/xml/tree.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
+import { record } from '../docs/figures.js';
 
 const DEMO = fileURLToPath(new URL('../../fixtures/demo/kelp-street-tunes.musicxml', import.meta.url));
 const LETTERS = 'CDEFGAB';
@@ -58,7 +59,7 @@ function medians(tasks: readonly (() => void)[], rounds: number): number[] {
   return all.map((own) => own.sort((x, y) => x - y)[Math.floor(rounds / 2)]!);
 }
 
-/** The target of issue 2: annotating takes no more than 2.5 times as long as parsing, and grows with the notes. */
+/** The target: annotating takes no more than 2.5 times as long as parsing, and grows with the notes. */
 function printRatios(): void {
   const sizes = [1000, 3000, 5000, 10_000, 30_000, 100_000];
   const warm = score(2000).text;
@@ -67,18 +68,27 @@ function printRatios(): void {
     mark(warm);
   }
   let first: number | undefined;
+  const [ratios, growths]: number[][] = [[], []];
   for (const size of sizes) {
     const { text, notes } = score(size);
     const rounds = size > 10_000 ? 3 : 7;
     const [parsing, marking] = medians([() => parse(text), () => mark(text)], rounds) as [number, number];
     const each = (1000 * marking) / notes;
     first ??= each;
+    if (size >= 3000) {
+      ratios!.push(marking / parsing);
+      growths!.push(each / first);
+    }
     console.log(
       `${notes} notes, ${(text.length / 1e6).toFixed(1)} million characters: parser ${parsing.toFixed(0)} ms, ` +
         `annotate ${marking.toFixed(0)} ms, ratio ${(marking / parsing).toFixed(2)} (aim 2.5); ` +
         `${each.toFixed(0)} µs a note, ${(each / first).toFixed(2)} times that of the smallest score`,
     );
   }
+  const bounds = (all: readonly number[]) =>
+    [Math.min(...all), Math.max(...all)].map((value) => Number(value.toFixed(1))) as [number, number];
+  const [[ratioLeast, ratioMost], [growthLeast, growthMost]] = [bounds(ratios!), bounds(growths!)];
+  record((figures) => ({ ...figures, annotate: { ratioLeast, ratioMost, growthLeast, growthMost } }));
 }
 
 printRatios();

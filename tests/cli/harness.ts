@@ -2,8 +2,10 @@ import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { Readable, Writable } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach } from 'vitest';
+import { run } from '../../packages/cli/src/program.js';
 
 export const MAIN = fileURLToPath(new URL('../../packages/cli/dist/main.js', import.meta.url));
 export const DEMO = fileURLToPath(new URL('../../fixtures/demo/kelp-street-tunes.musicxml', import.meta.url));
@@ -33,8 +35,42 @@ export function start(args: readonly string[], cwd: string, input: string | Uint
   return { child, done };
 }
 
-export function handline(args: readonly string[], cwd: string, input?: string | Uint8Array): Promise<Ended> {
+/** One run of the built command in a process of its own. */
+export function spawned(args: readonly string[], cwd: string, input?: string | Uint8Array): Promise<Ended> {
   return start(args, cwd, input).done;
+}
+
+class Sink extends Writable {
+  readonly chunks: Buffer[] = [];
+  override _write(chunk: Buffer, _: string, done: () => void): void {
+    this.chunks.push(chunk);
+    done();
+  }
+  get bytes(): Buffer {
+    return Buffer.concat(this.chunks);
+  }
+}
+
+let last: Promise<unknown> = Promise.resolve();
+
+/** The same run in this process, one after the other: a process takes longer to start than most scores to be marked. */
+export function handline(
+  args: readonly string[],
+  cwd: string,
+  input: string | Uint8Array = '',
+): Promise<Ended> {
+  const next = last.then(async (): Promise<Ended> => {
+    const [stdout, stderr, before] = [new Sink(), new Sink(), process.cwd()];
+    process.chdir(cwd);
+    try {
+      const code = await run(args, { stdin: Readable.from([Buffer.from(input)]), stdout, stderr });
+      return { code, signal: null, stdout: stdout.bytes, stderr: stderr.bytes.toString('utf8') };
+    } finally {
+      process.chdir(before);
+    }
+  });
+  last = next.catch(() => undefined);
+  return next;
 }
 
 /** A fresh folder for each test of the file, removed afterwards. */

@@ -1,6 +1,9 @@
-import { readFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, readFileSync } from 'node:fs';
+import * as core from '@handline/core';
+import { strToU8, zipSync } from 'fflate';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { DEMO, handline, workFolder } from './harness.js';
+import { DEMO, handline, MAIN, spawned, workFolder } from './harness.js';
 
 const folder = workFolder();
 const source = (path: string) => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
@@ -9,28 +12,101 @@ const readme = source('README.md');
 /** Lines without indentation: the README shows the demo's lines flush left. */
 const flat = (text: string) => text.replace(/^ +/gm, '').trim();
 
+const blocks = (language: string): string[] =>
+  [...readme.matchAll(new RegExp(`\`\`\`${language}\\n(.*?)\`\`\``, 'gs'))].map((match) => match[1] ?? '');
+
+/** Runs an example as it stands, its imports taken from core. */
+function runExample(code: string, given: Readonly<Record<string, unknown>>): void {
+  const own = code.replace(/^import (\{.*\}) from '@handline\/core';$/m, 'const $1 = core;');
+  expect(own).not.toBe(code);
+  new Function(...Object.keys(given), own)(...Object.values(given));
+}
+
+/** The entries of a .mxl archive that holds a score. */
+const container = (score: Uint8Array) => ({
+  'META-INF/container.xml': strToU8(
+    '<container><rootfiles><rootfile full-path="score.musicxml"/></rootfiles></container>',
+  ),
+  'score.musicxml': score,
+});
+
 describe('the README is true', () => {
   let help = '';
 
   beforeAll(async () => {
-    help = (await handline(['mark', '--help'], '.')).stdout.toString();
+    help = (await spawned(['mark', '--help'], '.')).stdout.toString();
   });
 
-  test('its example before and after has the form of the demo, whichever digit and cue the weights choose', async () => {
-    const [before = '', after = ''] = [...readme.matchAll(/```xml\n(.*?)```/gs)].map((match) =>
-      flat(match[1] ?? ''),
-    );
-    const marked = await handline(['mark', DEMO, '--quiet', '-o', '-'], folder.path);
-    const form = (text: string) =>
-      flat(text)
-        .replace(/<\?handline (digit|cue) [^?]*\?>/g, '<?handline $1 ...?>')
-        .replace(/>[1-5]<\/fingering>/g, '>...</fingering>')
-        .replace(/(<words color="#000001">)[^<]*/g, '$1...');
+  test('its example before and after is a note of the demo that gets a cue', async () => {
+    const [before = '', after = ''] = blocks('xml').map(flat);
     expect(flat(readFileSync(DEMO, 'utf8'))).toContain(before);
-    const [cue = '', note = ''] = form(after).split(/(?=^<note>)/m);
-    const whole = form(marked.stdout.toString());
-    expect([cue.includes('<words'), note.includes('<fingering')]).toEqual([true, true]);
-    expect([whole.includes(cue), whole.includes(note)]).toEqual([true, true]);
+    const marked = await handline(['mark', DEMO, '--quiet', '-o', '-'], folder.path);
+    const withCue = /<\?handline cue [^?]*\?><direction.*?<\/direction>\n<note>.*?<\/note>/gs;
+    const notes = flat(marked.stdout.toString()).match(withCue) ?? [];
+    const unmarked = (note: string) =>
+      note
+        .replace(/^<\?handline cue .*?<\/direction>\n/s, '')
+        .replace(/<\?handline digit .*?<\/notations>\n/s, '');
+    expect(notes.filter((note) => unmarked(note) === before)).toContain(after);
+  });
+
+  test('its commands run, and end well', async () => {
+    const lines = blocks('sh').join('').split('\n');
+    const commands = lines.filter((line) => line.startsWith('node packages/cli/dist/main.js'));
+    expect(commands.length).toBeGreaterThan(4);
+    mkdirSync(folder.at('scores'));
+    folder.put('waltz.musicxml', readFileSync(DEMO));
+    folder.put('scores/waltz.mxl', zipSync(container(readFileSync(DEMO))));
+    for (const command of commands) {
+      const own = command.replace('node packages/cli/dist/main.js', '"$0" "$1"');
+      const options = { cwd: folder.path, encoding: 'utf8' } as const;
+      const { status, stderr } = spawnSync('bash', ['-c', own, process.execPath, MAIN], options);
+      expect({ command, status, refusals: stderr.match(/^handline: .*/gm) }).toEqual({
+        command,
+        status: 0,
+        refusals: null,
+      });
+    }
+    expect(folder.names('marked')).toEqual(['waltz.mxl']);
+    expect(readFileSync(folder.at('unmarked.musicxml'), 'utf8')).toBe(readFileSync(DEMO, 'utf8'));
+  });
+
+  test('its first two commands are what CI runs', () => {
+    const commands = blocks('sh')[0]?.match(/^npm .*?(?= +#)/gm) ?? [];
+    expect(commands).toHaveLength(2);
+    for (const command of commands) expect(source('.ci/run').split('\n')).toContain(`(${command})`);
+  });
+
+  test('its examples of the library run, and find what they print', async () => {
+    const [first = '', stages = ''] = blocks('ts');
+    const bytes = new Uint8Array(readFileSync(DEMO));
+    const printed: unknown[][] = [];
+    const saved: Uint8Array[] = [];
+    const given = {
+      core,
+      bytes,
+      save: (output: Uint8Array) => saved.push(output),
+      console: { log: (...own: unknown[]) => printed.push(own), warn: () => undefined, error: expect.fail },
+    };
+    runExample(first, given);
+    expect(printed.map(([hand]) => hand)).toEqual(['right', 'left']);
+    for (const values of printed) expect(values).not.toContain(undefined);
+    expect(saved).toHaveLength(1);
+    expect(Buffer.compare(core.clear(saved[0]!).output, bytes)).toBe(0);
+    const seen: Record<string, unknown>[] = [];
+    runExample(
+      stages
+        .replace(/(const best = .*\n)/, '$1  see({ fingering, plan, best });\n')
+        .concat('\nsee({ lines });'),
+      { ...given, see: (own: Record<string, unknown>) => seen.push(own) },
+    );
+    expect(seen).toHaveLength(3);
+    for (const { fingering, plan, best } of seen.slice(0, 2)) {
+      expect(fingering).toMatchObject({ cost: expect.any(Number), slices: expect.any(Array) });
+      expect(plan).toMatchObject({ slices: expect.any(Array) });
+      expect(best).toHaveLength(3);
+    }
+    expect(seen[2]?.lines).toHaveLength(2);
   });
 
   test('it names every option of mark, and no other', () => {

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { handline, scale, workFolder } from './harness.js';
+import { handline, scale, spawned, workFolder } from './harness.js';
 
 const folder = workFolder();
 
 describe('help', () => {
   test('names the commands, the exit codes and the caution', async () => {
-    const { code, stdout, stderr } = await handline(['--help'], folder.path);
+    const { code, stdout, stderr } = await spawned(['--help'], folder.path);
     const text = stdout.toString();
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(text).toContain('handline mark');
@@ -16,7 +16,7 @@ describe('help', () => {
   });
 
   test('of mark groups every option under a heading and fits 100 columns', async () => {
-    const { code, stdout } = await handline(['mark', '--help'], folder.path);
+    const { code, stdout } = await spawned(['mark', '--help'], folder.path);
     const text = stdout.toString();
     expect(code).toBe(0);
     const headings = text.split('\n').filter((line) => /^\S.*:$/.test(line));
@@ -50,7 +50,7 @@ describe('help', () => {
     const manifest = JSON.parse(
       readFileSync(new URL('../../packages/cli/package.json', import.meta.url), 'utf8'),
     );
-    expect((await handline(['--version'], folder.path)).stdout.toString()).toBe(`${manifest.version}\n`);
+    expect((await spawned(['--version'], folder.path)).stdout.toString()).toBe(`${manifest.version}\n`);
   });
 });
 

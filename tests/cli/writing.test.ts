@@ -11,7 +11,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { handline, scale, workFolder } from './harness.js';
+import { handline, scale, spawned, start, workFolder } from './harness.js';
 
 const folder = workFolder();
 const read = (name: string) => readFileSync(folder.at(name), 'utf8');
@@ -161,7 +161,7 @@ describe('several runs at once', () => {
     const names = ['a', 'b', 'c'].map((name) => `${name}.musicxml`);
     for (const name of names) folder.put(name, scale());
     const runs = await Promise.all(
-      [0, 1, 2].map(() => handline(['mark', ...names, '--out-dir', 'out', '--force'], folder.path)),
+      [0, 1, 2].map(() => spawned(['mark', ...names, '--out-dir', 'out', '--force'], folder.path)),
     );
     expect(runs.map((run) => run.code)).toEqual([0, 0, 0]);
     const result = await marked();
@@ -172,7 +172,7 @@ describe('several runs at once', () => {
   test('without --force only one of them takes the name', async () => {
     folder.put('a.musicxml', scale());
     const runs = await Promise.all(
-      [0, 1, 2].map(() => handline(['mark', 'a.musicxml', '-o', 'out.musicxml'], folder.path)),
+      [0, 1, 2].map(() => spawned(['mark', 'a.musicxml', '-o', 'out.musicxml'], folder.path)),
     );
     expect(runs.map((run) => run.code).sort()).toEqual([0, 3, 3]);
     expect([read('out.musicxml'), folder.names()]).toEqual([await marked(), ['a.musicxml', 'out.musicxml']]);
@@ -181,7 +181,7 @@ describe('several runs at once', () => {
   test('in place: the file and its backups are whole, and the original is among these', async () => {
     folder.put('a.musicxml', scale());
     const runs = await Promise.all(
-      [0, 1, 2].map(() => handline(['mark', 'a.musicxml', '--in-place'], folder.path)),
+      [0, 1, 2].map(() => spawned(['mark', 'a.musicxml', '--in-place'], folder.path)),
     );
     for (const run of runs) expect([0, 3]).toContain(run.code);
     const [file, ...backups] = folder.names();
@@ -197,7 +197,6 @@ describe('several runs at once', () => {
 
 test('an unreadable answer to a broken pipe is one line', async () => {
   writeFileSync(folder.at('a.musicxml'), scale({ padding: 400_000 }));
-  const { start } = await import('./harness.js');
   const { child, done } = start(['mark', 'a.musicxml'], folder.path);
   child.stdout.destroy();
   const { code, stderr } = await done;

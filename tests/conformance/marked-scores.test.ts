@@ -1,5 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { decode } from '#core/musicxml/bytes/decode.js';
@@ -8,10 +7,9 @@ import { clear, mark, read } from '../musicxml/write-source.js';
 import { scoreModel } from '../properties/generate.js';
 import { toXml } from '../properties/generate-score.js';
 import { type MarkPlan, markPlan, marksOf } from '../properties/marks.js';
-import { missingSchema, schema, type Validate } from './schema.js';
-import { missingScores, sharedScores } from './shared-scores.js';
-
-const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+import { RUNS } from '../rounds.js';
+import { editions, FIXTURES, TUNES } from '../scores.js';
+import { schema, type Validate } from './schema.js';
 
 const EVERYTHING: MarkPlan = {
   fingers: [1, 2, 3, 4, 5],
@@ -21,20 +19,13 @@ const EVERYTHING: MarkPlan = {
   legend: 'in: towards the fallboard\nout: away from it',
 };
 
-function scoresBelow(folder: string): string[] {
-  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter((name) => /\.(?:musicxml|xml|mxl)$/.test(name))
-    .map((name) => `${folder}${name}`)
-    .sort();
-}
-
 /** The score's text, declared in the encoding in which the validator gets it. */
 function textOf(path: string): string {
   const { text } = decode(readFileSync(path), DEFAULT_LIMITS);
   return text.replace(/^(<\?xml[^>]*encoding=)(["'])[^"']*\2/, '$1$2UTF-8$2');
 }
 
-describe.skipIf(missingSchema !== undefined)('MusicXML 4.0 schema', () => {
+describe('MusicXML 4.0 schema', () => {
   let complaints: Validate;
   beforeAll(() => {
     complaints = schema();
@@ -59,7 +50,7 @@ describe.skipIf(missingSchema !== undefined)('MusicXML 4.0 schema', () => {
   });
 
   it('marked fixtures are as valid as before', () => {
-    const paths = scoresBelow(`${ROOT}fixtures/`);
+    const paths = TUNES.map((name) => `${FIXTURES}${name}`);
     const kinds = paths.map(expectNoWorse);
     console.log(
       `fixtures: ${kinds.filter((kind) => kind === 'valid').length} of ${paths.length} valid, before and after`,
@@ -67,15 +58,14 @@ describe.skipIf(missingSchema !== undefined)('MusicXML 4.0 schema', () => {
     expect(kinds).toContain('valid');
   });
 
-  it('marked shared scores are as valid as before', (context) => {
-    const paths = sharedScores(32, 0.6);
-    if (missingScores !== undefined) context.skip(missingScores);
+  it('marked editions are as valid as before', () => {
+    const paths = editions(6, 0.6);
     const kinds = paths.map(expectNoWorse);
     console.log(
-      `shared: ${kinds.filter((kind) => kind === 'valid').length} of ${paths.length} valid, before and after`,
+      `editions: ${kinds.filter((kind) => kind === 'valid').length} of ${paths.length} valid, before and after`,
     );
     expect(kinds).toContain('valid');
-  }, 300_000);
+  });
 
   it('generated scores of all versions are valid before and after', () => {
     fc.assert(
@@ -84,9 +74,7 @@ describe.skipIf(missingSchema !== undefined)('MusicXML 4.0 schema', () => {
         expect(complaints(text)).toEqual([]);
         expect(complaints(mark(text, marksOf(plan, read(text).score)))).toEqual([]);
       }),
-      { numRuns: 300 },
+      RUNS,
     );
   });
 });
-
-if (missingSchema !== undefined) console.log(missingSchema);

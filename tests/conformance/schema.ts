@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import {
   ParseOption,
@@ -9,18 +9,13 @@ import {
   xmlRegisterInputProvider,
 } from 'libxml2-wasm';
 
-const FOLDER = fileURLToPath(new URL('../../../shared/musicxml-4.0/', import.meta.url));
+const FOLDER = fileURLToPath(new URL('../../fixtures/musicxml-4.0/', import.meta.url));
 // The addresses that musicxml.xsd imports; both are answered from the files beside it.
 const IMPORTS = ['xml.xsd', 'xlink.xsd'];
 const address = (name: string) => `http://www.musicxml.org/xsd/${name}`;
 
 // libxml2 validates no document that still holds references to its own entities.
 const OPTION = ParseOption.XML_PARSE_HUGE | ParseOption.XML_PARSE_NONET | ParseOption.XML_PARSE_NOENT;
-
-/** Why the schema cannot be used, or undefined where it can. */
-export const missingSchema = existsSync(`${FOLDER}musicxml.xsd`)
-  ? undefined
-  : `no ${FOLDER}musicxml.xsd: schema checks are skipped`;
 
 /** All complaints about a text, without line numbers; none where it is valid. */
 export type Validate = (text: string) => readonly string[];

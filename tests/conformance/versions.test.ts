@@ -1,5 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { decode } from '#core/musicxml/bytes/decode.js';
 import { writeMarks } from '#core/musicxml/marks/write.js';
@@ -7,8 +6,8 @@ import { parseTree, type XmlElement } from '#core/musicxml/xml/tree.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { clear, read } from '../musicxml/write-source.js';
 import { type MarkPlan, marksOf } from '../properties/marks.js';
+import { FIXTURES, TUNES } from '../scores.js';
 
-const FIXTURES = fileURLToPath(new URL('../../fixtures/', import.meta.url));
 const VERSIONS = ['1.0', '1.1', '2.0', '3.0', '3.1', '4.0'] as const;
 
 /**
@@ -57,13 +56,9 @@ function tooNew(element: XmlElement, version: string): string[] {
 }
 
 describe('what is written in a declared version', () => {
-  const names = readdirSync(FIXTURES, { recursive: true, encoding: 'utf8' })
-    .filter((name) => /\.(?:musicxml|mxl)$/.test(name))
-    .sort();
-
   it.each(VERSIONS)('%s is known to it, and colours sign wherever there are colours', (version) => {
     let [signed, elements] = [0, 0];
-    for (const name of names) {
+    for (const name of TUNES) {
       const { text: original } = decode(readFileSync(`${FIXTURES}${name}`), DEFAULT_LIMITS);
       const declared = original.replace(/(<score-(?:part|time)wise\b)[^>]*>/, `$1 version="${version}">`);
       // No score of 1.0 has credits; ours is written only beside theirs.

@@ -1,5 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { planCues } from '#core/cues/cues.js';
 import { buildLines } from '#core/hands/build.js';
@@ -9,10 +8,10 @@ import type { Density } from '#core/options/options.js';
 import { openSource } from '#core/pipeline/open.js';
 import { analyse } from '#core/pipeline/plan.js';
 import { settingsOf } from '#core/pipeline/settings.js';
+import { editions, FIXTURES } from '../scores.js';
 
 const DENSITIES: readonly Density[] = ['every', 'essential', 'demanding'];
-const DEMO = fileURLToPath(new URL('../../fixtures/demo/kelp-street-tunes.musicxml', import.meta.url));
-const SHARED = fileURLToPath(new URL('../../../shared/human-fingering/scores', import.meta.url));
+const DEMO = `${FIXTURES}demo/kelp-street-tunes.musicxml`;
 
 interface Count {
   readonly file: string;
@@ -69,12 +68,9 @@ describe('texts on the page', () => {
     expect(demo.cues.demanding).toBeGreaterThan(0);
   });
 
-  it('and in the shared scores', ({ skip }) => {
-    if (!existsSync(SHARED)) skip(`no scores at ${SHARED}`);
-    const counts = readdirSync(SHARED)
-      .filter((name) => name.endsWith('.musicxml'))
-      .map((name) => count(`${SHARED}/${name}`));
-    print(`${counts.length} shared scores`, counts);
+  it('and in editions', () => {
+    const counts = editions().map(count);
+    print(`${counts.length} editions`, counts);
     check(counts);
   });
 });

@@ -11,6 +11,7 @@ import { leastChoice, Search } from '#core/fingering/search/forward.js';
 import { cheapestPaths } from '#core/fingering/search/k-best.js';
 import { SECOND_CHOICE_MARGIN, secondChoices } from '#core/fingering/second-choices.js';
 import type { Hand } from '#core/score/model.js';
+import { rounds } from '../rounds.js';
 import { eachFingering, fingerings, Ledger } from './enumerate.js';
 import { again, type Happening, happenings, lineOf, type Texture } from './lines.js';
 
@@ -101,7 +102,7 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
         });
         compared += found.length;
       }),
-      { numRuns: 60 },
+      rounds(25),
     );
     console.log(`alternatives, ${least}-${most} slices: ${compared} fingerings equal the enumeration's`);
   });
@@ -131,7 +132,7 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
           });
         },
       ),
-      { numRuns: 100 },
+      rounds(40),
     );
     expect(within).toBeGreaterThan(0);
     expect(beyond).toBeGreaterThan(0);
@@ -161,7 +162,7 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
           });
         });
       }),
-      { numRuns: 60 },
+      rounds(25),
     );
   });
 });
@@ -182,7 +183,7 @@ it('every alternative explains its own cost', () => {
         before = cost;
       }
     }),
-    { numRuns: 60 },
+    rounds(25),
   );
 });
 
@@ -216,7 +217,7 @@ it('alternatives of like figures are those of the whole enumeration, inconsisten
         expect(Math.abs(fingerLine(line, model).fingering.cost - found[0]!.cost)).toBeLessThan(ROUNDING);
       },
     ),
-    { numRuns: 60 },
+    rounds(25),
   );
   expect(unlike).toBeGreaterThan(0);
 });

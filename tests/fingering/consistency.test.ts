@@ -7,6 +7,7 @@ import { consistentChoice } from '#core/fingering/consistency/settle.js';
 import { leastChoice } from '#core/fingering/search/forward.js';
 import { type SliceView, viewLine } from '#core/fingering/view/view.js';
 import type { Hand } from '#core/score/model.js';
+import { rounds } from '../rounds.js';
 import { eachFingering, Ledger, objectiveOf } from './enumerate.js';
 import { again, happenings, lineOf, type Texture } from './lines.js';
 
@@ -23,11 +24,11 @@ function searched(views: readonly SliceView[]) {
 }
 
 it.each([
-  ['single keys', NARROW, 3, 100],
-  ['keys and pairs of keys', PAIRS, 2, 30],
+  ['single keys', NARROW, 3, 50],
+  ['keys and pairs of keys', PAIRS, 2, 10],
 ] as const)(
   'like figures of %s: the joint minimum of movement and inconsistency, against enumeration',
-  (name, texture, most, numRuns) => {
+  (name, texture, most, few) => {
     const tally = { cases: 0, unlike: 0 };
     fc.assert(
       fc.property(HANDS, happenings(texture, 2, most), fc.boolean(), (hand, events, octaves) => {
@@ -45,7 +46,7 @@ it.each([
         tally.cases++;
         if (total(plain.cost, plain.path) > plain.cost) tally.unlike++;
       }),
-      { numRuns, seed: 1 },
+      { ...rounds(few), seed: 1 },
     );
     console.log(
       `likeness, ${name}: ${tally.cases} lines, in ${tally.unlike} the least movement is unlike itself`,

@@ -6,10 +6,11 @@ import type { Line } from '#core/hands/line.js';
 import { planMotion } from '#core/motion/motion.js';
 import type { MotionPlan } from '#core/motion/plan.js';
 import type { Finger, Hand } from '#core/score/model.js';
+import { rounds } from '../rounds.js';
 import { type Happening, happenings, lineOf, type Texture } from './lines.js';
 
 const SPANS = fc.constantFrom('small', 'medium', 'large');
-const RUNS = { numRuns: 200 };
+const RUNS = rounds(200);
 
 const TEXTURES: readonly { readonly name: string; readonly texture: Texture }[] = [
   { name: 'single notes', texture: { keys: 1, holds: 0 } },

@@ -1,5 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type HandModel, handModel } from '#core/anatomy/hand.js';
 import { reach } from '#core/anatomy/reach.js';
@@ -13,10 +12,10 @@ import { readScore } from '#core/musicxml/read/score.js';
 import { parseTree } from '#core/musicxml/xml/tree.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import type { Finger } from '#core/score/model.js';
+import { LONG } from '../rounds.js';
+import { editions, FIXTURES, TUNES } from '../scores.js';
 
-const FIXTURES = fileURLToPath(new URL('../../fixtures/', import.meta.url));
-const SHARED = fileURLToPath(new URL('../../../shared/human-fingering/scores/', import.meta.url));
-const SPANS = ['small', 'medium', 'large'] as const;
+const SPANS = ['small', 'medium', 'large', ...(LONG ? ['7th', '8th', '9th', '10th', '11th', '12th'] : [])];
 
 /** Rounding room of the practical reach and, at the lower end, for fingers folded onto neighbouring keys: candidates.ts. */
 const TOLERANCE = 5;
@@ -139,44 +138,32 @@ function judge(name: string, line: Line, span: string, tally: Tally): void {
   });
 }
 
-function linesOf(folder: string): { name: string; lines: readonly Line[] }[] {
-  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter((name) => /\.(?:musicxml|xml|mxl)$/.test(name))
-    .sort()
-    .map((name) => {
-      const { text } = decode(new Uint8Array(readFileSync(`${folder}${name}`)), DEFAULT_LIMITS);
-      const context = { limits: DEFAULT_LIMITS };
-      const { score } = readScore(parseTree(text, DEFAULT_LIMITS), text, context);
-      return { name, lines: buildLines(score, { existing: 'ignore' }).lines };
-    });
+function linesOf(path: string): { name: string; lines: readonly Line[] } {
+  const { text } = decode(new Uint8Array(readFileSync(path)), DEFAULT_LIMITS);
+  const { score } = readScore(parseTree(text, DEFAULT_LIMITS), text, { limits: DEFAULT_LIMITS });
+  return { name: path, lines: buildLines(score, { existing: 'ignore' }).lines };
 }
 
 describe.each([
-  { set: 'fixtures', folder: FIXTURES },
-  { set: 'shared scores', folder: SHARED },
-])('$set', ({ set, folder }) => {
-  const present = existsSync(folder);
-  if (!present) console.log(`playability of ${set}: skipped, no folder ${folder}`);
-  let scores: ReturnType<typeof linesOf> = [];
+  { set: 'our tunes', paths: TUNES.map((name) => `${FIXTURES}${name}`) },
+  { set: 'editions', paths: editions() },
+])('$set', ({ set, paths }) => {
+  let scores: ReturnType<typeof linesOf>[] = [];
   beforeAll(() => {
-    if (present) scores = linesOf(folder);
+    scores = paths.map(linesOf);
   });
 
-  it.skipIf(!present).each(SPANS)(
-    'no fingering is unplayable for a %s hand',
-    { timeout: 300_000 },
-    (span) => {
-      const counts = { reach: 0, crossed: 0, doubled: 0, overlap: 0, missing: 0 };
-      const tally: Tally = { counts, examples: [], slices: 0, doubts: 0, letGo: 0, hasty: 0 };
-      for (const { name, lines } of scores) for (const line of lines) judge(name, line, span, tally);
-      console.log(
-        `playability, ${set}, ${span}: ${scores.length} scores, ${tally.slices} slices, ` +
-          `${tally.doubts} reported as doubts; violations: ${KINDS.map((kind) => `${kind} ${counts[kind]}`).join(', ')}; ` +
-          `held keys let go early ${tally.letGo}, changing fingers in haste ${tally.hasty}`,
-      );
-      if (tally.examples.length > 0) console.log(tally.examples.slice(0, 40).join('\n'));
-      expect(tally.slices).toBeGreaterThan(100);
-      expect(counts).toEqual({ reach: 0, crossed: 0, doubled: 0, overlap: 0, missing: 0 });
-    },
-  );
+  it.each(SPANS)('no fingering is unplayable for a %s hand', (span) => {
+    const counts = { reach: 0, crossed: 0, doubled: 0, overlap: 0, missing: 0 };
+    const tally: Tally = { counts, examples: [], slices: 0, doubts: 0, letGo: 0, hasty: 0 };
+    for (const { name, lines } of scores) for (const line of lines) judge(name, line, span, tally);
+    console.log(
+      `playability, ${set}, ${span}: ${scores.length} scores, ${tally.slices} slices, ` +
+        `${tally.doubts} reported as doubts; violations: ${KINDS.map((kind) => `${kind} ${counts[kind]}`).join(', ')}; ` +
+        `held keys let go early ${tally.letGo}, changing fingers in haste ${tally.hasty}`,
+    );
+    if (tally.examples.length > 0) console.log(tally.examples.slice(0, 40).join('\n'));
+    expect(tally.slices).toBeGreaterThan(100);
+    expect(counts).toEqual({ reach: 0, crossed: 0, doubled: 0, overlap: 0, missing: 0 });
+  });
 });

@@ -13,6 +13,7 @@ import { type Flow, playedFlow } from '#core/hands/joins.js';
 import type { Line } from '#core/hands/line.js';
 import { Clock } from '#core/score/tempo.js';
 import { attributes, note, onePart, readText } from '../musicxml/read-source.js';
+import { rounds } from '../rounds.js';
 import { fingerings, Ledger, objectiveOf } from './enumerate.js';
 import { happenings, lineOf } from './lines.js';
 
@@ -153,7 +154,7 @@ describe('joins of repeats', () => {
         if (gap <= 0) equal++;
         worst = Math.max(worst, gap);
       }),
-      { numRuns: 25, seed: 11 },
+      { ...rounds(10), seed: 11 },
     );
     console.log(
       `joins: ${equal} of ${cases} least of all fingerings, at worst ${worst.toFixed(1)} mm dearer`,

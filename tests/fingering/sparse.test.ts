@@ -1,5 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
@@ -13,6 +12,7 @@ import { readScore } from '#core/musicxml/read/score.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { openSource } from '#core/pipeline/open.js';
 import type { Finger, Hand } from '#core/score/model.js';
+import { editions, FIXTURES, TUNES } from '../scores.js';
 import { happenings, lineOf } from './lines.js';
 
 type Digits = readonly (readonly (Finger | null)[])[];
@@ -119,24 +119,13 @@ describe('a reader of sparse digits', () => {
   });
 });
 
-const FIXTURES = fileURLToPath(new URL('../../fixtures/', import.meta.url));
-const SHARED = fileURLToPath(new URL('../../../shared/human-fingering/scores/', import.meta.url));
-
-function filesIn(folder: string): string[] {
-  return readdirSync(folder, { recursive: true })
-    .map(String)
-    .filter((name) => /\.(musicxml|mxl|xml)$/.test(name))
-    .map((name) => `${folder}${name}`)
-    .sort();
-}
-
 describe.each([
-  { name: 'fixtures', folder: FIXTURES, most: 200 },
-  { name: 'shared scores', folder: SHARED, most: 60 },
-])('$name', ({ name, folder, most }) => {
-  it.skipIf(!existsSync(folder))('are read back whole from sparse digits', () => {
+  { name: 'our tunes', files: TUNES.map((name) => `${FIXTURES}${name}`) },
+  { name: 'editions', files: editions() },
+])('$name', ({ name, files }) => {
+  it('are read back whole from sparse digits', () => {
     let [kept, all] = [0, 0];
-    for (const file of filesIn(folder).slice(0, most)) {
+    for (const file of files) {
       const { text, root } = openSource(new Uint8Array(readFileSync(file)), DEFAULT_LIMITS);
       const { score } = readScore(root, text, { limits: DEFAULT_LIMITS });
       for (const line of buildLines(score).lines) {
@@ -153,5 +142,3 @@ describe.each([
     expect(all).toBeGreaterThan(100);
   });
 });
-
-if (!existsSync(SHARED)) console.log('sparse digits of shared scores: skipped, ../shared is missing');

@@ -2,6 +2,7 @@ import { sizeOf } from '#core/fingering/cost/terms/blocks.js';
 import { isHabit } from '#core/fingering/cost/terms/term.js';
 import { OFFSETS, TERMS } from '#core/fingering/cost/terms/terms.js';
 import type { Measure } from '#core/options/options.js';
+import { record } from '../docs/figures.js';
 import { hasSamples, loadSamples, type Sample } from './data.js';
 import { summary, type Tally, tally } from './evaluate.js';
 import { featuresOf } from './features.js';
@@ -117,7 +118,10 @@ class Fitting {
     const support = supportOf(this.samples);
     const weights = faded(mean(PAIRS.map((pair) => this.without(pair))), support);
     writeTables(this.measure, weights, support, heldOut, SEED);
-    print('on the works fitted', summary(tally(this.samples, weights, this.measure, new Map())));
+    print(
+      `${this.measure}: on the works fitted`,
+      summary(tally(this.samples, weights, this.measure, new Map())),
+    );
   }
 }
 
@@ -129,6 +133,8 @@ function list(found: Tally): void {
 
 function print(name: string, { macro, micro }: HeldOut['blind']): void {
   console.log(`${name}: macro ${macro.toFixed(4)}, micro ${micro.toFixed(4)}`);
+  const rounded = { macro: Number(macro.toFixed(3)), micro: Number(micro.toFixed(3)) };
+  record((figures) => ({ ...figures, fit: { ...figures.fit, [name]: rounded } }));
 }
 
 /** `fit.ts [movement] [--write]`: cross-validates one measure, usage by default, and writes its tables if asked. */
@@ -140,8 +146,8 @@ function main(): void {
   const measure: Measure = process.argv.includes('movement') ? 'movement' : 'usage';
   const fitting = new Fitting(loadSamples(), measure);
   const heldOut = fitting.crossValidate();
-  print('works held out', heldOut.blind);
-  print('works held out, every second digit given', heldOut.hinted);
+  print(`${measure}: works held out`, heldOut.blind);
+  print(`${measure}: works held out, every second digit given`, heldOut.hinted);
   if (process.argv.includes('--write')) fitting.write(heldOut);
 }
 

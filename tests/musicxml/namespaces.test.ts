@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { scoreModel } from '../properties/generate.js';
 import { toXml } from '../properties/generate-score.js';
-import { PATIENT } from '../properties/runs.js';
+import { rounds } from '../rounds.js';
 import { attributes, note, onePart, readText, refusal } from './read-source.js';
 
 const TAG =
@@ -18,7 +18,7 @@ const SCORE = onePart([attributes() + note('C5', 16)]);
 const STRANGE = '<x:note xmlns:x="urn:x"><pitch><step>C</step><octave>4</octave></pitch></x:note>';
 
 describe('namespaces', () => {
-  it('a prefix of all names is carried by ours, and clear takes them out', PATIENT, () => {
+  it('a prefix of all names is carried by ours, and clear takes them out', () => {
     let marked = 0;
     fc.assert(
       fc.property(scoreModel, (model) => {
@@ -33,9 +33,9 @@ describe('namespaces', () => {
         expect(clear(replaced)).toEqual({ output: text, warnings: [] });
         if (output !== text) marked += 1;
       }),
-      { numRuns: 100 },
+      rounds(40),
     );
-    expect(marked).toBeGreaterThan(50);
+    expect(marked).toBeGreaterThan(20);
   });
 
   it('names without the prefix of the others, or with another one, are no music', () => {

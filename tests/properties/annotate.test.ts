@@ -3,10 +3,10 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { AnnotateOptions } from '#core/options/options.js';
 import { type OutsideView, outsideReader } from '../conformance/outside-reader.js';
-import { missingSchema, schema } from '../conformance/schema.js';
+import { schema } from '../conformance/schema.js';
+import { RUNS } from '../rounds.js';
 import { scoreModel, withoutNotations } from './generate.js';
 import { toXml } from './generate-score.js';
-import { PATIENT, RUNS } from './runs.js';
 
 const options: fc.Arbitrary<AnnotateOptions> = fc.record({
   existing: fc.constantFrom('keep', 'ignore', 'replace'),
@@ -23,7 +23,7 @@ describe('the whole pipeline on generated scores', () => {
     view = await outsideReader();
   });
 
-  it('annotate, annotate with other options, clear: the original bytes', PATIENT, () => {
+  it('annotate, annotate with other options, clear: the original bytes', () => {
     let changed = 0;
     fc.assert(
       fc.property(scoreModel, options, options, (model, first, second) => {
@@ -39,7 +39,7 @@ describe('the whole pipeline on generated scores', () => {
     expect(changed).toBeGreaterThan(RUNS.numRuns / 2);
   });
 
-  it('verovio reads the same music and as many more digits and words as reported', PATIENT, () => {
+  it('verovio reads the same music and as many more digits and words as reported', () => {
     let digits = 0;
     fc.assert(
       fc.property(withoutNotations('editorial'), options, (model, chosen) => {
@@ -59,7 +59,7 @@ describe('the whole pipeline on generated scores', () => {
     expect(digits).toBeGreaterThan(RUNS.numRuns);
   });
 
-  it.skipIf(missingSchema !== undefined)('what was valid stays valid', PATIENT, () => {
+  it('what was valid stays valid', () => {
     const complaints = schema();
     fc.assert(
       fc.property(scoreModel, options, (model, chosen) => {

@@ -1,26 +1,23 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
 import { annotate, clear } from '@handline/core';
 import { describe, expect, it } from 'vitest';
 import type { AnnotateOptions } from '#core/options/options.js';
-import { PATIENT } from './runs.js';
-
-const FOLDER = fileURLToPath(new URL('../../fixtures/', import.meta.url));
-const SCORES = readdirSync(FOLDER, { recursive: true, encoding: 'utf8' })
-  .filter((name) => /\.(?:musicxml|mxl)$/.test(name))
-  .sort();
+import { editions, FIXTURES, TUNES } from '../scores.js';
 
 const CHOICES: readonly AnnotateOptions[] = [
   { legend: true, layers: ['depth', 'crossing', 'carry', 'contour', 'roll'], density: 'every' },
   { existing: 'replace', language: 'de' },
 ];
 
-const bytesOf = (name: string) => new Uint8Array(readFileSync(`${FOLDER}${name}`));
+const PATHS = [...TUNES.map((name) => `${FIXTURES}${name}`), ...editions(3, 0.2)];
+
+const bytesOf = (path: string) => new Uint8Array(readFileSync(path));
 const same = (a: Uint8Array, b: Uint8Array) => Buffer.from(a).equals(Buffer.from(b));
 
 describe('every fixture, as bytes', () => {
-  it.each(SCORES)('%s comes back byte for byte', PATIENT, (name) => {
-    const original = bytesOf(name);
+  it.each(PATHS.map((path) => [basename(path), path]))('%s comes back byte for byte', (_, path) => {
+    const original = bytesOf(path);
     let last = original;
     for (const options of CHOICES) {
       last = annotate(last, options).output;
@@ -32,8 +29,8 @@ describe('every fixture, as bytes', () => {
     }
   });
 
-  it('is marked', PATIENT, () => {
-    const untouched = SCORES.filter((name) => same(annotate(bytesOf(name)).output, bytesOf(name)));
+  it('is marked', () => {
+    const untouched = PATHS.filter((path) => same(annotate(bytesOf(path)).output, bytesOf(path)));
     expect(untouched).toEqual([]);
   });
 });

@@ -7,9 +7,9 @@ import { parseTree, type XmlElement } from '#core/musicxml/xml/tree.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import type { AnnotateOptions } from '#core/options/options.js';
 import { FORMS, type Form } from '../musicxml/forms.js';
+import { rounds } from '../rounds.js';
 import { scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';
-import { PATIENT } from './runs.js';
 
 const same = (a: Uint8Array, b: Uint8Array) => Buffer.compare(a, b) === 0;
 
@@ -46,7 +46,7 @@ const OPTIONS: readonly AnnotateOptions[] = [
 ];
 
 describe('scores in every encoding, plain and compressed, with line ends of all kinds', () => {
-  it('are marked, marked anew and cleared to the same bytes, and say the same in all', PATIENT, () => {
+  it('are marked, marked anew and cleared to the same bytes, and say the same in all', () => {
     const marked = new Map<string, number>();
     const form = fc.constantFrom(...FORMS);
     fc.assert(
@@ -69,12 +69,12 @@ describe('scores in every encoding, plain and compressed, with line ends of all 
         const name = `${chosen.declared} ${chosen.bom.length}`;
         if (!same(last, original)) marked.set(name, (marked.get(name) ?? 0) + 1);
       }),
-      { numRuns: 150 },
+      rounds(40),
     );
     expect(marked.size).toBe(new Set(FORMS.map(({ declared, bom }) => `${declared} ${bom.length}`)).size);
   });
 
-  it('a mark breaks the line as the line before it does', PATIENT, () => {
+  it('a mark breaks the line as the line before it does', () => {
     fc.assert(
       fc.property(scoreModel, ends, (model, drawn) => {
         const style = { ...model.style, newline: '\n', notesInline: false, noise: [0] } as const;

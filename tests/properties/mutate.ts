@@ -1,15 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { readFileSync } from 'node:fs';
 import { annotate, clear, HandlineError } from '@handline/core';
 import { unzipSync, zipSync } from 'fflate';
+import { FIXTURES, TUNES } from '../scores.js';
 
-const FOLDER = fileURLToPath(new URL('../../fixtures/', import.meta.url));
-
-/** Every fixture's bytes. */
-export const ORIGINALS: readonly Uint8Array[] = readdirSync(FOLDER, { recursive: true, encoding: 'utf8' })
-  .filter((name) => /\.(?:musicxml|mxl)$/.test(name))
-  .sort()
-  .map((name) => new Uint8Array(readFileSync(`${FOLDER}${name}`)));
+/** The bytes of each of our tunes. */
+export const ORIGINALS: readonly Uint8Array[] = TUNES.map(
+  (name) => new Uint8Array(readFileSync(`${FIXTURES}${name}`)),
+);
 
 /** Numbers from 0 to below `below`. */
 export type Random = (below: number) => number;

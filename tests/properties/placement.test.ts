@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { parseTree, type XmlElement } from '#core/musicxml/xml/tree.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { mark, read } from '../musicxml/write-source.js';
+import { RUNS } from '../rounds.js';
 import { scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';
 import { markPlan, marksOf } from './marks.js';
-import { PATIENT, RUNS } from './runs.js';
 
 /** The elements that hold notes: every measure, in a timewise score every part of one. */
 function holders(text: string): XmlElement[] {
@@ -28,7 +28,7 @@ const fingersOf = (note: XmlElement) =>
     );
 
 describe('where marks stand', () => {
-  it('a cue right before the chord of its own note, at no other time, and with its staff', PATIENT, () => {
+  it('a cue right before the chord of its own note, at no other time, and with its staff', () => {
     let [cues, members] = [0, 0];
     fc.assert(
       fc.property(scoreModel, markPlan, (model, plan) => {
@@ -69,7 +69,7 @@ describe('where marks stand', () => {
     expect(Math.min(cues, members)).toBeGreaterThan(RUNS.numRuns / 2);
   });
 
-  it('a digit in its own head of a chord, and nothing in any other', PATIENT, () => {
+  it('a digit in its own head of a chord, and nothing in any other', () => {
     let digits = 0;
     fc.assert(
       fc.property(scoreModel, markPlan, (model, plan) => {

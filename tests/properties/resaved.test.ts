@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { parseTree, type XmlElement } from '#core/musicxml/xml/tree.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { clear, mark, read } from '../musicxml/write-source.js';
+import { RUNS } from '../rounds.js';
 import { scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';
 import { markPlan, marksOf } from './marks.js';
-import { PATIENT, RUNS } from './runs.js';
 
 interface Program {
   /** How the program writes a colour; it drops the attribute where undefined. */
@@ -62,7 +62,7 @@ describe('marked scores that another program has saved', () => {
     ['keeps empty elements too', { ...PLAIN, dropsEmptyWrappers: false }],
     ['writes colours with alpha', { ...PLAIN, color: (value) => value.replace('#', '#FF') }],
     ['writes colours in small letters', { ...PLAIN, color: (value) => value.toLowerCase() }],
-  ])('lose all our marks where the program %s', PATIENT, (_, program) => {
+  ])('lose all our marks where the program %s', (_, program) => {
     fc.assert(
       fc.property(colored, markPlan, (model, plan) => {
         const original = toXml(model);
@@ -75,7 +75,7 @@ describe('marked scores that another program has saved', () => {
     );
   });
 
-  it('tell of every note whose own digits, replaced by ours, the program has dropped', PATIENT, () => {
+  it('tell of every note whose own digits, replaced by ours, the program has dropped', () => {
     let lost = 0;
     fc.assert(
       fc.property(colored, markPlan, (model, plan) => {
@@ -99,7 +99,7 @@ describe('marked scores that another program has saved', () => {
     expect(lost).toBeGreaterThan(10);
   });
 
-  it('are left alone where neither instructions nor colours are left', PATIENT, () => {
+  it('are left alone where neither instructions nor colours are left', () => {
     const bare: Program = { ...PLAIN, color: () => undefined };
     fc.assert(
       fc.property(scoreModel, markPlan, (model, plan) => {
@@ -111,7 +111,7 @@ describe('marked scores that another program has saved', () => {
     );
   });
 
-  it('come back whole, replaced digits too, where only the layout has changed', PATIENT, () => {
+  it('come back whole, replaced digits too, where only the layout has changed', () => {
     const relayout = (text: string) => text.replaceAll(/>\s*</g, '>\n\t <');
     fc.assert(
       fc.property(scoreModel, markPlan, (model, plan) => {

@@ -3,13 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { applyEdits } from '#core/musicxml/marks/edits.js';
 import { writeMarks } from '#core/musicxml/marks/write.js';
 import { clear, mark, read } from '../musicxml/write-source.js';
+import { RUNS } from '../rounds.js';
 import { scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';
 import { markPlan, marksOf } from './marks.js';
-import { PATIENT, RUNS } from './runs.js';
 
 describe('marks on generated scores', () => {
-  it('clear gives back the original bytes, without a warning', PATIENT, () => {
+  it('clear gives back the original bytes, without a warning', () => {
     let marked = 0;
     fc.assert(
       fc.property(scoreModel, markPlan, (model, plan) => {
@@ -25,7 +25,7 @@ describe('marks on generated scores', () => {
     expect(marked).toBeGreaterThan(RUNS.numRuns / 2);
   });
 
-  it('the text without our edits is the original, byte for byte', PATIENT, () => {
+  it('the text without our edits is the original, byte for byte', () => {
     fc.assert(
       fc.property(scoreModel, markPlan, (model, plan) => {
         const original = toXml(model);
@@ -51,25 +51,21 @@ describe('marks on generated scores', () => {
     );
   });
 
-  it(
-    'a second run with other options replaces our marks, and clear still finds the original',
-    PATIENT,
-    () => {
-      fc.assert(
-        fc.property(scoreModel, markPlan, markPlan, (model, first, second) => {
-          const original = toXml(model);
-          const { score } = read(original);
-          const cleared = clear(mark(original, marksOf(first, score))).text;
-          const again = mark(cleared, marksOf(second, read(cleared).score));
-          expect(again).toBe(mark(original, marksOf(second, score)));
-          expect(clear(again).text).toBe(original);
-        }),
-        RUNS,
-      );
-    },
-  );
+  it('a second run with other options replaces our marks, and clear still finds the original', () => {
+    fc.assert(
+      fc.property(scoreModel, markPlan, markPlan, (model, first, second) => {
+        const original = toXml(model);
+        const { score } = read(original);
+        const cleared = clear(mark(original, marksOf(first, score))).text;
+        const again = mark(cleared, marksOf(second, read(cleared).score));
+        expect(again).toBe(mark(original, marksOf(second, score)));
+        expect(clear(again).text).toBe(original);
+      }),
+      RUNS,
+    );
+  });
 
-  it('clearing a text without marks changes nothing, whatever its comments quote', PATIENT, () => {
+  it('clearing a text without marks changes nothing, whatever its comments quote', () => {
     fc.assert(
       fc.property(scoreModel, (model) => {
         const original = toXml(model);

@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { HandlineError } from '#core/score/errors.js';
 import { clear, mark, read } from '../musicxml/write-source.js';
+import { RUNS } from '../rounds.js';
 import { scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';
 import { markPlan, marksOf } from './marks.js';
-import { PATIENT, RUNS } from './runs.js';
 
 const TOKEN = /<!--[\s\S]*?-->|<\?[\s\S]*?\?>|<[^>]*>[^<]*/g;
 // What somebody may have put anywhere into a marked file.
@@ -50,39 +50,35 @@ function tamper(text: string, changes: typeof tampering extends fc.Arbitrary<inf
 }
 
 describe('clear on marked scores that somebody has tampered with', () => {
-  it(
-    'gives a well-formed score or refuses one that was none, and leaves nothing of ours to do',
-    PATIENT,
-    () => {
-      let [cleared, warned] = [0, 0];
-      fc.assert(
-        fc.property(scoreModel, markPlan, tampering, (model, plan, changes) => {
-          const original = toXml(model);
-          const tampered = tamper(mark(original, marksOf(plan, read(original).score)), changes);
-          let first: ReturnType<typeof clear>;
-          try {
-            first = clear(tampered);
-          } catch (error) {
-            expect(error).toBeInstanceOf(HandlineError);
-            return;
-          }
-          cleared++;
-          if (first.warnings.length > 0) warned++;
-          // Everything but our marks is still there, comments of the user's among it.
-          expect(count(first.text, '<!-- mine -->')).toBe(count(tampered, '<!-- mine -->'));
-          expect(count(first.text, '<note>')).toBe(count(tampered, '<note>'));
-          const kept = count(tampered, '<?handline kept') - count(first.text, '<?handline kept');
-          expect(count(first.text, '<fingering')).toBeGreaterThanOrEqual(kept);
-          // Only replaced digits that cannot go back are left; a second run finds no more to take out.
-          const second = clear(first.text);
-          expect(second.text).toBe(first.text);
-        }),
-        RUNS,
-      );
-      console.log(`tampered scores: ${cleared} of ${RUNS.numRuns} cleared, ${warned} with warnings`);
-      expect(warned).toBeGreaterThan(RUNS.numRuns / 4);
-    },
-  );
+  it('gives a well-formed score or refuses one that was none, and leaves nothing of ours to do', () => {
+    let [cleared, warned] = [0, 0];
+    fc.assert(
+      fc.property(scoreModel, markPlan, tampering, (model, plan, changes) => {
+        const original = toXml(model);
+        const tampered = tamper(mark(original, marksOf(plan, read(original).score)), changes);
+        let first: ReturnType<typeof clear>;
+        try {
+          first = clear(tampered);
+        } catch (error) {
+          expect(error).toBeInstanceOf(HandlineError);
+          return;
+        }
+        cleared++;
+        if (first.warnings.length > 0) warned++;
+        // Everything but our marks is still there, comments of the user's among it.
+        expect(count(first.text, '<!-- mine -->')).toBe(count(tampered, '<!-- mine -->'));
+        expect(count(first.text, '<note>')).toBe(count(tampered, '<note>'));
+        const kept = count(tampered, '<?handline kept') - count(first.text, '<?handline kept');
+        expect(count(first.text, '<fingering')).toBeGreaterThanOrEqual(kept);
+        // Only replaced digits that cannot go back are left; a second run finds no more to take out.
+        const second = clear(first.text);
+        expect(second.text).toBe(first.text);
+      }),
+      RUNS,
+    );
+    console.log(`tampered scores: ${cleared} of ${RUNS.numRuns} cleared, ${warned} with warnings`);
+    expect(warned).toBeGreaterThan(RUNS.numRuns / 4);
+  });
 });
 
 function count(text: string, part: string): number {

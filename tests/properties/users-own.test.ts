@@ -3,9 +3,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { AnnotateOptions } from '#core/options/options.js';
 import { attributes, note, onePart } from '../musicxml/read-source.js';
+import { RUNS } from '../rounds.js';
 import { scoreModel } from './generate.js';
 import { toXml } from './generate-score.js';
-import { PATIENT, RUNS } from './runs.js';
 
 const options: fc.Arbitrary<AnnotateOptions> = fc.record({
   existing: fc.constantFrom('keep', 'ignore', 'replace'),
@@ -30,7 +30,7 @@ const HABITS: readonly ((text: string) => string)[] = [
 ];
 
 describe('what a user changes in a marked score', () => {
-  it('is the user’s: marking anew, however often, never alters it', PATIENT, () => {
+  it('is the user’s: marking anew, however often, never alters it', () => {
     let changed = 0;
     const habits = fc.subarray([...HABITS], { minLength: 1 });
     fc.assert(

@@ -1,0 +1,27 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { expect, it } from 'vitest';
+import works from '../fitting/works.json' with { type: 'json' };
+import { readFigures } from './figures.js';
+
+const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+const DOCS = 'packages/core/docs';
+const guides = readdirSync(`${ROOT}${DOCS}`).filter((name) => name.endsWith('.md'));
+const paths = ['README.md', 'DEVELOPERS.md', ...guides.map((name) => `${DOCS}/${name}`)];
+/** All guides as one text, however their lines are broken. */
+const told = paths.map((path) => readFileSync(`${ROOT}${path}`, 'utf8').replaceAll(/\s+/g, ' ')).join(' ');
+
+const { annotate, fit } = readFigures();
+const digits = works.reduce((sum, work) => sum + work.digits, 0);
+
+it.each([
+  `${annotate.ratioLeast.toFixed(1)} to ${annotate.ratioMost.toFixed(1)} times as long`,
+  `${annotate.growthLeast.toFixed(1)} to ${annotate.growthMost.toFixed(1)} times the smallest score's time a note`,
+  ...Object.entries(fit).map(
+    ([judged, { macro, micro }]) => `| ${judged} | ${macro.toFixed(3)} | ${micro.toFixed(3)} |`,
+  ),
+  `${works.length} scores`,
+  `${(Math.round(digits / 100) * 100).toLocaleString('en')} digits`,
+])('the guides say "%s", as measured', (quote) => {
+  expect(told).toContain(quote);
+});

@@ -1,0 +1,19 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+
+const FILE = new URL('../../packages/core/docs/figures.json', import.meta.url);
+
+/** Measured figures that the guides quote, as the benches and the fit wrote them last. */
+export interface Figures {
+  /** Time of `annotate` to that of the parser, and its time a note to that of the smallest score, over sizes from 3,000 notes. */
+  readonly annotate: Readonly<Record<'ratioLeast' | 'ratioMost' | 'growthLeast' | 'growthMost', number>>;
+  /** Agreement with editors' digits by how it was judged. */
+  readonly fit: Readonly<Record<string, { readonly macro: number; readonly micro: number }>>;
+}
+
+export const readFigures = (): Figures => JSON.parse(readFileSync(FILE, 'utf8')) as Figures;
+
+/** Writes the figures anew where HANDLINE_RECORD=1 is in the environment; otherwise a bench only prints them. */
+export function record(change: (figures: Figures) => Figures): void {
+  if (process.env.HANDLINE_RECORD !== '1') return;
+  writeFileSync(FILE, `${JSON.stringify(change(readFigures()), null, 2)}\n`);
+}
