@@ -1,5 +1,5 @@
+import { chain, GROUPS_OF_TWO } from './habits/chain.js';
 import { sizeOf } from './terms/blocks.js';
-import { chain, GROUPS_OF_TWO } from './terms/chain.js';
 import { BLACK_THUMB, BY_FIFTH, crossing, OVERLAP, OVERLAP_ON_BLACK } from './terms/crossing.js';
 import { FOURTH, frame, NO_FIFTH, NO_THUMB } from './terms/frame.js';
 import { FAST_HOPS, hop, MODERATE_HOPS, SLIDE, SLOW_HOPS } from './terms/hop.js';

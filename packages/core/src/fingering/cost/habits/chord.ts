@@ -1,9 +1,17 @@
 import type { Finger } from '../../../score/model.js';
 import { STRIDES } from '../../view/interval.js';
 import type { SliceView } from '../../view/view.js';
-import { blocksOf, startsOf } from './blocks.js';
-import type { PairCount, Sink, Term } from './term.js';
-import { areSingle, colour, FINGER_PAIRS, FINGER_TRIPLES, INTERVALS, intervalIndex, pairOf } from './term.js';
+import { blocksOf, startsOf } from '../terms/blocks.js';
+import type { PairCount, Sink, Term } from '../terms/term.js';
+import {
+  areSingle,
+  colour,
+  FINGER_PAIRS,
+  FINGER_TRIPLES,
+  INTERVALS,
+  intervalIndex,
+  pairOf,
+} from '../terms/term.js';
 
 const GAPS = 18;
 const BLOCKS = blocksOf({

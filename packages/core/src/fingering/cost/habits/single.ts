@@ -1,7 +1,7 @@
 import { STRIDES } from '../../view/interval.js';
-import { blocksOf, startsOf } from './blocks.js';
-import type { Term } from './term.js';
-import { colour } from './term.js';
+import { blocksOf, startsOf } from '../terms/blocks.js';
+import type { Term } from '../terms/term.js';
+import { colour } from '../terms/term.js';
 
 const ROOM = 8;
 const RUN = 13;

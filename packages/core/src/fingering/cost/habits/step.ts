@@ -1,9 +1,9 @@
 import type { Finger } from '../../../score/model.js';
 import { intervalBetween, STRIDES, strideOf } from '../../view/interval.js';
 import { roughPace, type SliceView } from '../../view/view.js';
-import { blocksOf, startsOf } from './blocks.js';
-import type { PairCount, Sink, Term } from './term.js';
-import { areSingle, colour, FINGER_PAIRS, INTERVALS, intervalIndex, pairOf } from './term.js';
+import { blocksOf, startsOf } from '../terms/blocks.js';
+import type { PairCount, Sink, Term } from '../terms/term.js';
+import { areSingle, colour, FINGER_PAIRS, INTERVALS, intervalIndex, pairOf } from '../terms/term.js';
 
 const BLOCKS = blocksOf({
   interval: { 'finger pair': FINGER_PAIRS, interval: INTERVALS },

@@ -1,9 +1,9 @@
 import type { Finger } from '../../../score/model.js';
 import { intervalBetween, STRIDES, strideOf } from '../../view/interval.js';
 import type { SliceView } from '../../view/view.js';
-import { blocksOf, startsOf } from './blocks.js';
-import type { Sink, Term, TripleCount } from './term.js';
-import { FINGER_PAIRS, FINGER_TRIPLES, INTERVALS, intervalIndex, pairOf } from './term.js';
+import { blocksOf, startsOf } from '../terms/blocks.js';
+import type { Sink, Term, TripleCount } from '../terms/term.js';
+import { FINGER_PAIRS, FINGER_TRIPLES, INTERVALS, intervalIndex, pairOf } from '../terms/term.js';
 
 const BLOCKS = blocksOf({
   'first to third': { 'finger pair': FINGER_PAIRS, interval: INTERVALS },
