@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fingeringsIn, isSigned } from '#core/musicxml/marks/clear-match.js';
+import { fingeringsIn, isSigned } from '#core/musicxml/marks/clear/match.js';
 import type { Marks } from '#core/musicxml/marks/edit.js';
 import { nested, note, score } from './write-score.js';
 import { clear, mark, read } from './write-source.js';

@@ -1,4 +1,4 @@
-import { type ClearedText, clearMarks } from '#core/musicxml/marks/clear.js';
+import { type ClearedText, clearMarks } from '#core/musicxml/marks/clear/clear.js';
 import type { Marks } from '#core/musicxml/marks/edit.js';
 import { applyEdits } from '#core/musicxml/marks/edits.js';
 import { writeMarks } from '#core/musicxml/marks/write.js';

@@ -5,7 +5,7 @@ import type { Measure } from '../score/model.js';
 import { type Candidate, cueCandidates, weightierFirst } from './candidates.js';
 import { thinOut } from './density.js';
 import { CUE_KEYS, CUE_LAYERS, type CueKey, DEFAULT_LAYERS } from './keys.js';
-import { cueWording } from './wording.js';
+import { BETWEEN, cueWording } from './wording.js';
 
 /** One text at one slice of a hand. */
 export interface Cue {
@@ -89,7 +89,7 @@ function cueOf(slice: number, all: readonly Candidate[], wording: Readonly<Recor
     keys.push(key);
     words.push(wording[key]);
   }
-  return { slice, keys, text: words.join(', ') };
+  return { slice, keys, text: words.join(BETWEEN) };
 }
 
 function hasKey(all: readonly Candidate[], key: CueKey): boolean {

@@ -18,6 +18,12 @@ export const LANGUAGES: Readonly<Record<Language, Words>> = {
 /** Longest line of the legend, in characters: about the width of a page (from memory). */
 const LEGEND_LINE = 72;
 
+/** Longest line of a cue, in characters: what fits between the last note of a system and the edge of the page. */
+const CUE_LINE = 14;
+
+/** Between the parts of one cue. */
+export const BETWEEN = ', ';
+
 /** Longest text of a user's own cue, in characters: our choice. */
 const LONGEST_OWN = 60;
 
@@ -67,7 +73,7 @@ export function legendText(
   const lines = CUE_KEYS.filter((key) => used.includes(key) && layers.includes(CUE_LAYERS[key])).map(
     (key) => `${wording[key]}: ${meanings[key]}`,
   );
-  return [...lines, caution].map(wrap).join('\n');
+  return [...lines, caution].map((line) => wrap(line, LEGEND_LINE)).join('\n');
 }
 
 /** The usual caution about pain and injury. */
@@ -75,6 +81,14 @@ export function cautionText(language: Language): string {
   return LANGUAGES[language].caution;
 }
 
-function wrap(text: string): string {
-  return text.replaceAll(new RegExp(`(.{1,${LEGEND_LINE}})(?: |$)`, 'g'), '$1\n').trimEnd();
+/** A cue as it is printed: one line for each thing that it asks for, and short lines, so that none is cut. */
+export function printedLines(text: string): string {
+  return text
+    .split(BETWEEN)
+    .map((one) => wrap(one, CUE_LINE))
+    .join('\n');
+}
+
+function wrap(text: string, width: number): string {
+  return text.replaceAll(new RegExp(`(.{1,${width}})(?: |$)`, 'gu'), '$1\n').trimEnd();
 }

@@ -1,9 +1,9 @@
 import { sparseDigits } from '../fingering/sparse/print.js';
 import type { Line } from '../hands/line.js';
-import type { DigitMark } from '../musicxml/marks/edit.js';
+import type { CueMark, DigitMark } from '../musicxml/marks/edit.js';
 import type { Draft } from '../score/draft.js';
 import type { Finger, Note, PrintedDigit, Score } from '../score/model.js';
-import { digitPlacement, innerVoices } from './placement.js';
+import { digitPlacement, handPlacement, innerVoices } from './placement.js';
 import type { LineAnalysis } from './plan.js';
 import type { Selection } from './selection.js';
 import type { Settings } from './settings.js';
@@ -21,13 +21,23 @@ function isKept(note: Note, line: Line, { existing }: Settings): boolean {
   return existing !== 'replace' && isPrinted(note, line);
 }
 
-/** The digits to print for one line: on every note, or on those that a reader needs. */
-export function digitMarks(
+/** What is printed of one line's fingers. */
+export interface FingerMarks {
+  readonly digits: readonly DigitMark[];
+  /**
+   * Second choices as words such as `(3)`, at a chord `2 (3)`: of several digits at a note, or of any other text than
+   * digits, some programs print one only or none at all.
+   */
+  readonly alternatives: readonly CueMark[];
+}
+
+/** The digits to print for one line, on every note or on those that a reader needs, with their second choices. */
+export function fingerMarks(
   score: Score,
   analysis: LineAnalysis,
   settings: Settings,
   chosen: Selection,
-): DigitMark[] {
+): FingerMarks {
   const { line, fingering, alternates } = analysis;
   const part = score.parts[line.part]!;
   const { notes } = part;
@@ -35,14 +45,17 @@ export function digitMarks(
   const changes = substitutions(analysis);
   const needed =
     settings.digits === 'sparse' ? neededDigits(analysis, notes, changes, settings, chosen) : undefined;
-  const marks: DigitMark[] = [];
+  const digits: DigitMark[] = [];
+  const alternatives: CueMark[] = [];
   for (let at = 0; at < line.slices.length; at++) {
     const { measure, struck } = line.slices[at]!;
     if (!chosen(measure)) continue;
+    const lines: string[] = [];
     for (let nth = 0; nth < struck.length; nth++) {
       const finger = fingering.slices[at]!.struck[nth];
       if (!finger || needed?.[at]?.struck[nth] === null) continue;
       const others = alternates?.[at]?.[nth] ?? [];
+      const before = digits.length;
       for (const note of struck[nth]!.notes) {
         const head = notes[note]!;
         if (isKept(head, line, settings)) continue;
@@ -50,12 +63,18 @@ export function digitMarks(
         const placement = digitPlacement(head, line.hand, inner);
         const mark: Draft<DigitMark> = { part: line.part, note, finger, placement };
         if (substitution !== undefined) mark.substitution = substitution;
-        if (others.length > 0) mark.alternates = others;
-        marks.push(mark);
+        digits.push(mark);
+      }
+      if (others.length > 0 && digits.length > before) {
+        const choice = `(${others.join(', ')})`;
+        lines.unshift(struck.length > 1 ? `${finger} ${choice}` : choice);
       }
     }
+    const note = struck[0]?.notes[0];
+    if (note === undefined || lines.length === 0) continue;
+    alternatives.push({ part: line.part, note, text: lines.join('\n'), placement: handPlacement(line.hand) });
   }
-  return marks;
+  return { digits, alternatives };
 }
 
 /** What a reader needs who begins with the first chosen measure and finds the file's own digits in print. */

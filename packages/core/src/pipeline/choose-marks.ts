@@ -1,10 +1,10 @@
 import type { Cue } from '../cues/cues.js';
 import type { CueKey } from '../cues/keys.js';
-import { legendText } from '../cues/wording.js';
+import { legendText, printedLines } from '../cues/wording.js';
 import { includesHand, type Line } from '../hands/line.js';
 import type { CueMark, DigitMark, Marks } from '../musicxml/marks/edit.js';
 import type { Score } from '../score/model.js';
-import { digitMarks } from './choose-digits.js';
+import { fingerMarks } from './choose-digits.js';
 import { handPlacement } from './placement.js';
 import type { LineAnalysis } from './plan.js';
 import type { Selection } from './selection.js';
@@ -25,7 +25,9 @@ export function marksOf(
     if (!includesHand(settings.hands, line.hand)) continue;
     const chosen = select(line.part);
     if (settings.digits !== 'none') {
-      for (const mark of digitMarks(score, analysis, settings, chosen)) digits.push(mark);
+      const fingers = fingerMarks(score, analysis, settings, chosen);
+      for (const mark of fingers.digits) digits.push(mark);
+      for (const mark of fingers.alternatives) cues.push(mark);
     }
     for (const cue of analysis.cues) {
       if (!chosen(line.slices[cue.slice]!.measure)) continue;
@@ -49,5 +51,5 @@ function cueMark(line: Line, { slice, text }: Cue): CueMark | undefined {
   const note = line.slices[slice]!.struck[0]?.notes[0];
   return note === undefined
     ? undefined
-    : { part: line.part, note, text, placement: handPlacement(line.hand) };
+    : { part: line.part, note, text: printedLines(text), placement: handPlacement(line.hand) };
 }

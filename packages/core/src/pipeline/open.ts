@@ -1,6 +1,6 @@
 import { decode, encode, tooLong } from '../musicxml/bytes/decode.js';
 import { isLonger } from '../musicxml/bytes/encoding.js';
-import { clearMarks } from '../musicxml/marks/clear.js';
+import { clearMarks } from '../musicxml/marks/clear/clear.js';
 import { requireScore } from '../musicxml/read/parts/parts.js';
 import { parseTree, type XmlElement } from '../musicxml/xml/tree.js';
 import type { Limits } from '../options/options.js';

@@ -4,6 +4,7 @@ import type { CueMark, Edit } from './edit.js';
 import { writeInstruction } from './format.js';
 import { type InsertionBuilder, type NewElement, xmlText } from './insertions.js';
 import { indexAt, layoutLike } from './layout.js';
+import { tokenName } from './record/token.js';
 
 function textIn(element: XmlElement, name: string): string | undefined {
   return element.textOf(name) || undefined;
@@ -27,6 +28,7 @@ function chordHead(note: XmlElement): XmlElement {
   return note;
 }
 
+/** One line of words. */
 export interface DirectionText {
   readonly kind: 'cue' | 'legend';
   readonly text: string;
@@ -35,12 +37,26 @@ export interface DirectionText {
   readonly staff: string | undefined;
 }
 
-function directionElement(direction: DirectionText, color: string | undefined): NewElement {
-  const words: NewElement = {
-    name: 'words',
-    ...(color === undefined ? {} : { attributes: { color } }),
-    text: direction.text,
-  };
+/** A direction to be inserted; `token` stands in its text once. */
+export interface Direction {
+  /** The note or other element before which it stands. */
+  readonly head: XmlElement;
+  readonly token: string;
+  readonly edit: Edit;
+}
+
+export interface DirectionOptions {
+  readonly builder: InsertionBuilder;
+  /** Fonts before our token. */
+  readonly fonts: string;
+}
+
+/** In points, smaller than the usual words: what fits behind the last note of a line. */
+const SIZE = '8';
+
+function directionElement(direction: DirectionText, fonts: string, token: string): NewElement {
+  const attributes = { 'font-family': `${fonts},${token}`, 'font-size': SIZE };
+  const words: NewElement = { name: 'words', attributes, text: direction.text };
   return {
     name: 'direction',
     attributes: { placement: direction.placement },
@@ -57,22 +73,36 @@ export function insertDirection(
   text: string,
   head: XmlElement,
   direction: DirectionText,
-  options: { readonly builder: InsertionBuilder; readonly color: string | undefined },
-): Edit {
+  options: DirectionOptions,
+): Direction {
   const { start } = head.span;
   const at = behindContent(text, start);
   const layout = layoutLike(text, head, start);
   const { kind, placement, voice = '', staff = '' } = direction;
+  const clean = { ...direction, text: xmlText(direction.text) };
+  const token = tokenName(clean.text);
   // What is read from XML holds no NUL.
   const key = `${kind} ${placement} ${voice}\0${staff}\0${direction.text}`;
-  const built = options.builder.build(key, layout, () => {
-    const clean = { ...direction, text: xmlText(direction.text) };
-    return {
-      instruction: writeInstruction({ kind: clean.kind, text: clean.text }),
-      elements: [directionElement(clean, options.color)],
-    };
-  });
-  return { start: at, end: at, text: built };
+  const built = options.builder.build(key, layout, () => ({
+    instruction: writeInstruction({ kind: clean.kind, text: clean.text }),
+    elements: [directionElement(clean, options.fonts, token)],
+  }));
+  return { head, token, edit: { start: at, end: at, text: built } };
+}
+
+/**
+ * Lines of words at one place. Each is a direction of its own, because some readers run the lines of one direction
+ * together; all readers pile directions up from the staff outwards.
+ */
+export function insertLines(
+  text: string,
+  head: XmlElement,
+  direction: DirectionText,
+  options: DirectionOptions,
+): Direction[] {
+  const lines = direction.text.split('\n').filter((line) => line.trim() !== '');
+  if (direction.placement === 'above') lines.reverse();
+  return lines.map((line) => insertDirection(text, head, { ...direction, text: line }, options));
 }
 
 /**
@@ -84,11 +114,11 @@ export function writeCue(
   text: string,
   note: XmlElement,
   mark: CueMark,
-  options: { readonly builder: InsertionBuilder; readonly color: string | undefined },
-): Edit {
+  options: DirectionOptions,
+): Direction[] {
   const head = chordHead(note);
   const staff = textIn(note, 'staff');
   const voice = textIn(head, 'staff') === staff ? textIn(note, 'voice') : undefined;
   const { placement } = mark;
-  return insertDirection(text, head, { kind: 'cue', text: mark.text, placement, voice, staff }, options);
+  return insertLines(text, head, { kind: 'cue', text: mark.text, placement, voice, staff }, options);
 }

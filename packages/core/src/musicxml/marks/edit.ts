@@ -12,15 +12,14 @@ export interface DigitMark {
   readonly finger: Finger;
   /** A finger that silently takes the key over while it is held, printed after the first. */
   readonly substitution?: Finger;
-  /** Second choices, the best first, printed as `alternate="yes"`. */
-  readonly alternates?: readonly Finger[];
   readonly placement: 'above' | 'below';
 }
 
-/** A short text in a `<direction>` before the slice of one note. */
+/** A short text before the slice of one note. */
 export interface CueMark {
   readonly part: number;
   readonly note: number;
+  /** One or more lines, from the top down. */
   readonly text: string;
   readonly placement: 'above' | 'below';
 }
@@ -30,6 +29,6 @@ export interface Marks {
   readonly cues: readonly CueMark[];
   /** Remove the user's own digits from the notes in `digits`, recoverably. */
   readonly replaceDigits: boolean;
-  /** Text block at the head of the score. */
+  /** At the head of the score, one or more lines. */
   readonly legend?: string;
 }

@@ -1,11 +1,12 @@
 import type { ReadResult } from '../read/score.js';
 import type { XmlElement } from '../xml/tree.js';
-import { writeCue } from './cue.js';
+import { type Direction, type DirectionOptions, insertDirection, writeCue } from './cue.js';
 import { writeDigit } from './digit.js';
 import type { Edit, Marks } from './edit.js';
-import { signatureFor } from './format.js';
+import { fontsBefore } from './fonts.js';
 import { InsertionBuilder } from './insertions.js';
 import { writeLegend } from './legend.js';
+import { shareOut, type Written } from './record/write.js';
 
 /** What writing needs of a `ReadResult`. */
 export type MarkableScore = Pick<ReadResult, 'root' | 'score' | 'elements' | 'measureElements'>;
@@ -25,6 +26,9 @@ function beginning({ measureElements, elements }: MarkableScore, part: number): 
   return first ?? elements[part]?.[0];
 }
 
+/** Says nothing and prints nothing, but programs keep it. */
+const BLANK = '\u00a0';
+
 /**
  * The edits that print `marks` on a score that holds no marks of ours yet (see `clearMarks`). Each insertion
  * stands right behind the last character before it that is no white space, and brings its own line break and
@@ -34,32 +38,71 @@ function beginning({ measureElements, elements }: MarkableScore, part: number): 
  */
 export function writeMarks(text: string, source: MarkableScore, marks: Marks): Edit[] {
   const { root, score, elements } = source;
-  const options = {
-    builder: new InsertionBuilder(!isUnicode(text), root.prefix),
-    color: signatureFor(score.version),
-    replace: marks.replaceDigits,
-  };
+  const builder = new InsertionBuilder(!isUnicode(text), root.prefix);
+  const options: DirectionOptions = { builder, fonts: fontsBefore(root) };
+  const directions = wordsOf(text, source, marks, options);
+  const digits = new Map<XmlElement, Written>();
   const edits: Edit[] = [];
-  if (marks.legend !== undefined && marks.legend !== '') {
-    const part = [...marks.digits, ...marks.cues].reduce(
-      (least, mark) => Math.min(least, mark.part),
-      Infinity,
-    );
-    if (part !== Infinity) {
-      const staves = score.parts[part]?.staves ?? 1;
-      edits.push(...writeLegend(text, root, beginning(source, part), staves, marks.legend, options));
-    }
-  }
-  for (const cue of marks.cues) {
-    const element = elements[cue.part]?.[cue.note];
-    // A blank cue says nothing, and makes some readers lose ties.
-    if (element !== undefined && cue.text.trim() !== '') edits.push(writeCue(text, element, cue, options));
-  }
   for (const digit of marks.digits) {
     const element = elements[digit.part]?.[digit.note];
     const note = score.parts[digit.part]?.notes[digit.note];
     if (element === undefined || note === undefined) continue;
-    for (const edit of writeDigit(text, element, note, digit, options)) edits.push(edit);
+    const replace = marks.replaceDigits;
+    const { edits: own, text: written, kept } = writeDigit(text, element, note, digit, { builder, replace });
+    for (const edit of own) edits.push(edit);
+    if (written !== undefined) digits.set(element, { written, kept });
   }
-  return edits;
+  return [...recorded(text, source, directions, digits, options), ...edits];
+}
+
+/** The legend and the cues. */
+function wordsOf(text: string, source: MarkableScore, marks: Marks, options: DirectionOptions): Direction[] {
+  const directions: Direction[] = [];
+  if (marks.legend !== undefined) {
+    const parts = [...marks.digits, ...marks.cues].map(({ part }) => part);
+    const part = parts.reduce((least, one) => Math.min(least, one), Number.POSITIVE_INFINITY);
+    const first = beginning(source, part);
+    const staves = source.score.parts[part]?.staves ?? 1;
+    if (first !== undefined) directions.push(...writeLegend(text, first, staves, marks.legend, options));
+  }
+  for (const cue of marks.cues) {
+    const element = source.elements[cue.part]?.[cue.note];
+    // A blank cue says nothing, and makes some readers lose ties.
+    if (element !== undefined && cue.text.trim() !== '') {
+      for (const direction of writeCue(text, element, cue, options)) directions.push(direction);
+    }
+  }
+  return directions;
+}
+
+/** The directions' edits, with the records of the digits in them; a part that has none gets a blank one. */
+function recorded(
+  text: string,
+  source: MarkableScore,
+  directions: readonly Direction[],
+  digits: ReadonlyMap<XmlElement, Written>,
+  options: DirectionOptions,
+): Edit[] {
+  const { root, score } = source;
+  const all = [...directions];
+  let shared = shareOut(root, digits, new Set(all.map(({ head }) => head)));
+  if (shared.bare.length > 0) {
+    for (const note of shared.bare) {
+      const part = source.elements.findIndex((notes) => notes.includes(note));
+      const first = beginning(source, part);
+      if (first === undefined) continue;
+      const staff = (score.parts[part]?.staves ?? 1) > 1 ? '1' : undefined;
+      const blank = { kind: 'cue', text: BLANK, placement: 'above', voice: undefined, staff } as const;
+      all.push(insertDirection(text, first, blank, options));
+    }
+    shared = shareOut(root, digits, new Set(all.map(({ head }) => head)));
+  }
+  const done = new Set<XmlElement>();
+  return all.map(({ head, token, edit }) => {
+    const record = done.has(head) ? '' : (shared.records.get(head) ?? '');
+    done.add(head);
+    return record === ''
+      ? edit
+      : { ...edit, text: edit.text.replace(`,${token}"`, () => `,${token}${record}"`) };
+  });
 }

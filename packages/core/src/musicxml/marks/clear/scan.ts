@@ -1,11 +1,11 @@
-import type { Place } from '../../score/errors.js';
-import type { Span } from '../../score/model.js';
-import { LineIndex } from '../xml/position.js';
-import { skipSpace } from '../xml/space.js';
-import type { XmlElement } from '../xml/tree.js';
-import { isSigned } from './clear-match.js';
-import { type Instruction, readInstruction } from './format.js';
-import { indexAt } from './layout.js';
+import type { Place } from '../../../score/errors.js';
+import type { Span } from '../../../score/model.js';
+import { LineIndex } from '../../xml/position.js';
+import { skipSpace } from '../../xml/space.js';
+import type { XmlElement } from '../../xml/tree.js';
+import { type Instruction, readInstruction } from '../format.js';
+import { indexAt } from '../layout.js';
+import { readToken, type Token } from '../record/token.js';
 
 /** One instruction of ours as it stands in a text. */
 export interface FoundInstruction extends Span {
@@ -15,18 +15,23 @@ export interface FoundInstruction extends Span {
   readonly element: XmlElement | undefined;
 }
 
+/** Words that carry a token of ours. */
+export interface FoundToken {
+  readonly words: XmlElement;
+  readonly token: Token;
+}
+
 /** What `clearMarks` works on. */
 export interface Scan {
   readonly instructions: readonly FoundInstruction[];
-  /** Elements that print text or a digit in our colour, in document order. */
-  readonly signed: readonly XmlElement[];
+  /** In document order. */
+  readonly tokens: readonly FoundToken[];
   enclosing(at: number): XmlElement;
   place(at: number): Place;
 }
 
 /** Elements before which an instruction of ours stands. */
-const MARKED = new Set(['notations', 'technical', 'fingering', 'direction', 'credit']);
-const PRINTS_MARKS = new Set(['fingering', 'words', 'credit-words']);
+const MARKED = new Set(['notations', 'technical', 'fingering', 'direction']);
 // Comments, CDATA sections and instructions of others count too: what one of them quotes is none of ours and opens none.
 const TOKEN = /<!--[\s\S]*?-->|<!\[CDATA\[[\s\S]*?\]\]>|<\?[\s\S]*?\?>/g;
 const OURS = /^<\?handline\s/;
@@ -42,11 +47,14 @@ function innermost(root: XmlElement, at: number): XmlElement {
 
 export function scanMarks(text: string, root: XmlElement, file: string | undefined): Scan {
   const byStart = new Map<number, XmlElement>();
-  const signed: XmlElement[] = [];
+  const tokens: FoundToken[] = [];
   const visit = (element: XmlElement): void => {
     const name = element.name;
     if (MARKED.has(name)) byStart.set(element.span.start, element);
-    if (PRINTS_MARKS.has(name) && isSigned(element)) signed.push(element);
+    if (name === 'words') {
+      const token = readToken(element.attribute('font-family'));
+      if (token !== undefined) tokens.push({ words: element, token });
+    }
     for (const child of element.children) visit(child);
   };
   visit(root);
@@ -75,5 +83,5 @@ export function scanMarks(text: string, root: XmlElement, file: string | undefin
     }
     return { ...(file === undefined ? {} : { file }), ...names, ...lines.positionAt(at) };
   };
-  return { instructions, signed, enclosing: (at) => innermost(root, at), place };
+  return { instructions, tokens, enclosing: (at) => innermost(root, at), place };
 }

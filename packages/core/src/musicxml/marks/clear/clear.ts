@@ -1,0 +1,225 @@
+import type { Warning, WarningCode } from '../../../score/errors.js';
+import { behindContent } from '../../xml/space.js';
+import type { XmlElement } from '../../xml/tree.js';
+import type { Edit } from '../edit.js';
+import { applyEdits } from '../edits.js';
+import { mayHaveInstructions } from '../format.js';
+import { startTagEnd } from '../layout.js';
+import { checkOf, mayHaveToken, readToken } from '../record/token.js';
+import {
+  DIGIT_CHANGED,
+  digitsOf,
+  fingeringsIn,
+  holdsFingeringsOnly,
+  isPlain,
+  noteAround,
+  onlyWords,
+  parsedText,
+  saysDigit,
+  wordsIn,
+} from './match.js';
+import { recordedDigits } from './recorded.js';
+import { type FoundInstruction, type FoundToken, type Scan, scanMarks } from './scan.js';
+
+export interface ClearedText {
+  readonly text: string;
+  /** In coordinates of the text that was given. */
+  readonly edits: readonly Edit[];
+  /**
+   * NOT_OURS for what looks like a mark of ours but was changed, and was therefore left; DIGIT_LOST where a digit of
+   * the user's that we replaced cannot go back.
+   */
+  readonly warnings: readonly Warning[];
+}
+
+/** Longest text of the user's that a warning quotes, in characters. */
+const LONGEST_QUOTE = 60;
+
+function quoted(text: string): string {
+  return text.length > LONGEST_QUOTE ? `"${text.slice(0, LONGEST_QUOTE)}..."` : `"${text}"`;
+}
+
+/** Collects the edits; what it has claimed once is not looked at again. */
+class Clearing {
+  readonly edits: Edit[] = [];
+  readonly warnings: Warning[] = [];
+  readonly #claimed = new Set<XmlElement>();
+  /** Digits of ours that instructions have told. */
+  #told = 0;
+
+  constructor(
+    private readonly text: string,
+    private readonly root: XmlElement,
+    private readonly scan: Scan,
+  ) {}
+
+  run(): void {
+    for (const found of this.scan.instructions) this.#follow(found);
+    for (const found of this.scan.tokens) if (!this.#claimed.has(found.words)) this.#followToken(found);
+    this.#followRecords();
+  }
+
+  #follow(found: FoundInstruction): void {
+    const { instruction, element, start, end } = found;
+    if (instruction === undefined) {
+      this.#warn(start, 'an instruction of an unknown kind was left as it is');
+    } else if (instruction.kind === 'kept') {
+      this.#restore(found, instruction.text);
+    } else if (!isInPlace(found, this.scan.enclosing(start))) {
+      this.#warn(start, `an instruction that stands where we write none was left as it is`);
+    } else if (instruction.kind === 'digit') {
+      this.#removeDigit(found, instruction.text);
+    } else if (element !== undefined && this.#isWordsOfOurs(element, instruction.text)) {
+      for (const words of wordsIn(element)) this.#claimed.add(words);
+      this.#remove(behindContent(this.text, start), element.span.end);
+    } else {
+      const left = element === undefined ? [] : wordsIn(element);
+      this.#leave(left);
+      this.#remove(start, end);
+      const what = `the ${instruction.kind} ${quoted(instruction.text)}`;
+      const [is, then] = left.length === 0 ? ['is not there any more', 'nothing to take out'] : CHANGED;
+      this.#warn(start, `${what} ${is}; ${then}`);
+    }
+  }
+
+  #isWordsOfOurs(direction: XmlElement, text: string): boolean {
+    const words = onlyWords(direction);
+    return (
+      words.some((one) => readToken(one.attribute('font-family')) !== undefined) &&
+      words.map(parsedText).join('') === text &&
+      isPlain(this.text, direction)
+    );
+  }
+
+  #restore({ start, end }: FoundInstruction, original: string): void {
+    const fits = original.startsWith('<') && this.scan.enclosing(start).name === 'technical';
+    if (fits) this.edits.push({ start, end, text: original });
+    else
+      this.#warn(
+        start,
+        `the original digit ${quoted(original)} cannot go back here; its instruction was left`,
+      );
+  }
+
+  #removeDigit({ start, end, element }: FoundInstruction, digit: string): void {
+    const found = element === undefined ? [] : fingeringsIn(element);
+    const ours = found.find(
+      (one) => saysDigit(one, digit) && one.attribute('placement') !== undefined && isPlain(this.text, one),
+    );
+    this.#told += 1;
+    if (element !== undefined && ours !== undefined && !this.#claimed.has(ours)) {
+      this.#claimed.add(ours);
+      if (found.length === 1 && holdsFingeringsOnly(element) && isPlain(this.text, element)) {
+        this.#remove(behindContent(this.text, start), element.span.end);
+        return;
+      }
+      this.#remove(start, end);
+      this.#remove(behindContent(this.text, ours.span.start), ours.span.end);
+      return;
+    }
+    this.#remove(start, end);
+    for (const one of found) this.#claimed.add(one);
+    const note = element === undefined ? undefined : noteAround(element);
+    const isChanged = found.length > 0 || (note !== undefined && digitsOf(note).length > 0);
+    this.#warn(
+      start,
+      isChanged ? DIGIT_CHANGED : 'a digit of ours is not there any more; nothing to take out',
+    );
+  }
+
+  /** Words of a score that was saved without our instructions. */
+  #followToken({ words, token }: FoundToken): void {
+    const direction = words.parent?.parent;
+    if (direction === undefined || direction.name !== 'direction') return this.#leaveWords([words]);
+    const all = onlyWords(direction);
+    if (
+      all.length > 0 &&
+      checkOf(all.map(parsedText).join('')) === token.check &&
+      isPlain(this.text, direction)
+    ) {
+      for (const one of all) this.#claimed.add(one);
+      this.#remove(behindContent(this.text, direction.span.start), direction.span.end);
+    } else this.#leaveWords(wordsIn(direction));
+  }
+
+  #leaveWords(words: readonly XmlElement[]): void {
+    this.#leave(words);
+    const [first] = words;
+    if (first === undefined) return;
+    const message = `the words ${quoted(words.map(parsedText).join(' '))} hold a cue of ours but were changed since; left`;
+    this.#warn(first.span.start, message);
+  }
+
+  /** Digits of a score that was saved without our instructions. */
+  #followRecords(): void {
+    const recorded = recordedDigits(this.root, this.scan.tokens, this.#told, this.#claimed);
+    const doomed = new Set<XmlElement>();
+    for (const { digit, kept } of recorded.ours) {
+      this.#claimed.add(digit);
+      if (kept === '') doomed.add(digit);
+      else this.edits.push({ ...digit.span, text: kept });
+    }
+    this.#removeDigits(doomed);
+    for (const { after, kept } of recorded.beside) this.edits.push({ start: after, end: after, text: kept });
+    for (const { at, message, code } of recorded.warnings) this.#warn(at, message, code);
+  }
+
+  /** Wrappers that hold nothing but digits of ours go with them. */
+  #removeDigits(doomed: Set<XmlElement>): void {
+    for (const wrapper of ['technical', 'notations']) {
+      for (const parent of new Set([...doomed].map((element) => element.parent))) {
+        if (parent?.name !== wrapper || !parent.children.every((child) => doomed.has(child))) continue;
+        if (isPlain(this.text, parent)) doomed.add(parent);
+      }
+    }
+    for (const element of doomed) {
+      if (element.parent !== undefined && doomed.has(element.parent)) continue;
+      this.#remove(behindContent(this.text, element.span.start), element.span.end);
+    }
+  }
+
+  /** What somebody changed is theirs from now on: without our token a later run takes it for no mark of ours. */
+  #leave(words: readonly XmlElement[]): void {
+    for (const element of words) {
+      if (this.#claimed.has(element)) continue;
+      this.#claimed.add(element);
+      if (readToken(element.attribute('font-family')) === undefined) continue;
+      const { start } = element.span;
+      const tag = this.text.slice(start, startTagEnd(this.text, element));
+      const [attribute = ''] = /\sfont-family\s*=\s*(?:"[^"]*"|'[^']*')/.exec(tag) ?? [];
+      this.#remove(start + tag.indexOf(attribute), start + tag.indexOf(attribute) + attribute.length);
+    }
+  }
+
+  #remove(start: number, end: number): void {
+    this.edits.push({ start, end, text: '' });
+  }
+
+  #warn(at: number, message: string, code: WarningCode = 'NOT_OURS'): void {
+    this.warnings.push({ code, message, place: this.scan.place(at) });
+  }
+}
+
+const CHANGED = ['has been changed since', 'what stands there was left'] as const;
+
+/** False where we write no instruction of this kind, so that a stranger must have. */
+function isInPlace({ instruction, element }: FoundInstruction, around: XmlElement): boolean {
+  if (instruction?.kind === 'digit') return noteAround(around) !== undefined;
+  return around.name === 'measure' || around.name === 'part' || element?.name === 'direction';
+}
+
+/**
+ * Takes our marks out of a score and puts the user's replaced digits back. On a text as `writeMarks` left it
+ * the result is the original, byte for byte; after another program has saved it, every mark that is certainly ours
+ * is taken out.
+ *
+ * @param root the element tree of `text`
+ * @param file name for the warnings
+ */
+export function clearMarks(text: string, root: XmlElement, file?: string): ClearedText {
+  if (!mayHaveInstructions(text) && !mayHaveToken(text)) return { text, edits: [], warnings: [] };
+  const clearing = new Clearing(text, root, scanMarks(text, root, file));
+  clearing.run();
+  const { edits, warnings } = clearing;
+  return { text: applyEdits(text, edits), edits, warnings };
+}

@@ -1,0 +1,157 @@
+import type { WarningCode } from '../../../score/errors.js';
+import type { XmlElement } from '../../xml/tree.js';
+import { align, type Row, transposition } from '../record/align.js';
+import { byMoment, firstFrom, type Head, headsOf, type PartHeads } from '../record/heads.js';
+import { type HeadRecord, restorable, type Token } from '../record/token.js';
+import { DIGIT_CHANGED, digitsOf, saysDigit } from './match.js';
+import type { FoundToken } from './scan.js';
+
+/** What the records say of digits of which no instruction tells any more. */
+export interface RecordedDigits {
+  /** Digits that are certainly ours, and the user's that go back in their place. */
+  readonly ours: readonly { readonly digit: XmlElement; readonly kept: string }[];
+  /** The user's digits that go back beside what stands there now. */
+  readonly beside: readonly { readonly after: number; readonly kept: string }[];
+  readonly warnings: readonly { readonly at: number; readonly message: string; readonly code: WarningCode }[];
+}
+
+const NOTHING: RecordedDigits = { ours: [], beside: [], warnings: [] };
+
+/**
+ * @param told number of digits of ours that instructions tell of: where they tell of all, the records add nothing
+ * @param claimed elements of which instructions tell
+ */
+export function recordedDigits(
+  root: XmlElement,
+  tokens: readonly FoundToken[],
+  told: number,
+  claimed: ReadonlySet<XmlElement>,
+): RecordedDigits {
+  const carriers = new Map<XmlElement, Token>();
+  let recorded = 0;
+  for (const { words, token } of tokens) {
+    const direction = words.parent?.parent;
+    const own = [...token.before, ...token.from].filter(isWritten).length;
+    if (own === 0 || direction === undefined || carriers.has(direction)) continue;
+    carriers.set(direction, token);
+    recorded += own;
+  }
+  if (recorded === 0 || told >= recorded) return NOTHING;
+  const finding = new Finding(root.prefix, claimed);
+  for (const part of headsOf(root, new Set(carriers.keys()))) {
+    const rows = rowsOf(part, carriers);
+    const shift = transposition(rows);
+    for (const row of rows) finding.add(row, align(row, shift, says));
+  }
+  return finding.done();
+}
+
+function says({ element }: Head, text: string): boolean {
+  return digitsOf(element).some((digit) => saysDigit(digit, text));
+}
+
+function isWritten({ written }: HeadRecord): boolean {
+  return written !== undefined;
+}
+
+/** The records of a part, each with the heads among which it looks for its own: those up to the next words. */
+function rowsOf({ heads, moments }: PartHeads, carriers: ReadonlyMap<XmlElement, Token>): Row[] {
+  const places = [...moments].sort(([, a], [, b]) => byMoment(a, b));
+  const starts = places.map(([, moment]) => firstFrom(heads, moment));
+  const rows: Row[] = [];
+  for (const [at, [direction]] of places.entries()) {
+    const { before, from } = carriers.get(direction) as Token;
+    const start = starts[at] as number;
+    if (before.length > 0) rows.push({ records: before, heads: heads.slice(starts[at - 1] ?? 0, start) });
+    let next = at + 1;
+    while (starts[next] === start) next++;
+    if (from.length > 0) rows.push({ records: from, heads: heads.slice(start, starts[next]) });
+  }
+  return rows;
+}
+
+class Finding {
+  readonly #ours: { digit: XmlElement; kept: string }[] = [];
+  readonly #beside: { after: number; kept: string }[] = [];
+  readonly #warnings: { at: number; message: string; code: WarningCode }[] = [];
+  readonly #taken = new Set<XmlElement>();
+
+  constructor(
+    private readonly prefix: string,
+    private readonly claimed: ReadonlySet<XmlElement>,
+  ) {}
+
+  add({ records, heads }: Row, found: readonly (Head | undefined)[]): void {
+    let lost = 0;
+    let near = heads[0];
+    for (const [at, record] of records.entries()) {
+      const head = found[at];
+      near = head ?? near;
+      if (record.written === undefined) continue;
+      if (head !== undefined) this.#settle(head, record, record.written);
+      else {
+        lost += 1;
+        this.#tellLost(record, near);
+      }
+    }
+    if (lost > 0 && near !== undefined) {
+      const digits = lost === 1 ? 'a digit of ours belongs' : `${lost} digits of ours belong`;
+      const message = `${digits} to notes near here that were changed since; what stands there was left`;
+      this.#warn(near.element, message, 'NOT_OURS');
+    }
+  }
+
+  done(): RecordedDigits {
+    return { ours: this.#ours, beside: this.#beside, warnings: this.#warnings };
+  }
+
+  #settle({ element }: Head, record: HeadRecord, written: string): void {
+    const digits = digitsOf(element);
+    // Instructions tell of it, or other records do.
+    if (this.#taken.has(element) || digits.some((digit) => this.claimed.has(digit))) return;
+    this.#taken.add(element);
+    const ours = digits.findLast((digit) => saysDigit(digit, written));
+    const others = digits.filter((digit) => digit !== ours).map((digit) => digit.text.trim());
+    const kept = this.#missing(record, others);
+    if (ours !== undefined) {
+      this.#ours.push({ digit: ours, kept });
+      return;
+    }
+    const last = digits.at(-1);
+    if (last === undefined) {
+      if (kept !== '') this.#tellLost(record, { element });
+      return;
+    }
+    this.#warn(last, DIGIT_CHANGED, 'NOT_OURS');
+    if (kept !== '') this.#beside.push({ after: last.span.end, kept });
+  }
+
+  /** What was taken out and is not among the digits that stand there. */
+  #missing({ kept = [] }: HeadRecord, there: readonly string[]): string {
+    const left = [...there];
+    return kept
+      .flatMap((source) => restorable(source, this.prefix) ?? [])
+      .filter((source) => {
+        const at = left.indexOf(textIn(source));
+        if (at >= 0) left.splice(at, 1);
+        return at < 0;
+      })
+      .join('');
+  }
+
+  #tellLost({ kept = [] }: HeadRecord, near: Pick<Head, 'element'> | undefined): void {
+    if (near === undefined) return;
+    for (const source of kept) {
+      const message = `your digit ${textIn(source)}, which ours replaced, cannot go back: its note was changed since`;
+      this.#warn(near.element, message, 'DIGIT_LOST');
+    }
+  }
+
+  #warn({ span }: XmlElement, message: string, code: WarningCode): void {
+    this.#warnings.push({ at: span.start, message, code });
+  }
+}
+
+function textIn(source: string): string {
+  return source.replaceAll(/<[^>]*>/g, '').trim();
+}

@@ -1,0 +1,123 @@
+/**
+ * What a mark of ours says of itself where programs drop our instructions: the name of a font that no reader has,
+ * last in the `font-family` of its words. Every program that we measured keeps that list, see docs/other-programs.md.
+ *
+ *     handline-CHECK                  the words whose text has this check
+ *     handline-CHECK.FROM             and the note heads from there on to the next words that say so
+ *     handline-CHECK.BEFORE.FROM      and, in the first of a part, the note heads before it
+ *
+ * A head is its pitch class (a is C, l is B), then the digit that we wrote, if any, then each digit of the user's that
+ * we took out for it between exclamation marks: `c3e5-4g1!2!`.
+ */
+export interface Token {
+  readonly check: string;
+  readonly before: readonly HeadRecord[];
+  readonly from: readonly HeadRecord[];
+}
+
+export interface HeadRecord {
+  /** Semitones above C. */
+  readonly pitch: number;
+  /** The text of the `<fingering>` that we wrote. */
+  readonly written?: string | undefined;
+  /** The user's `<fingering>` elements that we took out. */
+  readonly kept?: readonly string[] | undefined;
+}
+
+const NAME = 'handline-';
+const TOKEN = /(?:^|,)\s*handline-([0-9a-z]{1,7})(?:\.([\w!-]*))?(?:\.([\w!-]*))?\s*(?:,|$)/;
+const HEAD = /([a-l])([1-5](?:-[1-5])?)?((?:![\w-]*!)*)/y;
+const FIRST = 'a'.charCodeAt(0);
+/** An element that can be put back anywhere: nothing in it but text and plain attributes. */
+const PLAIN =
+  /^<((?:[\w.-]+:)?fingering)(?:\s+[\w.:-]+\s*=\s*(?:"[^"<]*"|'[^'<]*'))*\s*(?:\/>|>([^<]*)<\/\1\s*>)$/;
+const BARE = /^<fingering>([^<]*)<\/fingering>$/;
+
+/** The same for texts that differ in white space only, which programs rearrange. FNV-1a, 32 bits. */
+export function checkOf(text: string): string {
+  let hash = 0x811c9dc5;
+  for (const char of text.replaceAll(/\s/g, ''))
+    hash = Math.imul(hash ^ (char.codePointAt(0) as number), 0x01000193);
+  return (hash >>> 0).toString(36);
+}
+
+/** What stands before what `writeHeads` gives. */
+export function tokenName(text: string): string {
+  return NAME + checkOf(text);
+}
+
+/** @returns what follows `tokenName`; nothing where no head has a digit of ours */
+export function writeHeads(before: readonly HeadRecord[], from: readonly HeadRecord[]): string {
+  const [early, late] = [headsText(before), headsText(from)];
+  return early === '' ? (late === '' ? '' : `.${late}`) : `.${early}.${late}`;
+}
+
+function headsText(heads: readonly HeadRecord[]): string {
+  const last = heads.findLastIndex(({ written }) => written !== undefined);
+  return heads
+    .slice(0, last + 1)
+    .map(headText)
+    .join('');
+}
+
+function headText({ pitch, written = '', kept = [] }: HeadRecord): string {
+  const letter = String.fromCharCode(FIRST + pitch);
+  return letter + written + kept.map((source) => `!${encoded(BARE.exec(source)?.[1] ?? source)}!`).join('');
+}
+
+/** @param family value of a `font-family` */
+export function readToken(family: string | undefined): Token | undefined {
+  if (family === undefined || !family.includes(NAME)) return undefined;
+  const [, check, first, second] = TOKEN.exec(family) ?? [];
+  if (check === undefined) return undefined;
+  const [before, from] = second === undefined ? ['', first ?? ''] : [first ?? '', second];
+  return { check, before: readHeads(before), from: readHeads(from) };
+}
+
+function readHeads(text: string): HeadRecord[] {
+  const heads: HeadRecord[] = [];
+  HEAD.lastIndex = 0;
+  while (HEAD.lastIndex < text.length) {
+    const found = HEAD.exec(text);
+    if (found === null) return heads;
+    const [, letter = '', written, kept = ''] = found;
+    const sources = kept.match(/![\w-]*!/g)?.map((one) => decoded(one.slice(1, -1)));
+    heads.push({
+      pitch: letter.charCodeAt(0) - FIRST,
+      written,
+      kept: sources?.flatMap((source) => source ?? []),
+    });
+  }
+  return heads;
+}
+
+function encoded(text: string): string {
+  return encodeURIComponent(text)
+    .replaceAll(/[_.!~*'()]/g, (char) => `%${char.charCodeAt(0).toString(16)}`)
+    .replaceAll('%', '_');
+}
+
+function decoded(text: string): string | undefined {
+  try {
+    const source = decodeURIComponent(text.replaceAll('_', '%'));
+    return source.startsWith('<') ? source : `<fingering>${source}</fingering>`;
+  } catch {
+    return undefined;
+  }
+}
+
+/**
+ * A kept digit as it can go back into a score whose names have this prefix; undefined for what is no digit.
+ *
+ * @param prefix with its colon, or empty
+ */
+export function restorable(source: string, prefix: string): string | undefined {
+  const [, name, text = ''] = PLAIN.exec(source) ?? [];
+  if (name === undefined || /&(?!(?:amp|lt|gt|quot|apos|#\d+|#x[\da-fA-F]+);)/.test(source)) return undefined;
+  return name === `${prefix}fingering` ? source : `<${prefix}fingering>${text}</${prefix}fingering>`;
+}
+
+/** True for what may hold a token of ours; cheap. */
+export function mayHaveToken(text: string): boolean {
+  return text.includes(NAME);
+}
