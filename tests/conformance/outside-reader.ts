@@ -9,7 +9,7 @@ export interface OutsideView {
   readonly music: string;
   /** `pitch octave digit` of each fingering, sorted. */
   readonly digits: readonly string[];
-  /** `text @measure:beat staff` of each direction, the text of each page head, without white space; sorted. */
+  /** `text @measure:beat staff` of each direction that prints something, the text of each page head, without white space; sorted. */
   readonly words: readonly string[];
 }
 
@@ -54,9 +54,10 @@ function view(mei: string): OutsideView {
   });
   const heads = all(root, 'pgHead').flatMap((head) => all(head, 'rend'));
   const words = all(root, 'measure').flatMap((measure) =>
-    all(measure, 'dir').map((dir) => {
+    all(measure, 'dir').flatMap((dir) => {
       const beat = Number(dir.attribute('tstamp')).toFixed(4);
-      return `${deepText(dir)} @${measure.attribute('n')}:${beat} ${dir.attribute('staff')}`;
+      const text = deepText(dir);
+      return text === '' ? [] : `${text} @${measure.attribute('n')}:${beat} ${dir.attribute('staff')}`;
     }),
   );
   words.push(...heads.map(deepText));

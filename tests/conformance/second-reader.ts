@@ -37,7 +37,9 @@ function view(sheet: MusicSheet): OutsideView {
     measure.StaffLinkedExpressions.forEach((expressions, staff) => {
       for (const one of expressions) {
         const texts = [...one.UnknownList, ...one.MoodList].map(({ Label: label }) => label);
-        for (const text of texts) words.push(`${squeeze(text)} @${at}:${one.Timestamp.RealValue} ${staff}`);
+        for (const text of texts.map(squeeze)) {
+          if (text !== '') words.push(`${text} @${at}:${one.Timestamp.RealValue} ${staff}`);
+        }
       }
     });
   });

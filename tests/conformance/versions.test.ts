@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { decode } from '#core/musicxml/bytes/decode.js';
+import { applyEdits } from '#core/musicxml/marks/edits.js';
+import { readToken } from '#core/musicxml/marks/record/token.js';
 import { writeMarks } from '#core/musicxml/marks/write.js';
 import { parseTree, type XmlElement } from '#core/musicxml/xml/tree.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
@@ -17,22 +19,12 @@ const VERSIONS = ['1.0', '1.1', '2.0', '3.0', '3.1', '4.0'] as const;
 const SINCE: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   notations: { element: '1.0' },
   technical: { element: '1.0' },
-  fingering: { element: '1.0', substitution: '1.0', alternate: '1.0', placement: '1.0', color: '1.1' },
+  fingering: { element: '1.0', placement: '1.0' },
   direction: { element: '1.0', placement: '1.0' },
   'direction-type': { element: '1.0' },
-  words: { element: '1.0', color: '1.1' },
+  words: { element: '1.0', 'font-family': '1.0', 'font-size': '1.0' },
   voice: { element: '1.0' },
   staff: { element: '1.0' },
-  credit: { element: '1.1', page: '1.1' },
-  'credit-words': {
-    element: '1.1',
-    'default-x': '1.1',
-    'default-y': '1.1',
-    'font-size': '1.1',
-    color: '1.1',
-    justify: '1.1',
-    valign: '1.1',
-  },
 };
 
 const EVERYTHING: MarkPlan = {
@@ -56,43 +48,36 @@ function tooNew(element: XmlElement, version: string): string[] {
 }
 
 describe('what is written in a declared version', () => {
-  it.each(VERSIONS)('%s is known to it, and colours sign wherever there are colours', (version) => {
-    let [signed, elements] = [0, 0];
+  it.each(VERSIONS)('%s is known to it, and its words carry our token', (version) => {
+    let [tokens, words, elements] = [0, 0, 0];
     for (const name of TUNES) {
       const { text: original } = decode(readFileSync(`${FIXTURES}${name}`), DEFAULT_LIMITS);
       const declared = original.replace(/(<score-(?:part|time)wise\b)[^>]*>/, `$1 version="${version}">`);
-      // No score of 1.0 has credits; ours is written only beside theirs.
-      const text = version === '1.0' ? declared.replaceAll(/<credit\b[\s\S]*?<\/credit>/g, '') : declared;
-      const source = read(text);
+      const source = read(declared);
       expect(source.score.version).toBe(version);
-      const edits = writeMarks(text, source, marksOf(EVERYTHING, source.score));
+      const edits = writeMarks(declared, source, marksOf(EVERYTHING, source.score));
       for (const { text: inserted } of edits) {
         const inside = everyElement(parseTree(`<all>${inserted}</all>`, DEFAULT_LIMITS)).slice(1);
         expect(inside.flatMap((element) => tooNew(element, version))).toEqual([]);
         elements += inside.length;
-        signed += inside.filter((element) => element.attribute('color') !== undefined).length;
+        words += inside.filter(({ name }) => name === 'words').length;
+        tokens += inside.filter((element) => readToken(element.attribute('font-family'))).length;
       }
     }
     expect(elements).toBeGreaterThan(1000);
-    expect(signed > 0).toBe(version !== '1.0');
+    expect(tokens).toBe(words);
+    expect(words).toBeGreaterThan(100);
   });
 
-  it('1.0 is taken where none is declared, and its marks are found again without colours', () => {
+  it('1.0 is taken where none is declared', () => {
     const { text: original } = decode(
       readFileSync(`${FIXTURES}demo/kelp-street-tunes.musicxml`),
       DEFAULT_LIMITS,
     );
     const text = original.replace(/(<score-partwise\b)[^>]*>/, '$1>');
     const source = read(text);
-    const edits = writeMarks(text, source, marksOf(EVERYTHING, source.score));
-    expect(edits.some((edit) => edit.text.includes('color='))).toBe(false);
-    let marked = '';
-    let at = 0;
-    for (const edit of [...edits].sort((a, b) => a.start - b.start)) {
-      marked += text.slice(at, edit.start) + edit.text;
-      at = edit.end;
-    }
-    marked += text.slice(at);
+    expect(source.score.version).toBe('1.0');
+    const marked = applyEdits(text, writeMarks(text, source, marksOf(EVERYTHING, source.score)));
     expect(clear(marked)).toMatchObject({ text, warnings: [] });
   });
 });

@@ -26,7 +26,7 @@ describe('cues', () => {
     const text = mark(score(note({ voice: '3', staff: 2 })), { cues: [cue(0)] });
     expect(text).toContain(
       '\n      <?handline cue in?><direction placement="above"><direction-type>' +
-        '<words color="#000001">in</words></direction-type><voice>3</voice><staff>2</staff></direction>\n      <note>',
+        '<words font-family="Edwin,FreeSerif,Times New Roman,serif,handline-i3gxwe" font-size="8">in</words></direction-type><voice>3</voice><staff>2</staff></direction>\n      <note>',
     );
   });
 
@@ -35,7 +35,7 @@ describe('cues', () => {
       [
         '      <?handline cue in?><direction placement="above">',
         '        <direction-type>',
-        '          <words color="#000001">in</words>',
+        '          <words font-family="Edwin,FreeSerif,Times New Roman,serif,handline-i3gxwe" font-size="8">in</words>',
         '        </direction-type>',
         '        <voice>1</voice>',
         '        <staff>1</staff>',
@@ -102,11 +102,30 @@ describe('cues', () => {
   });
 
   it('say what they are asked to, whatever it is', () => {
-    const text = mark(score(note()), { cues: [cue(0, 'a<b> & "c" ?> \u0001\ud800\r\nü')] });
-    expect(text).toContain('<words color="#000001">a&lt;b&gt; &amp; "c" ?&gt; \ufffd\ufffd&#10;ü</words>');
+    const text = mark(score(note()), { cues: [cue(0, 'a<b> & "c" ?> \u0001\ud800\rü')] });
+    expect(text).toContain('>a&lt;b&gt; &amp; "c" ?&gt; \ufffd\ufffd&#10;ü</words>');
     expect(text).toMatch(
       /<\?handline cue a%3Cb%3E%20%26%20%22c%22%20%3F%3E%20%EF%BF%BD%EF%BF%BD%0A%C3%BC\?>/,
     );
+  });
+
+  it('of several lines are a direction each, piled up from the staff outwards', () => {
+    const lines = { text: 'thumb passes\nin', note: 0, part: 0 } as const;
+    const above = outline([note()], { cues: [{ ...lines, placement: 'above' }] });
+    expect(above.slice(0, 2)).toEqual(['[in 1 1]', '[thumb passes 1 1]']);
+    const below = outline([note()], { cues: [{ ...lines, placement: 'below' }] });
+    expect(below.slice(0, 2)).toEqual(['[thumb passes 1 1]', '[in 1 1]']);
+  });
+
+  it('are printed in the font of the score’s own words, where it names one', () => {
+    const head = (family: string) => `  <defaults><word-font font-family="${family}"/></defaults>`;
+    const familyIn = (family: string) =>
+      /font-family="([^"]*),handline/.exec(
+        mark(score(note(), { head: head(family) }), { cues: [cue(0)] }),
+      )?.[1];
+    expect(familyIn('Garamond, Times')).toBe('Garamond, Times,Edwin,FreeSerif,Times New Roman,serif');
+    for (const family of ['', ',', 'handline-1'])
+      expect(familyIn(family)).toBe('Edwin,FreeSerif,Times New Roman,serif');
   });
 
   it('use references in encodings that may lack a letter', () => {
@@ -121,34 +140,20 @@ describe('cues', () => {
 });
 
 describe('the legend', () => {
-  const credit = '  <credit page="1"><credit-words>Tune</credit-words></credit>';
-  const layout = (body: string) => `  <defaults><page-layout>${body}</page-layout></defaults>`;
   const legend = 'in: towards the fallboard\nout: away from it';
 
-  it('is a credit after the last one', () => {
-    const text = mark(score(note(), { head: credit }), { cues: [cue(0)], legend });
-    expect(text).toContain(
-      `${credit}\n  <?handline legend in%3A%20towards%20the%20fallboard%0Aout%3A%20away%20from%20it?><credit page="1">`,
-    );
-    expect(text).toContain(
-      '<credit-words font-size="8" color="#000001" justify="left" valign="top">in: towards the fallboard&#10;out: away from it</credit-words>',
-    );
-  });
-
-  it('stands in the corner of the page where the score states its size', () => {
-    const page =
-      '<page-height>1500</page-height><page-width>1000</page-width><page-margins><left-margin>70</left-margin>' +
-      '<right-margin>70</right-margin><top-margin>80.5</top-margin><bottom-margin>80</bottom-margin></page-margins>';
-    const text = mark(score(note(), { head: `${layout(page)}\n${credit}` }), { cues: [cue(0)], legend });
-    expect(text).toContain('<credit-words default-x="70" default-y="1419.5" font-size="8"');
-  });
-
-  it('is a direction at the very start where the score has no credits, which would hide its title', () => {
+  it.each([
+    ['', 'no credits'],
+    ['  <credit page="1"><credit-words>Tune</credit-words></credit>', 'credits'],
+  ])('is a direction for each line at the very start: %s%s', (head) => {
     const measure = ['      <forward><duration>2</duration></forward>', note()];
-    const lines = outline(measure, { cues: [cue(0)], legend });
-    expect(lines).toEqual(
-      plain([`[${legend.replace('\n', '&#10;')} 1 -]`, measure[0] ?? '', '[in 1 1]', measure[1] ?? '']),
+    const text = mark(score(measure.join('\n'), { head }), { cues: [cue(0)], legend });
+    const words = [...text.matchAll(/<(words|forward|note)\b[^>]*>([^<]*)/g)].map(
+      ([, name, said]) => said || name,
     );
+    expect(words).toEqual(['out: away from it', 'in: towards the fallboard', 'forward', 'in', 'note']);
+    expect(text.match(/<\?handline legend/g)).toHaveLength(2);
+    expect(text.split('<credit').length).toBe(score('', { head }).split('<credit').length);
   });
 
   it('is not written without marks', () => {

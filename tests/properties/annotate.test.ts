@@ -1,6 +1,7 @@
 import { annotate, clear } from '@handline/core';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { printedLines } from '#core/cues/wording.js';
 import type { AnnotateOptions } from '#core/options/options.js';
 import { type OutsideView, outsideReader } from '../conformance/outside-reader.js';
 import { schema } from '../conformance/schema.js';
@@ -47,9 +48,11 @@ describe('the whole pipeline on generated scores', () => {
         const { output, report } = annotate(original, { ...chosen, existing: 'keep' });
         const [before, after] = [view(original), view(output)];
         expect(after.music).toBe(before.music);
-        const cues = report.lines.reduce((sum, line) => sum + line.cues, 0);
-        const legend = chosen.legend && output !== original ? 1 : 0;
-        expect(after.words.length - before.words.length).toBe(cues + legend);
+        const cues = report.lines.flatMap(({ slices }) => slices.flatMap(({ cue }) => cue ?? []));
+        const lines = cues.flatMap((cue) => printedLines(cue).split('\n'));
+        const legend = output.match(/<\?handline legend/g) ?? [];
+        expect(legend.length > 0).toBe(chosen.legend && output !== original);
+        expect(after.words.length - before.words.length).toBe(lines.length + legend.length);
         const more = after.digits.length - before.digits.length;
         expect(more).toBe(digitsIn(output) - digitsIn(original));
         digits += more;

@@ -1,10 +1,12 @@
-import type { DigitMark, Marks } from '#core/musicxml/marks/edit.js';
+import type { Marks } from '#core/musicxml/marks/edit.js';
 import type { ReadResult } from '#core/musicxml/read/score.js';
 import type { XmlElement } from '#core/musicxml/xml/tree.js';
 import { subtract, toNumber } from '#core/numeric/fraction.js';
 
 /** What a reader may do to white space in words. */
 const squeeze = (text: string) => text.replaceAll(/\s+/g, '');
+
+const linesOf = (text: string) => text.split('\n').filter((line) => line.trim() !== '');
 
 /** verovio looks at the first `<notations>` of a note that is not hidden, and at no other. */
 function seen(note: XmlElement): XmlElement[] {
@@ -18,16 +20,8 @@ function fingerings(notations: readonly XmlElement[]): XmlElement[] {
   return notations.flatMap((one) => one.all('technical')).flatMap((technical) => technical.all('fingering'));
 }
 
-function wanted(mark: DigitMark): [finger: number, role: string][] {
-  const list: [number, string][] = [[mark.finger, '']];
-  if (mark.substitution !== undefined) list.push([mark.substitution, 'substitution']);
-  for (const finger of mark.alternates ?? []) list.push([finger, 'alternate']);
-  return list;
-}
-
-function roleOf(fingering: XmlElement): string {
-  return ['substitution', 'alternate'].find((role) => fingering.attribute(role) === 'yes') ?? '';
-}
+const isPlain = (one: XmlElement) =>
+  one.attribute('substitution') !== 'yes' && one.attribute('alternate') !== 'yes';
 
 /** Digits in the form of `OutsideView.digits` after marking, told from those before. */
 export function expectedDigits(before: readonly string[], source: ReadResult, marks: Marks): string[] {
@@ -43,21 +37,19 @@ export function expectedDigits(before: readonly string[], source: ReadResult, ma
     }
     // Ours stand outside an editorial level, where verovio does not look.
     if (seen(note)[0]?.child('level') !== undefined) continue;
-    for (const [finger, role] of wanted(mark)) {
-      const there = theirs.some((one) => one.text.trim() === String(finger) && roleOf(one) === role);
-      if (marks.replaceDigits || !there) digits.push(`${name} ${finger}`);
-    }
+    const { finger, substitution } = mark;
+    const there =
+      theirs.some((one) => isPlain(one) && one.text.trim() === String(finger)) &&
+      (substitution === undefined ||
+        theirs.find((one) => one.attribute('substitution') === 'yes')?.text.trim() === String(substitution));
+    const text = substitution === undefined ? `${finger}` : `${finger}-${substitution}`;
+    if (marks.replaceDigits || !there) digits.push(`${name} ${text}`);
   }
   return digits.sort();
 }
 
 /** Words in the form of `OutsideView.words` after marking: each cue at the time and staff of its own note. */
-export function expectedWords(
-  before: readonly string[],
-  { score }: ReadResult,
-  marks: Marks,
-  credits: boolean,
-): string[] {
+export function expectedWords(before: readonly string[], { score }: ReadResult, marks: Marks): string[] {
   const words = [...before];
   const stavesBefore = (part: number) =>
     score.parts.slice(0, part).reduce((sum, { staves }) => sum + staves, 0);
@@ -69,12 +61,14 @@ export function expectedWords(
     if (note === undefined || measure === undefined) throw new Error('a cue without its note');
     const beat = toNumber(subtract(note.onset, measure.start)) + 1;
     const staff = stavesBefore(cue.part) + note.staff;
-    words.push(`${squeeze(cue.text)} @${measure.number}:${beat.toFixed(4)} ${staff}`);
+    for (const line of linesOf(cue.text)) {
+      words.push(`${squeeze(line)} @${measure.number}:${beat.toFixed(4)} ${staff}`);
+    }
   }
   if (marks.legend !== undefined && marks.digits.length + marks.cues.length > 0) {
     const parts = [...marks.digits, ...marks.cues].map(({ part }) => part);
     const place = ` @1:1.0000 ${stavesBefore(Math.min(...parts)) + 1}`;
-    words.push(squeeze(marks.legend) + (credits ? '' : place));
+    for (const line of linesOf(marks.legend)) words.push(squeeze(line) + place);
   }
   return words.sort();
 }

@@ -5,7 +5,7 @@ import type { Finger, Score } from '#core/score/model.js';
 /** How to mark some score: choices used round and round over its notes. */
 export interface MarkPlan {
   readonly fingers: readonly Finger[];
-  /** Per note: 0 nothing, 1 digit, 2 with substitution, 3 with alternate, 4 with both; 5 a cue alone, 6 cue and digit. */
+  /** Per note: 0 nothing, 1 digit, 2 to 4 with substitution; 5 a cue alone, 6 cue and digit. */
   readonly kinds: readonly number[];
   readonly texts: readonly string[];
   readonly replaceDigits: boolean;
@@ -25,6 +25,7 @@ export const markPlan: fc.Arbitrary<MarkPlan> = fc.record({
         'thumb under & in',
         'von außen ↗',
         'a ?> b',
+        'thumb passes\nin',
         '<x> "q" \'s\'',
         ' two  spaces ',
       ),
@@ -37,11 +38,6 @@ export const markPlan: fc.Arbitrary<MarkPlan> = fc.record({
     nil: undefined,
   }),
 });
-
-/** Two second choices where the plan has two fingers, else one. */
-function alternatesOf(fingers: readonly Finger[], at: number): readonly Finger[] {
-  return [...new Set([0, 1].map((next) => fingers[(at + next) % fingers.length] as Finger))];
-}
 
 export function marksOf(plan: MarkPlan, score: Score): Marks {
   const digits: DigitMark[] = [];
@@ -58,8 +54,7 @@ export function marksOf(plan: MarkPlan, score: Score): Marks {
         digits.push({
           ...target,
           finger: pick(plan.fingers, turn),
-          ...(kind === 2 || kind === 4 ? { substitution: pick(plan.fingers, turn + 1) } : {}),
-          ...(kind === 3 || kind === 4 ? { alternates: alternatesOf(plan.fingers, turn + 2) } : {}),
+          ...(kind >= 2 && kind <= 4 ? { substitution: pick(plan.fingers, turn + 1) } : {}),
         });
       }
       turn++;

@@ -131,7 +131,7 @@ const TEXT_MUTATIONS: readonly ((text: string, next: Random) => string)[] = [
       '<barline location="middle"><repeat direction="backward" times="999999"/></barline>',
       '<backup><duration>1000000</duration></backup>',
       '<forward><duration>99999999</duration></forward>',
-      '<words color="#000001">in</words>',
+      '<words font-family="serif,handline-i3gxwe.a1c2e!4!">in</words>',
     ];
     const tag = pick([...text.matchAll(TAG)], next);
     return tag === undefined ? text : text.slice(0, tag.index) + pick(pieces, next) + text.slice(tag.index);

@@ -15,10 +15,10 @@ const STRANGE = [
   '<?handline digit 3 s4?>',
   '<?handline cue in?>',
   '<?handline kept %3Cfingering%3E2%3C%2Ffingering%3E?>',
-  '<fingering color="#000001">3</fingering>',
-  '<notations><technical><fingering color="#000001">3</fingering></technical></notations>',
-  '<words color="#000001">in</words>',
-  '<direction><direction-type><words color="#000001">in</words></direction-type></direction>',
+  '<fingering placement="above">3</fingering>',
+  '<notations><technical><fingering placement="above">3</fingering></technical></notations>',
+  '<words font-family="serif,handline-i3gxwe.a1c2e!4!">in</words>',
+  '<direction><direction-type><words font-family="handline-i3gxwe.c3c3e.a1c2e3f4!4!">in</words></direction-type></direction>',
   'text',
 ];
 

@@ -16,17 +16,21 @@ const options: fc.Arbitrary<AnnotateOptions> = fc.record({
 /** What a user does to a marked score; undefined where there is nothing to do it to. */
 const HABITS: readonly ((text: string) => string)[] = [
   (text) => text.replace(/(<\?handline digit \d\?>[\s\S]*?<fingering [^>]*>)\d/, '$14'),
+  (text) => text.replaceAll(/<\?handline[^?]*\?>/g, ''),
+  (text) => text.replaceAll(/<\?handline[^?]*\?>/g, '').replace(/(<fingering [^>]*>)\d(?=<)/, '$16'),
+  (text) =>
+    text.replaceAll(/<\?handline[^?]*\?>/g, '').replace(/(<words font-family="[^>]*>)[^<]*/, '$1mine'),
   (text) => text.replace(/(<\?handline cue [^?]*\?>[\s\S]*?<words[^>]*>)[^<]*/, '$1slowly'),
   (text) =>
     text.replace(/<\/note>/, '<notations><technical><fingering>5</fingering></technical></notations></note>'),
   (text) => text.replace(/<\?handline digit [^?]*\?>/, ''),
-  (text) => text.replace(/<fingering [^>]*color[^>]*>\d<\/fingering>/, '$&<up-bow/>'),
+  (text) => text.replace(/<fingering [^>]*placement[^>]*>\d<\/fingering>/, '$&<up-bow/>'),
   (text) =>
     text.replace(
       /<note>/,
       '<direction><direction-type><words>dolce</words></direction-type></direction><note>',
     ),
-  (text) => text.replace(/ color="#000001"/, ' color="#FF0000"'),
+  (text) => text.replace(/<words font-family="[^"]*"/, '<words color="#FF0000"'),
 ];
 
 describe('what a user changes in a marked score', () => {
@@ -54,7 +58,7 @@ describe('what a user changes in a marked score', () => {
     const theirs = '<technical><fingering font-size="9">4</fingering></technical>';
     const text = onePart([attributes() + note('C5', 8) + note('D5', 8, { notations: theirs })]);
     const marked = annotate(text).output;
-    const [digit = ''] = /<fingering placement="above" color="#000001">\d/.exec(marked) ?? [];
+    const [digit = ''] = /<fingering placement="above">\d/.exec(marked) ?? [];
     const corrected = marked.replace(
       digit,
       digit.replace(/\d$/, (finger) => (finger === '5' ? '4' : '5')),

@@ -40,7 +40,8 @@ export function factsOf(text: string): Facts {
         .join('')
         .replaceAll(/\s+/g, ' ')
         .trim();
-      if (said !== '') words.push(`${part} ${measure}:${tick} staff ${direction.textOf('staff') ?? '1'} ${said}`);
+      if (said !== '')
+        words.push(`${part} ${measure}:${tick} staff ${direction.textOf('staff') ?? '1'} ${said}`);
     }
   });
   return { notes: notes.sort(), digits: digits.sort(), words: words.sort() };

@@ -5,6 +5,7 @@ import type { DigitMark, Edit } from './edit.js';
 import { writeInstruction } from './format.js';
 import type { InsertionBuilder, NewElement } from './insertions.js';
 import { afterLastChild, isSelfClosed, type Layout, layoutAt, layoutBeside } from './layout.js';
+import { recordable } from './record/token.js';
 
 const AFTER_NOTATIONS = new Set(['lyric', 'play', 'listen']);
 const EDITORIAL = new Set(['footnote', 'level']);
@@ -116,7 +117,7 @@ export function writeDigit(
   options: { readonly builder: InsertionBuilder; readonly replace: boolean },
 ): WrittenDigit {
   const takingOut = takeOut(text, element);
-  const kept = takingOut.map(({ start, end }) => text.slice(start, end));
+  const kept = takingOut.map(({ start, end }) => recordable(text.slice(start, end), element.prefix));
   const edits = options.replace ? takingOut : [];
   const site = !options.replace && isThere(mark, note) ? undefined : findSite(text, element, note.span.start);
   if (site === undefined) return { edits, text: undefined, kept };

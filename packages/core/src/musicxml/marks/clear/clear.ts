@@ -1,6 +1,7 @@
 import type { Warning, WarningCode } from '../../../score/errors.js';
 import { behindContent } from '../../xml/space.js';
 import type { XmlElement } from '../../xml/tree.js';
+import { findSite, type Level } from '../digit.js';
 import type { Edit } from '../edit.js';
 import { applyEdits } from '../edits.js';
 import { mayHaveInstructions } from '../format.js';
@@ -130,16 +131,16 @@ class Clearing {
   /** Words of a score that was saved without our instructions. */
   #followToken({ words, token }: FoundToken): void {
     const direction = words.parent?.parent;
-    if (direction === undefined || direction.name !== 'direction') return this.#leaveWords([words]);
-    const all = onlyWords(direction);
+    const all = direction === undefined ? [] : onlyWords(direction);
     if (
+      direction !== undefined &&
       all.length > 0 &&
       checkOf(all.map(parsedText).join('')) === token.check &&
       isPlain(this.text, direction)
     ) {
       for (const one of all) this.#claimed.add(one);
       this.#remove(behindContent(this.text, direction.span.start), direction.span.end);
-    } else this.#leaveWords(wordsIn(direction));
+    } else this.#leaveWords(all.length > 0 ? all : [words]);
   }
 
   #leaveWords(words: readonly XmlElement[]): void {
@@ -160,8 +161,20 @@ class Clearing {
       else this.edits.push({ ...digit.span, text: kept });
     }
     this.#removeDigits(doomed);
-    for (const { after, kept } of recorded.beside) this.edits.push({ start: after, end: after, text: kept });
+    for (const { note, first, kept } of recorded.beside) this.#putBack(note, first, kept);
     for (const { at, message, code } of recorded.warnings) this.#warn(at, message, code);
+  }
+
+  #putBack(note: XmlElement, first: XmlElement | undefined, kept: string): void {
+    const site = first === undefined ? findSite(this.text, note, note.span.start) : undefined;
+    const at = site?.at ?? first?.span.start;
+    if (at === undefined) return;
+    const { prefix } = note;
+    let text = kept;
+    const levels: readonly Level[] = ['technical', 'notations'];
+    for (const level of site === undefined ? [] : levels.slice(0, LEVELS.indexOf(site.level)))
+      text = `<${prefix}${level}>${text}</${prefix}${level}>`;
+    this.edits.push({ start: at, end: at, text });
   }
 
   /** Wrappers that hold nothing but digits of ours go with them. */
@@ -200,6 +213,8 @@ class Clearing {
   }
 }
 
+/** What stands at a site is wrapped in all that comes before its level. */
+const LEVELS: readonly Level[] = ['fingering', 'technical', 'notations'];
 const CHANGED = ['has been changed since', 'what stands there was left'] as const;
 
 /** False where we write no instruction of this kind, so that a stranger must have. */

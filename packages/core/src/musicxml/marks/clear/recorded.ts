@@ -1,5 +1,5 @@
 import type { WarningCode } from '../../../score/errors.js';
-import type { XmlElement } from '../../xml/tree.js';
+import { resolve, type XmlElement } from '../../xml/tree.js';
 import { align, type Row, transposition } from '../record/align.js';
 import { byMoment, firstFrom, type Head, headsOf, type PartHeads } from '../record/heads.js';
 import { type HeadRecord, restorable, type Token } from '../record/token.js';
@@ -11,7 +11,12 @@ export interface RecordedDigits {
   /** Digits that are certainly ours, and the user's that go back in their place. */
   readonly ours: readonly { readonly digit: XmlElement; readonly kept: string }[];
   /** The user's digits that go back beside what stands there now. */
-  readonly beside: readonly { readonly after: number; readonly kept: string }[];
+  readonly beside: readonly {
+    readonly note: XmlElement;
+    /** The first digit that the note has. */
+    readonly first: XmlElement | undefined;
+    readonly kept: string;
+  }[];
   readonly warnings: readonly { readonly at: number; readonly message: string; readonly code: WarningCode }[];
 }
 
@@ -72,7 +77,7 @@ function rowsOf({ heads, moments }: PartHeads, carriers: ReadonlyMap<XmlElement,
 
 class Finding {
   readonly #ours: { digit: XmlElement; kept: string }[] = [];
-  readonly #beside: { after: number; kept: string }[] = [];
+  readonly #beside: RecordedDigits['beside'][number][] = [];
   readonly #warnings: { at: number; message: string; code: WarningCode }[] = [];
   readonly #taken = new Set<XmlElement>();
 
@@ -117,13 +122,11 @@ class Finding {
       this.#ours.push({ digit: ours, kept });
       return;
     }
-    const last = digits.at(-1);
-    if (last === undefined) {
-      if (kept !== '') this.#tellLost(record, { element });
-      return;
-    }
-    this.#warn(last, DIGIT_CHANGED, 'NOT_OURS');
-    if (kept !== '') this.#beside.push({ after: last.span.end, kept });
+    // Ours has been taken out, or changed: then there is one that was not there before.
+    const before = (record.kept ?? []).map(textIn);
+    const changed = digits.find((digit) => !before.includes(digit.text.trim()));
+    if (changed !== undefined) this.#warn(changed, DIGIT_CHANGED, 'NOT_OURS');
+    if (kept !== '') this.#beside.push({ note: element, first: digits[0], kept });
   }
 
   /** What was taken out and is not among the digits that stand there. */
@@ -153,5 +156,5 @@ class Finding {
 }
 
 function textIn(source: string): string {
-  return source.replaceAll(/<[^>]*>/g, '').trim();
+  return resolve(source.replaceAll(/<[^>]*>/g, '')).trim();
 }

@@ -31,7 +31,7 @@ const ROUNDING = 0.4;
  * and other hands have been at it.
  *
  * @param root of a score, partwise or timewise
- * @param wanted notes and directions whose times are asked for
+ * @param wanted elements whose times are asked for
  */
 export function headsOf(root: XmlElement, wanted: ReadonlySet<XmlElement>): PartHeads[] {
   const walks: Walk[] = [];
@@ -70,24 +70,23 @@ class Walk {
           this.#divisions = positive(element.lastTextOf('divisions')) || this.#divisions;
           break;
         case 'forward':
+          this.#note(element, measure, time);
           time += this.#quarters(element.lastTextOf('duration'));
           break;
         case 'backup':
+          this.#note(element, measure, time);
           time = Math.max(0, time - this.#quarters(element.lastTextOf('duration')));
           break;
         case 'direction':
-          if (this.wanted.has(element)) {
-            const offset = Number(element.lastTextOf('offset') ?? 0) / this.#divisions || 0;
-            this.#moments.set(element, { measure, tick: tickOf(time + offset) });
-          }
+          this.#note(element, measure, time);
           break;
         case 'note': {
           const note = writtenNote(element);
           if (!note.chord) last = time;
-          const moment = { measure, tick: tickOf(last) };
-          if (this.wanted.has(element)) this.#moments.set(element, moment);
-          if (note.key !== undefined)
-            this.#heads.push({ ...moment, element, grace: note.grace, key: note.key });
+          this.#note(element, measure, last);
+          if (note.key !== undefined) {
+            this.#heads.push({ measure, tick: tickOf(last), element, grace: note.grace, key: note.key });
+          }
           if (!note.chord && !note.grace) time += this.#quarters(note.duration);
           break;
         }
@@ -97,6 +96,13 @@ class Walk {
 
   done(): PartHeads {
     return { heads: this.#heads.sort(inOrder), moments: this.#moments };
+  }
+
+  /** Takes note of the time of an element that was asked for. */
+  #note(element: XmlElement, measure: number, time: number): void {
+    if (!this.wanted.has(element)) return;
+    const offset = Number(element.lastTextOf('offset') ?? 0) / this.#divisions || 0;
+    this.#moments.set(element, { measure, tick: tickOf(time + offset) });
   }
 
   #quarters(duration: string | undefined): number {

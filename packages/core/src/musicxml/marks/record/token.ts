@@ -28,9 +28,9 @@ const NAME = 'handline-';
 const TOKEN = /(?:^|,)\s*handline-([0-9a-z]{1,7})(?:\.([\w!-]*))?(?:\.([\w!-]*))?\s*(?:,|$)/;
 const HEAD = /([a-l])([1-5](?:-[1-5])?)?((?:![\w-]*!)*)/y;
 const FIRST = 'a'.charCodeAt(0);
-/** An element that can be put back anywhere: nothing in it but text and plain attributes. */
-const PLAIN =
-  /^<((?:[\w.-]+:)?fingering)(?:\s+[\w.:-]+\s*=\s*(?:"[^"<]*"|'[^'<]*'))*\s*(?:\/>|>([^<]*)<\/\1\s*>)$/;
+/** A digit that can be put back anywhere: nothing in it but text and plain attributes. */
+const PLAIN = /^<fingering(?:\s+[\w.-]+\s*=\s*(?:"[^"<]*"|'[^'<]*'))*\s*(?:\/>|>([^<]*)<\/fingering\s*>)$/;
+const BROKEN_REFERENCE = /&(?!(?:amp|lt|gt|quot|apos|#\d+|#x[\da-fA-F]+);)/;
 const BARE = /^<fingering>([^<]*)<\/fingering>$/;
 
 /** The same for texts that differ in white space only, which programs rearrange. FNV-1a, 32 bits. */
@@ -107,14 +107,21 @@ function decoded(text: string): string | undefined {
 }
 
 /**
- * A kept digit as it can go back into a score whose names have this prefix; undefined for what is no digit.
+ * A digit of the user's as it is recorded: without what only its own file understands.
  *
- * @param prefix with its colon, or empty
+ * @param prefix of the names in the file, with its colon; or empty
  */
+export function recordable(source: string, prefix: string): string {
+  const bare = prefix === '' ? source : source.replaceAll(`<${prefix}`, '<').replaceAll(`</${prefix}`, '</');
+  if (PLAIN.test(bare) && !BROKEN_REFERENCE.test(bare)) return bare;
+  const text = bare.replaceAll(/<!--[\s\S]*?-->|<\?[\s\S]*?\?>|<!\[CDATA\[|\]\]>|<[^>]*>/g, '');
+  return `<fingering>${text.replaceAll('<', '&lt;').replaceAll(new RegExp(BROKEN_REFERENCE, 'g'), '&amp;')}</fingering>`;
+}
+
+/** A recorded digit as it goes back into a file; undefined for what is no digit. */
 export function restorable(source: string, prefix: string): string | undefined {
-  const [, name, text = ''] = PLAIN.exec(source) ?? [];
-  if (name === undefined || /&(?!(?:amp|lt|gt|quot|apos|#\d+|#x[\da-fA-F]+);)/.test(source)) return undefined;
-  return name === `${prefix}fingering` ? source : `<${prefix}fingering>${text}</${prefix}fingering>`;
+  if (!PLAIN.test(source) || BROKEN_REFERENCE.test(source)) return undefined;
+  return prefix === '' ? source : source.replace('<', `<${prefix}`).replace('</', `</${prefix}`);
 }
 
 /** True for what may hold a token of ours; cheap. */
