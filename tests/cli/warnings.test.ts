@@ -13,9 +13,11 @@ const chordOf = (...pitches: string[]) =>
 
 /** A mark of ours that somebody has changed. */
 const changed = annotate(scale()).output.replace(/(<fingering [^>]*>)\d/, '$1p');
-/** A digit of the user's replaced, and then all instructions dropped. */
+/** A digit of the user's replaced, then all instructions dropped and its note taken out. */
 const printed = onePart([attributes() + note('C5', 4, { notations: digit(3) }) + note('E5', 4)]);
-const lost = annotate(printed, { existing: 'replace' }).output.replaceAll(/<\?handline[^?]*\?>/g, '');
+const lost = annotate(printed, { existing: 'replace' })
+  .output.replaceAll(/<\?handline[^?]*\?>/g, '')
+  .replace(/<note>[\s\S]*?<\/note>/, '<forward><duration>4</duration></forward>');
 const { 'META-INF/handline-original': _, ...dropped } = unzipSync(annotate(bytesOf('compressed.mxl')).output);
 
 const MANY = 40;
@@ -114,7 +116,12 @@ describe('warnings', () => {
       ['clear', 'ours.xml', 'dropped.mxl', 'lost.xml', '--out-dir', 'out', '--json'],
       folder.path,
     );
-    expect(run.code).toBe(0);
+    expect(run.code).toBe(5);
+    expect(run.stderr.split('\n')).toEqual([
+      'handline: ours.xml: cleared, but left in 1 place what was changed since it was marked; --json lists every one',
+      'handline: lost.xml: cleared, but could not put back 1 of your own digits; --json lists every one',
+      '',
+    ]);
     const { files } = JSON.parse(run.stdout.toString()) as { files: { warnings: Warning[] }[] };
     expect(files.map(({ warnings }) => warnings.map(({ code, place }) => [code, place.file]))).toEqual([
       [['NOT_OURS', 'ours.xml']],

@@ -84,6 +84,43 @@ describe('a compressed score', () => {
     expect(decode(input, DEFAULT_LIMITS).text).toBe(SCORE);
   });
 
+  it.each([
+    ['a path from the archive’s own folder', './s.xml', 's.xml'],
+    ['a percent-encoded path', 'my%20score%C3%A9.xml', 'my scoreé.xml'],
+    ['a name that looks percent-encoded', 'a%20b.xml', 'a%20b.xml'],
+  ])('is found under %s', (_, path, name) => {
+    const bytes = zipSync({ 'META-INF/container.xml': container(path), [name]: strToU8(SCORE) });
+    expect(decode(bytes, DEFAULT_LIMITS).text).toBe(SCORE);
+  });
+
+  it('may come after files that are none', () => {
+    const others = '<rootfile full-path="s.pdf"/><rootfile full-path="s" media-type="audio/midi"/>';
+    const files = strToU8(
+      `<container><rootfiles>${others}<rootfile full-path="s.xml" media-type="application/vnd.recordare.musicxml+xml"/></rootfiles></container>`,
+    );
+    const pdf = strToU8('%PDF');
+    const bytes = zipSync({ 'META-INF/container.xml': files, 's.pdf': pdf, s: pdf, 's.xml': strToU8(SCORE) });
+    expect(decode(bytes, DEFAULT_LIMITS).text).toBe(SCORE);
+  });
+
+  it('keeps bytes that somebody has added behind the archive', () => {
+    const bytes = Uint8Array.from([...archive(), 13, 10, 0]);
+    const marked = encode(decode(bytes, DEFAULT_LIMITS), '<score-partwise>marked</score-partwise>').bytes;
+    expect([...marked.slice(-3)]).toEqual([13, 10, 0]);
+    const again = decode(marked, DEFAULT_LIMITS);
+    expect(again.text).toContain('marked');
+    expect(Buffer.compare(encode(again, SCORE, SCORE).bytes, bytes)).toBe(0);
+  });
+
+  it('leaves a file of the user’s alone that has the name of the one where the original is kept', () => {
+    const own = strToU8('my own notes');
+    const bytes = archive({ [ORIGINAL_ENTRY]: own });
+    const marked = encode(decode(bytes, DEFAULT_LIMITS), '<score-partwise>marked</score-partwise>').bytes;
+    expect(unzipSync(marked)[ORIGINAL_ENTRY]).toEqual(own);
+    const again = decode(marked, DEFAULT_LIMITS);
+    expect(encode(again, SCORE, SCORE)).toEqual({ bytes, repacked: false });
+  });
+
   it('is recognised as such by another program', () => {
     expect(Buffer.from(unzipSync(edited)['score/ladle.musicxml'] as Uint8Array).toString()).toContain('✓');
   });

@@ -1,4 +1,4 @@
-/** Exit codes, listed in the help text and in the README. A run over several files ends with the highest one met. */
+/** Exit codes, listed in the help text and in the README. A run over several files ends with the gravest one met. */
 export const Exit = {
   /** Every file was done. */
   ok: 0,
@@ -10,9 +10,24 @@ export const Exit = {
   unwritten: 3,
   /** A defect of Handline; nothing was written for that file. */
   defect: 4,
+  /** The result is written, but marks were left in it, or digits of the user's are missing. */
+  left: 5,
 } as const;
 
 export type ExitCode = (typeof Exit)[keyof typeof Exit];
+
+const BY_GRAVITY: readonly ExitCode[] = [
+  Exit.ok,
+  Exit.left,
+  Exit.refused,
+  Exit.usage,
+  Exit.unwritten,
+  Exit.defect,
+];
+
+export function graver(a: ExitCode, b: ExitCode): ExitCode {
+  return BY_GRAVITY.indexOf(a) > BY_GRAVITY.indexOf(b) ? a : b;
+}
 
 /** A failure of the shell around the library: command line, files, pipes. One line for people. */
 export class CliError extends Error {

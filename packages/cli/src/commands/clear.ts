@@ -10,7 +10,7 @@ import {
   outputChoice,
   reportChoice,
 } from '../options/output-options.js';
-import { clearSummary } from '../output/clear-summary.js';
+import { clearSummary, whatIsLeft } from '../output/clear-summary.js';
 import { CAUTION, EXIT_CODES, FORMATS } from '../output/help.js';
 import { runJobs, type Streams } from './run.js';
 
@@ -29,7 +29,14 @@ export async function runClear(args: Arguments, streams: Streams): Promise<ExitC
   const jobs = await planJobs(inputsOf(args), outputChoice(args), streams.stdout.isTTY === true);
   const work = (bytes: Uint8Array, file: string) => clear(bytes, { file, limits });
   return runJobs(
-    { jobs, choice: reportChoice(args), summary: clearSummary, mostBytes: mostBytes(limits), work },
+    {
+      jobs,
+      choice: reportChoice(args),
+      summary: clearSummary,
+      mostBytes: mostBytes(limits),
+      work,
+      shortOf: whatIsLeft,
+    },
     streams,
   );
 }

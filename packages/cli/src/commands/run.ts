@@ -1,6 +1,6 @@
 import type { Readable, Writable } from 'node:stream';
 import { HandlineError } from '@handline/core';
-import { CliError, Exit, type ExitCode } from '../exit.js';
+import { CliError, Exit, type ExitCode, graver } from '../exit.js';
 import { type Destination, type Job, shown } from '../files/jobs.js';
 import { readSource, type Source } from '../files/read.js';
 import { inPlainWords } from '../files/trouble.js';
@@ -23,6 +23,8 @@ export interface Task {
   readonly summary: (outcomes: readonly Outcome[]) => string;
   readonly choice: ReportChoice;
   readonly mostBytes: number;
+  /** What a result lacks although it is written, as one line; undefined where it lacks nothing. */
+  readonly shortOf?: (findings: Findings) => string | undefined;
 }
 
 /** Does every job in turn; a bad one does not stop the others. Returns the exit code. */
@@ -36,8 +38,8 @@ export async function runJobs(task: Task, streams: Streams): Promise<ExitCode> {
   for (const job of jobs) {
     const done = await runJob(job, task, streams);
     outcomes.push(done.outcome);
-    if (done.exit > exit) exit = done.exit;
-    const message = done.outcome.error?.message;
+    exit = graver(exit, done.exit);
+    const message = done.outcome.error?.message ?? done.short;
     // Standard error is the report itself then, and holds the error.
     if (message !== undefined && !jsonToStderr) streams.stderr.write(`handline: ${message}\n`);
   }
@@ -46,7 +48,11 @@ export async function runJobs(task: Task, streams: Streams): Promise<ExitCode> {
   return exit;
 }
 
-async function runJob(job: Job, task: Task, streams: Streams): Promise<{ outcome: Outcome; exit: ExitCode }> {
+async function runJob(
+  job: Job,
+  task: Task,
+  streams: Streams,
+): Promise<{ outcome: Outcome; exit: ExitCode; short?: string }> {
   const file = shown(job.input, 'input');
   let result: Findings | undefined;
   try {
@@ -55,7 +61,10 @@ async function runJob(job: Job, task: Task, streams: Streams): Promise<{ outcome
     result = findings;
     const changed = Buffer.compare(source.bytes, output) !== 0;
     const delivered = await deliver(job, source, { changed, output }, streams);
-    return { outcome: { input: file, ...delivered, changed, result }, exit: Exit.ok };
+    const outcome = { input: file, ...delivered, changed, result };
+    const short = task.shortOf?.(findings);
+    if (short === undefined) return { outcome, exit: Exit.ok };
+    return { outcome, exit: Exit.left, short: oneLine(`${file}: ${short}`) };
   } catch (error) {
     const { exit, ...failure } = failed(error, file, job.destination);
     return { outcome: { input: file, ...failure, ...(result === undefined ? {} : { result }) }, exit };

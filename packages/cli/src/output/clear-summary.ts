@@ -1,8 +1,22 @@
-import type { Outcome } from '../outcome.js';
+import type { WarningCode } from '@handline/core';
+import type { Findings, Outcome } from '../outcome.js';
 import { whereItLies } from './mark-summary.js';
 import { warningLines } from './warnings.js';
 
 const MOST_FILES = 15;
+
+/** What clearing could not undo, by number; undefined where it undid all. */
+export function whatIsLeft({ warnings }: Findings): string | undefined {
+  const count = (code: WarningCode) => warnings.filter((warning) => warning.code === code).length;
+  const [left, lost] = [count('NOT_OURS'), count('DIGIT_LOST')];
+  const parts = [
+    ...(left === 0
+      ? []
+      : [`left in ${left} ${left === 1 ? 'place' : 'places'} what was changed since it was marked`]),
+    ...(lost === 0 ? [] : [`could not put back ${lost} of your own digits`]),
+  ];
+  return parts.length === 0 ? undefined : `cleared, but ${parts.join(' and ')}; --json lists every one`;
+}
 
 /** Which files were cleared, for people, on one screen. */
 export function clearSummary(outcomes: readonly Outcome[]): string {

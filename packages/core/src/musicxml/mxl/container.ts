@@ -2,7 +2,7 @@ import { Inflate } from 'fflate';
 import type { Limits } from '../../options/options.js';
 import { HandlineError, type Place } from '../../score/errors.js';
 import { decodeText, detectEncoding, joined } from '../bytes/encoding.js';
-import { parseTree } from '../xml/tree.js';
+import { parseTree, type XmlElement } from '../xml/tree.js';
 import { crc32 } from './crc32.js';
 import { broken, checkPath, readZipDirectory, type ZipDirectory, type ZipEntry } from './zip-directory.js';
 
@@ -16,6 +16,7 @@ export interface Archive {
 }
 
 const CONTAINER = 'META-INF/container.xml';
+const OTHER_FILE = /\.(?:pdf|mid|midi|mp3|ogg|wav|png|jpe?g|svg|txt)$/i;
 /** Smaller entries are not held to `maxRatio`. */
 const RATIO_FROM = 1 << 20;
 /** Compressed bytes inflated at a time; deflate grows at most 1032-fold. */
@@ -41,8 +42,9 @@ export function archiveOf(
     throw broken(`is an archive without ${CONTAINER}; export the score as .mxl or .musicxml`, place);
   }
   const path = rootPath(inflateEntry(bytes, container, limits, place), limits, place);
-  checkPath(path, place);
-  const root = directory.entries.find((entry) => entry.name === path);
+  const names = spellings(path);
+  for (const name of names) checkPath(name, place);
+  const root = names.flatMap((name) => directory.entries.find((entry) => entry.name === name) ?? [])[0];
   if (root === undefined) throw broken(`names the score "${path}" but does not hold it`, place);
   return { archive: { bytes, directory, root, limits }, content: inflateEntry(bytes, root, limits, place) };
 }
@@ -50,10 +52,26 @@ export function archiveOf(
 function rootPath(content: Uint8Array, limits: Limits, place: Place): string {
   const text = decodeText(content, detectEncoding(content, place), place);
   const file = place.file === undefined ? CONTAINER : `${place.file}/${CONTAINER}`;
-  const rootfile = parseTree(text, limits, file).child('rootfiles')?.child('rootfile');
-  const path = rootfile?.attribute('full-path');
+  const rootfiles = parseTree(text, limits, file).child('rootfiles')?.all('rootfile') ?? [];
+  const path = (rootfiles.find(mayBeScore) ?? rootfiles[0])?.attribute('full-path');
   if (path === undefined) throw broken(`has a ${CONTAINER} that names no score`, place);
   return path;
+}
+
+/** False where the container itself says that a file is something else, such as a picture of the score. */
+function mayBeScore(rootfile: XmlElement): boolean {
+  const type = rootfile.attribute('media-type');
+  return type === undefined ? !OTHER_FILE.test(rootfile.attribute('full-path') ?? '') : /xml/i.test(type);
+}
+
+/** A path as it stands and as programs have meant it: from the archive's own folder, or percent-encoded as in a URL. */
+function spellings(path: string): string[] {
+  const plain = path.replace(/^(?:\.\/)+/, '');
+  try {
+    return [...new Set([path, plain, decodeURIComponent(plain)])];
+  } catch {
+    return [path, plain];
+  }
 }
 
 /** @throws HandlineError ARCHIVE or LIMIT */

@@ -13,23 +13,27 @@ import { localOf, recordOf, rewriteZip, withContent } from './zip-rewrite.js';
  */
 export const ORIGINAL_ENTRY = 'META-INF/handline-original';
 
-const NAME = new TextEncoder().encode(ORIGINAL_ENTRY);
+/** Where somebody else has files of that name, ours is the first that is free with a number. */
+const NAMES = [ORIGINAL_ENTRY, ...[2, 3, 4].map((number) => `${ORIGINAL_ENTRY}-${number}`)];
 /** In the record from the version needed to the sizes: all that depends on the compression. It comes first. */
 const FACTS = { from: 6, to: 28 };
 /** Then the local header and data without this, lest programs that repair archives take them for an entry. */
 const SIGNATURE = Uint8Array.of(0x50, 0x4b, 3, 4);
+/** Offset of the name in a local header without its signature; its length stands 4 bytes before. */
+const NAME_IN_LOCAL = 26;
 /** 1980-01-01, the zero of ZIP's dates: the same input gives the same bytes at any time. */
 const DATE = 0x21;
 
 /** The archive with a new score and, beside it, the score as it is compressed now. */
 export function keepOriginal(archive: Archive, content: Uint8Array): Uint8Array {
   const { root, directory } = archive;
+  const name = NAMES.find((one) => directory.entries.every((entry) => entry.name !== one));
   const full = directory.entries.length >= MAX_ARCHIVE_ENTRIES;
-  if (full || directory.entries.some(({ name }) => name === ORIGINAL_ENTRY)) return repack(archive, content);
+  if (full || name === undefined || originalEntryOf(archive) !== undefined) return repack(archive, content);
   const changes = [withContent(archive, root, content)];
   const facts = recordOf(archive, root).subarray(FACTS.from, FACTS.to);
   const local = localOf(archive, root).subarray(SIGNATURE.length);
-  return rewriteZip(archive, changes, storedEntry(joined([facts, local])));
+  return rewriteZip(archive, changes, storedEntry(name, joined([facts, local])));
 }
 
 /** The archive with a new score; a score kept from before, which is out of date, goes. */
@@ -63,9 +67,27 @@ export function restoreOriginal(archive: Archive, content: Uint8Array): Archive 
   }
 }
 
-function originalEntryOf({ directory, root }: Archive): ZipEntry | undefined {
-  const found = directory.entries.find(({ name }) => name === ORIGINAL_ENTRY);
-  return found === root || found?.local === root.local ? undefined : found;
+function originalEntryOf(archive: Archive): ZipEntry | undefined {
+  const { directory, root } = archive;
+  return directory.entries.find(
+    (entry) => NAMES.includes(entry.name) && entry.local !== root.local && isOurs(archive, entry),
+  );
+}
+
+/** True for what has the form of ours: with the local header of an entry of the score's name in it. */
+function isOurs({ bytes, root, limits }: Archive, entry: ZipEntry): boolean {
+  const name = new TextEncoder().encode(root.name);
+  const at = FACTS.to - FACTS.from + NAME_IN_LOCAL;
+  let content: Uint8Array;
+  try {
+    content = inflateEntry(bytes, entry, limits, {});
+  } catch (error) {
+    if (error instanceof HandlineError) return false;
+    throw error;
+  }
+  if (content.length < at + name.length) return false;
+  const length = new DataView(content.buffer, content.byteOffset).getUint16(at - 4, true);
+  return length === name.length && equal(content.subarray(at, at + length), name);
 }
 
 function takenOut(entry: ZipEntry) {
@@ -77,18 +99,19 @@ function equal(a: Uint8Array, b: Uint8Array): boolean {
 }
 
 /** Local header with data and central record (APPNOTE.TXT, 4.3.7 and 4.3.12) of a stored entry. */
-function storedEntry(data: Uint8Array): { local: Uint8Array; record: Uint8Array } {
+function storedEntry(entry: string, data: Uint8Array): { local: Uint8Array; record: Uint8Array } {
+  const name = new TextEncoder().encode(entry);
   const common = new DataView(new ArrayBuffer(26));
   common.setUint16(0, 10, true);
   common.setUint16(8, DATE, true);
   common.setUint32(10, crc32(data), true);
   common.setUint32(14, data.length, true);
   common.setUint32(18, data.length, true);
-  common.setUint16(22, NAME.length, true);
+  common.setUint16(22, name.length, true);
   const fields = new Uint8Array(common.buffer);
-  const local = joined([SIGNATURE, fields, NAME, data]);
+  const local = joined([SIGNATURE, fields, name, data]);
   const madeBy = Uint8Array.of(10, 0);
   // Comment, disk, attributes and the offset, which is filled in later.
   const rest = new Uint8Array(14);
-  return { local, record: joined([Uint8Array.of(0x50, 0x4b, 1, 2), madeBy, fields, rest, NAME]) };
+  return { local, record: joined([Uint8Array.of(0x50, 0x4b, 1, 2), madeBy, fields, rest, name]) };
 }

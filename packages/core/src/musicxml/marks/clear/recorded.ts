@@ -99,7 +99,8 @@ class Finding {
         this.#tellLost(record, near);
       }
     }
-    if (lost > 0 && near !== undefined) {
+    const isLeft = heads.some((head) => !found.includes(head) && digitsOf(head.element).length > 0);
+    if (lost > 0 && near !== undefined && isLeft) {
       const digits = lost === 1 ? 'a digit of ours belongs' : `${lost} digits of ours belong`;
       const message = `${digits} to notes near here that were changed since; what stands there was left`;
       this.#warn(near.element, message, 'NOT_OURS');
