@@ -58,8 +58,8 @@ describe('two parts of one staff', () => {
       ['P1', 'left', 1],
     ]);
     expect(output.match(/placement="(?:above|below)" color/g)).toEqual([
-      'placement="above" color',
-      'placement="below" color',
+      'placement="above"',
+      'placement="below"',
     ]);
     expect(clear(output).output).toBe(text);
   });

@@ -10,7 +10,7 @@ import { analyse } from './pipeline/plan.js';
 import { reportOf } from './pipeline/report.js';
 import { selectMeasures } from './pipeline/selection.js';
 import { limitsOf, type Settings, settingsOf } from './pipeline/settings.js';
-import { emptySelection, fingeringWarnings } from './pipeline/warnings.js';
+import { emptySelection, emptyStaves, fingeringWarnings } from './pipeline/warnings.js';
 import { HandlineError, type Warning } from './score/errors.js';
 
 /**
@@ -40,6 +40,7 @@ export function annotate<T extends string | Uint8Array>(
     ...found,
     ...read.warnings,
     ...built.warnings,
+    ...emptyStaves(read, built.lines),
     ...fingeringWarnings(score, lines),
     ...emptySelection(lines, settings, select, built.warnings),
     ...packing,

@@ -1,6 +1,7 @@
 import type { ReachAdvice, WayOut } from '../fingering/reach-advice.js';
-import { includesHand } from '../hands/line.js';
+import { includesHand, type Line } from '../hands/line.js';
 import { keyName } from '../keyboard/key-names.js';
+import type { ReadResult } from '../musicxml/read/score.js';
 import { quarterInMeasure } from '../score/beat.js';
 import type { Place, Warning } from '../score/errors.js';
 import type { Hand, Part, Score } from '../score/model.js';
@@ -27,6 +28,24 @@ export function emptySelection(
   const where = measures ? ` in measures ${measures.from}-${measures.to}` : '';
   const message = `${who} has no notes${where}; nothing is marked`;
   return [{ code: 'EMPTY_SELECTION', message, place: {} }];
+}
+
+/** Parts of two staves in which notes name no staff and one staff is therefore empty: the other hand gets all. */
+export function emptyStaves(
+  { score, elements }: Pick<ReadResult, 'score' | 'elements'>,
+  lines: readonly Line[],
+): Warning[] {
+  const warnings: Warning[] = [];
+  for (const [at, part] of score.parts.entries()) {
+    const own = lines.filter((line) => line.part === at && line.slices.length > 0);
+    if (part.staves < 2 || own.length !== 1 || part.notes.some(({ staff }) => staff > 1)) continue;
+    if ((elements[at] ?? []).every((note) => note.child('staff') !== undefined)) continue;
+    const message =
+      `the part has ${part.staves} staves, but its notes name none, so that all stand on the first: the ` +
+      `${own[0]!.hand === 'right' ? 'left' : 'right'} hand has nothing to play; give the notes of the other staff a <staff>`;
+    warnings.push({ code: 'IMPERFECT', message, place: { part: part.id } });
+  }
+  return warnings;
 }
 
 /** Slices that the hand cannot play as written, or not with the digits that the file gives. */

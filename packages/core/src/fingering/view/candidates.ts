@@ -46,7 +46,7 @@ const memo = new PerHand(() => new Map<string, Kept>());
 /**
  * Every fingering with which the hand can hold these keys: fingers ascend with the keys, every pair lies within its practical
  * reach, and the thumb may take two adjacent keys of one colour. Where none exists, held keys are let go, pedalled
- * ones first; then given digits are kept in whatever order they are; at last the largest playable subset of the struck
+ * ones first; then given digits are kept in whatever order they are, if others would reach the keys; at last the largest playable subset of the struck
  * keys remains, with the highest keys where there is a choice. A rolled chord may be wider than the hand: only
  * neighbouring keys must lie within reach of each other, and the hand moves on (common practice).
  */
@@ -94,11 +94,21 @@ function search(wanted: readonly Wanted[], hand: HandModel, rolled: boolean): Ca
     const spread = ordered(struck, hand, true);
     if (spread.length > 0) return { kept, candidates: spread, trouble: 'none' };
   }
-  if (wanted.some(isFixed)) {
+  // Digits are in the way only where the hand could hold the keys with others.
+  if (wanted.some(isFixed) && isWithinReach(wanted.map(free), hand, rolled)) {
     const odd = unordered(wanted, hand);
     if (odd.length > 0) return { kept: all, candidates: odd, trouble: 'digits' };
   }
   return largestSubset(wanted, hand);
+}
+
+function free(wanted: Wanted): Wanted {
+  return { ...wanted, fixed: undefined };
+}
+
+function isWithinReach(wanted: readonly Wanted[], hand: HandModel, rolled: boolean): boolean {
+  if (ordered(wanted, hand).length > 0 || dropHeld(wanted, hand) !== undefined) return true;
+  return rolled && ordered(wanted.filter(isStruck), hand, true).length > 0;
 }
 
 /** Lets go of as few held keys as necessary, pedalled ones first, then those furthest from the struck ones. */
@@ -131,10 +141,9 @@ function largestSubset(wanted: readonly Wanted[], hand: HandModel): CandidateSet
   const near = (low: number, high: number) => keyX(wanted[high]!.key) - keyX(wanted[low]!.key) <= widest;
   for (let size = Math.min(struck.length - 1, FINGERS.length + 1); size > 0; size--) {
     for (const kept of subsets(struck, size, near)) {
-      const found = ordered(
-        kept.map((at) => ({ ...wanted[at]!, fixed: undefined })),
-        hand,
-      );
+      const given = kept.map((at) => wanted[at]!);
+      const honoured = ordered(given, hand);
+      const found = honoured.length > 0 ? honoured : ordered(given.map(free), hand);
       if (found.length > 0) return { kept, candidates: inTheChord(found, kept, struck), trouble: 'reach' };
     }
   }

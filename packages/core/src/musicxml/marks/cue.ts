@@ -116,9 +116,22 @@ export function writeCue(
   mark: CueMark,
   options: DirectionOptions,
 ): Direction[] {
+  const { head, ...place } = placeOf(note);
+  const { placement } = mark;
+  return insertLines(text, head, { kind: 'cue', text: mark.text, placement, ...place }, options);
+}
+
+/** Says nothing and prints nothing, but programs keep it. */
+const BLANK = '\u00a0';
+
+/** Words for a record alone, before a note. */
+export function writeBlank(text: string, note: XmlElement, options: DirectionOptions): Direction {
+  const { head, ...place } = placeOf(note);
+  return insertDirection(text, head, { kind: 'cue', text: BLANK, placement: 'above', ...place }, options);
+}
+
+function placeOf(note: XmlElement) {
   const head = chordHead(note);
   const staff = textIn(note, 'staff');
-  const voice = textIn(head, 'staff') === staff ? textIn(note, 'voice') : undefined;
-  const { placement } = mark;
-  return insertLines(text, head, { kind: 'cue', text: mark.text, placement, voice, staff }, options);
+  return { head, staff, voice: textIn(head, 'staff') === staff ? textIn(note, 'voice') : undefined };
 }

@@ -1,6 +1,6 @@
 import type { ReadResult } from '../read/score.js';
 import type { XmlElement } from '../xml/tree.js';
-import { type Direction, type DirectionOptions, insertDirection, writeCue } from './cue.js';
+import { type Direction, type DirectionOptions, writeBlank, writeCue } from './cue.js';
 import { writeDigit } from './digit.js';
 import type { Edit, Marks } from './edit.js';
 import { fontsBefore } from './fonts.js';
@@ -25,9 +25,6 @@ function beginning({ measureElements, elements }: MarkableScore, part: number): 
   const first = measureElements[part]?.[0]?.children.find((child) => MOVES_TIME.has(child.name));
   return first ?? elements[part]?.[0];
 }
-
-/** Says nothing and prints nothing, but programs keep it. */
-const BLANK = '\u00a0';
 
 /**
  * The edits that print `marks` on a score that holds no marks of ours yet (see `clearMarks`). Each insertion
@@ -75,7 +72,7 @@ function wordsOf(text: string, source: MarkableScore, marks: Marks, options: Dir
   return directions;
 }
 
-/** The directions' edits, with the records of the digits in them; a part that has none gets a blank one. */
+/** The directions' edits, with the records of the digits in them; a part that has none gets a blank one before its first digit. */
 function recorded(
   text: string,
   source: MarkableScore,
@@ -83,18 +80,11 @@ function recorded(
   digits: ReadonlyMap<XmlElement, Written>,
   options: DirectionOptions,
 ): Edit[] {
-  const { root, score } = source;
+  const { root } = source;
   const all = [...directions];
   let shared = shareOut(root, digits, new Set(all.map(({ head }) => head)));
   if (shared.bare.length > 0) {
-    for (const note of shared.bare) {
-      const part = source.elements.findIndex((notes) => notes.includes(note));
-      const first = beginning(source, part);
-      if (first === undefined) continue;
-      const staff = (score.parts[part]?.staves ?? 1) > 1 ? '1' : undefined;
-      const blank = { kind: 'cue', text: BLANK, placement: 'above', voice: undefined, staff } as const;
-      all.push(insertDirection(text, first, blank, options));
-    }
+    for (const note of shared.bare) all.push(writeBlank(text, note, options));
     shared = shareOut(root, digits, new Set(all.map(({ head }) => head)));
   }
   const done = new Set<XmlElement>();
