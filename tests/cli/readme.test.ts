@@ -143,7 +143,7 @@ describe('the README is true', () => {
     }
     expect(limits).toContain('{ maxBytes: 500_000_000, maxDepth: 1000 }');
     for (const most of ['500,000,000', '1,000']) expect(readme).toContain(`(at most ${most})`);
-    expect(limits).toContain('maxBytes: 256 * 1024 * 1024');
-    expect(readme).toContain('268,435,456');
+    expect(limits).toContain('maxBytes: 128 * 1024 * 1024');
+    expect(readme).toContain('134,217,728');
   });
 });

@@ -57,7 +57,7 @@ describe('two parts of one staff', () => {
       ['P0', 'right', 1],
       ['P1', 'left', 1],
     ]);
-    expect(output.match(/placement="(?:above|below)" color/g)).toEqual([
+    expect(output.match(/(?<=<fingering )placement="(?:above|below)"/g)).toEqual([
       'placement="above"',
       'placement="below"',
     ]);

@@ -32,21 +32,32 @@ function codeOf(input: string | Uint8Array, limits: Partial<Limits>): string | u
   return codes[0] === codes[1] || limits.maxNotes !== undefined ? codes[0] : codes.join();
 }
 
+const markedLength = (text: string) => bytesOf(annotate(text).output).length;
+
 describe('limits', () => {
   it.each<[keyof Limits, string | Uint8Array, below: number, enough: number]>([
     ['maxNotes', onePart([music]), NOTES - 1, NOTES],
     // Root, part and measure stand around them.
     ['maxDepth', deep, DEPTH + 2, DEPTH + 3],
-    ['maxBytes', onePart([music]), onePart([music]).length - 1, onePart([music]).length],
+    // What is marked must not be longer either, so that it can be cleared again.
+    ['maxBytes', onePart([music]), onePart([music]).length - 1, markedLength(onePart([music]))],
     // As bytes and as text alike: \u00e9 has two bytes, \u20ac three, the clef four.
-    ['maxBytes', odd, bytesOf(odd).length - 1, bytesOf(odd).length],
-    ['maxBytes', bytesOf(odd), bytesOf(odd).length - 1, bytesOf(odd).length],
+    ['maxBytes', odd, bytesOf(odd).length - 1, markedLength(odd)],
+    ['maxBytes', bytesOf(odd), bytesOf(odd).length - 1, markedLength(odd)],
     ['maxRatio', archive, 100, 2000],
     ['maxBytes', archive, 1_900_000, 2_100_000],
   ])('%s refuses what lies beyond it and takes what does not', (name, input, below, enough) => {
     const raised = { maxRatio: 2000 };
     expect(codeOf(input, { ...raised, [name]: below })).toBe('LIMIT');
     expect(codeOf(input, { ...raised, [name]: enough })).toBe(undefined);
+  });
+
+  it('refuse to mark what could not be cleared again', () => {
+    const text = onePart([music]);
+    const maxBytes = markedLength(text) - 1;
+    expect(codeOf(text, { maxBytes })).toBe('LIMIT,');
+    const { output } = annotate(text);
+    expect(clear(output, { limits: { maxBytes: maxBytes + 1 } }).output).toBe(text);
   });
 
   it('by default refuse the archive and an endless nest', () => {

@@ -5,7 +5,7 @@ import type { Limits } from './options.js';
  * A MusicXML score of 100,000 notes has about 25 MB of text, a depth of 10 and, as an archive, a ratio of 20 to 60.
  */
 export const DEFAULT_LIMITS: Limits = {
-  maxBytes: 256 * 1024 * 1024,
+  maxBytes: 128 * 1024 * 1024,
   maxDepth: 128,
   maxNotes: 1_000_000,
   maxRatio: 250,

@@ -3,6 +3,7 @@ import { isLonger } from '../musicxml/bytes/encoding.js';
 import { clearMarks } from '../musicxml/marks/clear/clear.js';
 import { requireScore } from '../musicxml/read/parts/parts.js';
 import { parseTree, type XmlElement } from '../musicxml/xml/tree.js';
+import { WellFormedness } from '../musicxml/xml/well-formedness.js';
 import type { Limits } from '../options/options.js';
 import type { Warning } from '../score/errors.js';
 
@@ -39,19 +40,38 @@ export function openSource<T extends string | Uint8Array>(
   const given: string | Uint8Array = input;
   const decoded = typeof given === 'string' ? undefined : decode(given, limits, file);
   const text = decoded ? decoded.text : withinLimit(String(given), limits, file);
-  const root = parseTree(text, limits, file);
-  requireScore(root, file);
-  const cleared = clearMarks(text, root, file);
+  const cleared = withoutMarks(text, limits, file);
   return {
     text: cleared.text,
-    root: cleared.text === text ? root : parseTree(cleared.text, limits, file),
+    get root() {
+      cleared.root ??= parseTree(cleared.text, limits, file);
+      return cleared.root;
+    },
     warnings: cleared.warnings,
     wrap: (out) => {
+      // What is marked can be cleared under the same limits.
+      if (out !== text) withinLimit(out, limits, file);
       if (decoded === undefined) return { output: out as T, warnings: [] };
       const { bytes, repacked } = encode(decoded, out, cleared.text);
       return { output: bytes as T, warnings: repacked ? [repackedWarning(file)] : [] };
     },
   };
+}
+
+/** The tree is kept only where there was nothing to clear: two of them at a time would take twice the memory. */
+function withoutMarks(
+  text: string,
+  limits: Limits,
+  file?: string,
+): { readonly text: string; readonly warnings: readonly Warning[]; root?: XmlElement } {
+  const root = parseTree(text, limits, file);
+  requireScore(root, file);
+  const cleared = clearMarks(text, root, file);
+  const { warnings } = cleared;
+  if (cleared.text === text) return { text, warnings, root };
+  // Somebody may have put anything into the instructions that keep digits.
+  new WellFormedness(cleared.text, limits, file).check();
+  return { text: cleared.text, warnings };
 }
 
 /** A text counts as the bytes that it has in UTF-8. */

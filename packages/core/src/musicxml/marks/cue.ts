@@ -102,7 +102,23 @@ export function insertLines(
 ): Direction[] {
   const lines = direction.text.split('\n').filter((line) => line.trim() !== '');
   if (direction.placement === 'above') lines.reverse();
-  return lines.map((line) => insertDirection(text, head, { ...direction, text: line }, options));
+  const there = wordsBefore(head, direction.staff);
+  return lines
+    .filter((line) => !there.has(line.trim()))
+    .map((line) => insertDirection(text, head, { ...direction, text: line }, options));
+}
+
+/** What stands right before a note in its staff already, such as a cue of ours that has lost all that told it from others. */
+function wordsBefore(head: XmlElement, staff: string | undefined): ReadonlySet<string> {
+  const there = new Set<string>();
+  const siblings = head.parent?.children ?? [];
+  for (let at = indexAt(siblings, head.span.start) - 1; siblings[at]?.name === 'direction'; at--) {
+    const direction = siblings[at] as XmlElement;
+    if (textIn(direction, 'staff') !== staff) continue;
+    for (const type of direction.all('direction-type'))
+      for (const words of type.all('words')) there.add(words.text.trim());
+  }
+  return there;
 }
 
 /**

@@ -1,0 +1,115 @@
+import { annotate, clear } from '@handline/core';
+import { describe, expect, it } from 'vitest';
+import { attributes, note, onePart } from './read-source.js';
+
+const words = (attribute: string, text = 'dolce') =>
+  `<direction><direction-type><words ${attribute}>${text}</words></direction-type></direction>`;
+const fingering = (digit: string, attributes = '') =>
+  `<notations><technical><fingering${attributes}>${digit}</fingering></technical></notations>`.replace(
+    /^<notations>|<\/notations>$/g,
+    '',
+  );
+const withoutInstructions = (text: string) => text.replaceAll(/<\?handline[^?]*\?>/g, '');
+
+describe('what only looks like ours', () => {
+  it.each([
+    ['words in black', words('color="#000001"')],
+    ['words in a font of a name like ours', words('font-family="handline-"')],
+    ['words in a font of our name but with another text', words('font-family="serif,handline-i3gxwe"')],
+    ['an instruction of a stranger', `<?handline note to self?>${words('font-size="9"')}`],
+    ['an instruction that names what follows', `<?handline cue dolce?>${words('font-size="9"')}`],
+  ])('%s stays when a score is marked and cleared', (_, own) => {
+    const text = onePart([attributes() + own + note('C5', 4) + note('D5', 4)]);
+    const { output } = annotate(text);
+    const back = clear(output).output;
+    for (const one of [output, back]) expect(one).toMatch(/<words[^>]*>dolce<\/words>/);
+    expect(clear(back).output).toBe(back);
+  });
+
+  it('a digit of the user’s before which a stranger’s instruction stands', () => {
+    const own = `<?handline digit 3?>${fingering('3')}`;
+    const text = onePart([attributes() + note('C5', 4, { notations: own }) + note('D5', 4)]);
+    expect(clear(annotate(text).output).output).toContain('<fingering>3</fingering>');
+  });
+
+  it('is quoted shortly', () => {
+    const own = `<?handline kept ${'x'.repeat(200_000)}?>`;
+    const { warnings } = clear(onePart([attributes() + own + note('C5', 4)]));
+    expect(warnings).toHaveLength(1);
+    expect(warnings[0]!.message.length).toBeLessThan(200);
+  });
+});
+
+describe('a score that was saved without instructions', () => {
+  const text = onePart([
+    attributes() +
+      ['C5', 'D5', 'E5', 'F5', 'G5', 'F5', 'D5', 'C5', 'D5', 'G5'].map((name) => note(name, 4)).join(''),
+  ]);
+  const saved = withoutInstructions(annotate(text, { layers: [] }).output);
+
+  it('is cleared whole', () => {
+    expect(clear(saved)).toEqual({ output: text, warnings: [] });
+  });
+
+  it.each([
+    [
+      'transposed',
+      (score: string) =>
+        score
+          .replaceAll(
+            /<step>(.)/g,
+            (_, step: string) => `<step>${{ C: 'D', D: 'E', E: 'F', F: 'G', G: 'A' }[step]}`,
+          )
+          .replaceAll('<step>F</step>', '<step>F</step><alter>1</alter>'),
+    ],
+    [
+      'with a new note in it',
+      (score: string) => score.replace(/<note>(?=(?:(?!<note>)[\s\S])*<step>E)/, `${note('B4', 4)}<note>`),
+    ],
+    [
+      'without a note of it',
+      (score: string) => score.replace(/<note>(?:(?!<note>)[\s\S])*<step>E[\s\S]*?<\/note>/, ''),
+    ],
+  ])('%s, it is cleared all the same', (_, change) => {
+    const changed = change(saved);
+    expect(changed).not.toBe(saved);
+    const { output, warnings } = clear(changed);
+    expect(output).not.toContain('<fingering');
+    expect(output.match(/<note>/g)).toHaveLength(changed.match(/<note>/g)!.length);
+    expect(warnings).toEqual([]);
+  });
+
+  it('keeps a digit that was changed, and tells of it', () => {
+    const changed = saved.replace(/(<fingering[^>]*>)\d/, '$15');
+    const { output, warnings } = clear(changed);
+    expect(output.match(/<fingering/g)).toHaveLength(1);
+    expect(warnings.map(({ code, message }) => [code, message])).toEqual([
+      ['NOT_OURS', "a digit has been changed since we wrote it; it was left as the user's own"],
+    ]);
+    expect(clear(output)).toEqual({ output, warnings: [] });
+  });
+
+  it('has no cue twice where it kept no fonts either', () => {
+    const marked = annotate(text, { density: 'every' }).output;
+    const bare = withoutInstructions(marked).replaceAll(/ font-family="[^"]*handline[^"]*"/g, '');
+    const cues = (score: string) => score.match(/<words/g)?.length ?? 0;
+    expect(cues(bare)).toBeGreaterThan(0);
+    expect(cues(annotate(bare, { density: 'every' }).output)).toBe(cues(bare));
+  });
+});
+
+describe('digits of the user’s', () => {
+  it('are not blamed for a chord that no hand can reach', () => {
+    const chord = note('C3', 4, { notations: fingering('1') }) + note('C6', 4, { lead: '<chord/>' });
+    const { output, report } = annotate(onePart([attributes() + chord]), { hands: 'right' });
+    expect(report.warnings.map(({ code }) => code)).toContain('UNPLAYABLE');
+    expect(report.warnings.map(({ code }) => code)).not.toContain('DIGIT_CONFLICT');
+    expect(output.match(/<fingering/g)!.length).toBeLessThan(3);
+  });
+});
+
+it('notes without a staff in a part of two: that one hand has nothing is told', () => {
+  const own = [attributes() + note('C5', 4), note('C3', 4)].join('').replaceAll(/<staff>\d<\/staff>/g, '');
+  const { report } = annotate(onePart([own]));
+  expect(report.warnings).toMatchObject([{ code: 'IMPERFECT', message: /left hand has nothing to play/ }]);
+});
