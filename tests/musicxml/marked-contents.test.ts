@@ -145,7 +145,7 @@ describe('what is marked, and what is left alone', () => {
   it.each<[string, (note: string) => string, readonly string[]]>([
     ['divisions', (text) => text.replace(/<divisions>\d+<\/divisions>/, ''), ['IMPERFECT']],
     ['voice', (text) => text.replaceAll(/<voice>\d<\/voice>/g, ''), []],
-    ['staff', (text) => text.replaceAll(/<staff>\d<\/staff>/g, ''), []],
+    ['staff', (text) => text.replaceAll(/<staff>\d<\/staff>/g, ''), ['IMPERFECT']],
     [
       'duration',
       (text) => text.replaceAll(/<duration>4<\/duration>(<voice>1<\/voice>)/g, '$1<type>quarter</type>'),
