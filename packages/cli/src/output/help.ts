@@ -10,4 +10,4 @@ files the highest code counts; a bad file does not stop the others, and nothing 
 
 export const CAUTION =
   'Caution: fingering and cues are suggestions. Stop at pain, numbness or fatigue. A qualified teacher decides what ' +
-  'suits a hand, and a clinician is the one to ask about symptoms.';
+  'suits a hand; see a clinician about symptoms.';
