@@ -70,9 +70,9 @@ describe('a result under a new name', () => {
   test.each<[string, string, RegExp]>([
     ['a missing folder', 'none/out.musicxml', /no such file or folder/],
     ['a folder', 'sub', /is a folder; name a file, or use --out-dir/],
-    ['a file in the place of a folder', 'a.musicxml/out.musicxml', /no folder/],
+    ['a file in the place of a folder', 'a.musicxml/out.musicxml', /not a folder/],
     ['a link that leads nowhere', 'dangling', /no such file/],
-    ['a device', '/dev/null', /no regular file; use - for standard output/],
+    ['a device', '/dev/null', /not a regular file; use - for standard output/],
   ])('does not go to %s', async (_, output, message) => {
     folder.put('a.musicxml', scale());
     mkdirSync(folder.at('sub'));
