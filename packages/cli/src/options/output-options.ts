@@ -69,7 +69,7 @@ export function flag(args: Arguments, name: string): boolean {
   return value === true;
 }
 
-/** The input names behind the command word. */
+/** The input names after the command word. */
 export function inputsOf(args: Arguments): string[] {
   const inputs = args._.slice(1).map(String);
   if (inputs.length === 0)

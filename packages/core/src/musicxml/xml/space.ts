@@ -15,7 +15,7 @@ export function isSpace(code: number): boolean {
   return isBlank(code) || isLineEnd(code);
 }
 
-/** Offset behind the last character before `at` that is not white space. */
+/** Offset after the last character before `at` that is not white space. */
 export function behindContent(text: string, at: number): number {
   let end = at;
   while (isSpace(text.charCodeAt(end - 1))) end--;

@@ -17,7 +17,7 @@ const PROSE =
   /^(?:.*-?(?:words|text|title|name|abbreviation|number|description|field)|(?:.*:)?(?:rehearsal|creator|rights|software|encoder|source|relation|footnote|elision|symbol))$/;
 const POLLUTION = new Set(['__proto__', 'constructor', 'prototype']);
 const PLAIN_NAME = `(?!${[...POLLUTION].join('|')})[A-Za-z_][\\w.-]*`;
-/** An element of text alone with one attribute at most, and the text behind it: most of a score, and always well-formed. */
+/** An element with only text in it and at most one attribute, and the text after it: most of a score, and always well-formed. */
 const LEAF = new RegExp(`<(${PLAIN_NAME})(?: ${PLAIN_NAME}="[^"<&]*")?>[^<&]*</\\1>[^<&]*`, 'y');
 
 /** Checks that a text is well-formed XML within the limits. */
@@ -65,7 +65,7 @@ export class WellFormedness {
     return masked(text, this.masks);
   }
 
-  /** Where a plain leaf and the text behind it end; `open` where there is none. */
+  /** Where a plain leaf and the text after it end; `open` where there is none. */
   private leaf(open: number): number {
     const depth = this.stack.length;
     if (depth === 0 || depth >= this.limits.maxDepth) return open;
