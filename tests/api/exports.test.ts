@@ -61,6 +61,7 @@ it('every export is named, values and types', () => {
       'LineFingering',
       'LineOptions',
       'LineReport',
+      'Measure',
       'MotionFinding',
       'MotionPlan',
       'Ornamented',

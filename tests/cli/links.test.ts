@@ -70,12 +70,12 @@ describe('one file under several names', () => {
     const read = await handline(['mark', 'here.musicxml', '-o', 'out.musicxml'], folder.path);
     expect(read).toMatchObject({
       code: 1,
-      stderr: 'handline: here.musicxml: its symbolic links lead in a circle; name the file itself\n',
+      stderr: 'handline: here.musicxml: its symbolic links form a loop; name the file itself\n',
     });
     const written = await handline(['mark', 'a.musicxml', '-o', 'here.musicxml', '--force'], folder.path);
     expect(written).toMatchObject({
       code: 3,
-      stderr: 'handline: here.musicxml: its symbolic links lead in a circle; name the file itself\n',
+      stderr: 'handline: here.musicxml: its symbolic links form a loop; name the file itself\n',
     });
     expect(lstatSync(folder.at('here.musicxml')).isSymbolicLink()).toBe(true);
     expect(folder.names()).toEqual(['a.musicxml', 'here.musicxml', 'there.musicxml']);

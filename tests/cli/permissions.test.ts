@@ -89,7 +89,7 @@ describe('what may not be read or written', () => {
     ]);
     expect(code).toBe(3);
     expect(stderr).toBe(
-      'handline: out.musicxml: is write-protected; lift the protection or write elsewhere\n',
+      'handline: out.musicxml: is write-protected; remove the protection or write elsewhere\n',
     );
     expect(statSync(folder.at('out.musicxml')).mode & 0o777).toBe(mode);
     chmodSync(folder.at('out.musicxml'), 0o600);

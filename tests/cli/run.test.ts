@@ -89,7 +89,7 @@ describe('running jobs', () => {
     };
     const { exit, stderr } = await run([folder.at('a')], { inPlace: true }, work);
     expect(exit).toBe(3);
-    expect(stderr).toContain('was changed by another program meanwhile; run again');
+    expect(stderr).toContain('was changed by another program in the meantime; run again');
     expect([readFileSync(folder.at('a'), 'utf8'), folder.names()]).toEqual(['edited meanwhile', ['a']]);
   });
 });

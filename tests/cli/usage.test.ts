@@ -36,7 +36,7 @@ describe('help', () => {
         ['--output', '--out-dir', '--in-place', '--force'],
         ['--json', '--quiet', '--strict'],
         ['--hands', '--part', '--staff', '--measures', '--span'],
-        ['--digits', '--existing', '--alternatives'],
+        ['--digits', '--existing', '--by', '--alternatives'],
         ['--layers', '--density', '--language', '--wording', '--legend'],
         ['--max-bytes', '--max-depth', '--max-notes', '--max-ratio'],
         ['--help', '--version'],
@@ -56,9 +56,9 @@ describe('help', () => {
 
 describe('a wrong command line ends with 2, one line, and writes nothing', () => {
   test.each<[string, string[], RegExp]>([
-    ['no command', [], /no command; say mark or clear/],
-    ['unknown command', ['finger', 'a.musicxml'], /"finger" is no command/],
-    ['no input', ['mark'], /no score is named/],
+    ['no command', [], /no command given; use mark or clear/],
+    ['unknown command', ['finger', 'a.musicxml'], /"finger" is not a command/],
+    ['no input', ['mark'], /no score given/],
     ['unknown option', ['mark', 'a.musicxml', '--outdir', 'x'], /Unknown argument: outdir/],
     ['option without value', ['mark', 'a.musicxml', '-o'], /Not enough arguments following: o/],
     ['unknown choice', ['mark', 'a.musicxml', '-o', 'x', '--hands', 'three'], /hands.*"three".*"both"/],
@@ -81,7 +81,7 @@ describe('a wrong command line ends with 2, one line, and writes nothing', () =>
       /--wording no.json cannot be read/,
     ],
     ['bad span', ['mark', 'a.musicxml', '-o', 'x', '--span', 'banana'], /banana/],
-    ['stdin in place', ['mark', '-', '--in-place'], /standard input has no place/],
+    ['stdin in place', ['mark', '-', '--in-place'], /standard input cannot be changed in place/],
     ['stdin into a folder', ['mark', '-', '--out-dir', 'x'], /standard input has no name/],
     ['stdin twice', ['mark', '-', '-', '--out-dir', 'x'], /standard input/],
     [

@@ -70,9 +70,9 @@ describe('a result under a new name', () => {
   test.each<[string, string, RegExp]>([
     ['a missing folder', 'none/out.musicxml', /no such file or folder/],
     ['a folder', 'sub', /is a folder; name a file, or use --out-dir/],
-    ['a file in the place of a folder', 'a.musicxml/out.musicxml', /no folder/],
+    ['a file in the place of a folder', 'a.musicxml/out.musicxml', /not a folder/],
     ['a link that leads nowhere', 'dangling', /no such file/],
-    ['a device', '/dev/null', /no regular file; use - for standard output/],
+    ['a device', '/dev/null', /not a regular file; use - for standard output/],
   ])('does not go to %s', async (_, output, message) => {
     folder.put('a.musicxml', scale());
     mkdirSync(folder.at('sub'));
@@ -139,7 +139,9 @@ describe('in place', () => {
     chmodSync(folder.at('a.musicxml'), 0o444);
     const { code, stderr } = await handline(['mark', 'a.musicxml', '--in-place'], folder.path);
     expect(code).toBe(3);
-    expect(stderr).toBe('handline: a.musicxml: is write-protected; lift the protection or write elsewhere\n');
+    expect(stderr).toBe(
+      'handline: a.musicxml: is write-protected; remove the protection or write elsewhere\n',
+    );
     expect([read('a.musicxml'), folder.names()]).toEqual([scale(), ['a.musicxml']]);
   });
 });
@@ -151,7 +153,7 @@ test('a pipe under a name is no file to be changed in place', async () => {
   const { code, stderr } = await handline(['mark', 'pipe', '--in-place'], folder.path);
   expect({ code, stderr }).toEqual({
     code: 3,
-    stderr: 'handline: pipe: is no regular file; give -o OUT instead\n',
+    stderr: 'handline: pipe: is not a regular file; give -o OUT instead\n',
   });
   expect([lstatSync(folder.at('pipe')).isFIFO(), folder.names()]).toEqual([true, ['pipe']]);
 });
@@ -202,7 +204,7 @@ test('an unreadable answer to a broken pipe is one line', async () => {
   const { code, stderr } = await done;
   expect(code).toBe(3);
   expect(stderr.split('\n').filter((line) => line.startsWith('handline: '))).toEqual([
-    'handline: standard output: the reader closed the pipe; nothing to do if that was meant',
+    'handline: standard output: the reader closed the pipe; ignore this if it was intended',
   ]);
   expect(stderr).not.toMatch(/\bat .*\.js/);
 });

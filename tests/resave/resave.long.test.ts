@@ -1,14 +1,13 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { readFileSync } from 'node:fs';
 import { type AnnotateOptions, annotate, clear } from '@handline/core';
 import { describe, expect, it } from 'vitest';
 import { asPartwise } from '../conformance/outside-reader.js';
-import { sharedScores } from '../conformance/shared-scores.js';
+import { editions, FIXTURES, TUNES } from '../scores.js';
 import { type Facts, factsOf, surplus, textOf } from './facts.js';
 import { museScore, music21, type Program } from './programs.js';
 
-const FIXTURES = fileURLToPath(new URL('../../fixtures/', import.meta.url));
-const SHARED = 24;
+/** Editions that go through the programs, which take seconds each. */
+const EDITIONS = 24;
 const KINDS = ['notes', 'digits', 'words'] as const;
 
 const WAYS: Readonly<Record<string, AnnotateOptions>> = {
@@ -18,10 +17,10 @@ const WAYS: Readonly<Record<string, AnnotateOptions>> = {
 };
 
 function scores(): string[] {
-  const own = readdirSync(FIXTURES, { recursive: true, encoding: 'utf8' })
-    .filter((name) => /\.(?:musicxml|mxl)$/.test(name))
-    .map((name) => `${FIXTURES}${name}`);
-  return [...own.sort(), ...sharedScores(SHARED, 0.3)];
+  const all = editions();
+  const step = Math.max(1, all.length / EDITIONS);
+  const some = all.filter((_, at) => Math.floor(at / step) > Math.floor((at - 1) / step));
+  return [...TUNES.map((name) => `${FIXTURES}${name}`), ...some];
 }
 
 /** As UTF-8 and partwise, so that every program reads it. */

@@ -41,7 +41,9 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     .command('$0', false, {}, ({ _: words }) => {
       const [word] = words;
       throw usageError(
-        word === undefined ? 'no command; say mark or clear' : `"${word}" is no command; say mark or clear`,
+        word === undefined
+          ? 'no command given; use mark or clear'
+          : `"${word}" is not a command; use mark or clear`,
       );
     })
     .strictOptions()

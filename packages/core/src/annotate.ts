@@ -19,7 +19,7 @@ import { HandlineError, type Warning } from './score/errors.js';
  *
  * @param input MusicXML text, or the bytes of a MusicXML or .mxl file
  * @returns output of the same form, and the report
- * @throws HandlineError for an input that is no score, for a broken limit or a bad option; nothing is half done
+ * @throws HandlineError where the input is not a score or exceeds a limit, or an option is bad; never half an output
  */
 export function annotate<T extends string | Uint8Array>(
   input: T,
@@ -57,7 +57,7 @@ export function annotate<T extends string | Uint8Array>(
  *
  * @param input MusicXML text, or the bytes of a MusicXML or .mxl file
  * @returns output of the same form; on a score as `annotate` left it, what `annotate` was given
- * @throws HandlineError for an input that is no score, for a broken limit or a bad option
+ * @throws HandlineError where the input is not a score or exceeds a limit, or an option is bad
  */
 export function clear<T extends string | Uint8Array>(input: T, options: ClearOptions = {}): Cleared<T> {
   checkInput(input);

@@ -14,7 +14,7 @@ import type { Warning } from './score/errors.js';
 import type { Finger, Part } from './score/model.js';
 import { Clock } from './score/tempo.js';
 
-/** What one hand plays, with what `fingerLine`, `alternatives` and `planMotion` want to know of it. */
+/** What one hand plays, with what `fingerLine`, `alternatives` and `planMotion` need to know about it. */
 export interface ReadLine {
   readonly partId: string;
   readonly line: Line;
@@ -51,7 +51,7 @@ export interface PlannedLines {
  * `planMotion`. Digits in print, our own included, are the `fixed` fingers of the keys.
  *
  * @param input MusicXML text, or the bytes of a MusicXML or .mxl file
- * @throws HandlineError for an input that is no score, for a broken limit or a bad option
+ * @throws HandlineError where the input is not a score or exceeds a limit, or an option is bad
  */
 export function readLines(input: string | Uint8Array, options: LineOptions = {}): ReadLines {
   const { lines, warnings } = open(input, options);
@@ -60,7 +60,7 @@ export function readLines(input: string | Uint8Array, options: LineOptions = {})
 
 /**
  * The motion of the digits that a score has, whoever set them: depth, arm, crossings, contour and roll of every slice in
- * mm, without fingering anything anew. Keys without a digit count for nothing: the hand moves through them on its way.
+ * mm, with no new fingering. Keys without a digit are ignored: the hand moves past them.
  *
  * @throws HandlineError as `readLines`
  */

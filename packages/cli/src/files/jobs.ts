@@ -53,7 +53,7 @@ export async function planJobs(
 function destinationOf(input: string, count: number, choice: OutputChoice, toScreen: boolean): Destination {
   const { output, outDir, inPlace, force } = choice;
   if (input === '-' && inPlace)
-    throw usageError('standard input has no place to change; give -o OUT instead');
+    throw usageError('standard input cannot be changed in place; give -o OUT instead');
   if (input === '-' && outDir !== undefined) {
     throw usageError('standard input has no name for --out-dir; give -o OUT instead');
   }

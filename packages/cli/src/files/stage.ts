@@ -56,7 +56,7 @@ export async function stage<T>(
 async function fill(handle: FileHandle, bytes: Uint8Array, like: Ownership | undefined): Promise<void> {
   await handle.writeFile(bytes);
   if (like !== undefined) {
-    // Only the owner of everything may give a file away; for anybody else the owner is right already or stays ours.
+    // Only root may give a file to another owner; for anybody else the owner is right already or cannot be changed.
     await handle.chown(like.uid, like.gid).catch(() => undefined);
     await handle.chmod(like.mode & 0o7777);
   }

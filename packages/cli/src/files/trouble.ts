@@ -4,18 +4,18 @@ const WORDS: Readonly<Record<string, string>> = {
   EACCES: 'access is denied; check the permissions',
   EPERM: 'the system does not allow it; check the permissions',
   EISDIR: 'is a folder; name a file',
-  ENOTDIR: 'a part of the path is no folder; check the name',
+  ENOTDIR: 'part of the path is not a folder; check the name',
   EEXIST: 'is already there; choose another name or give --force',
   ENOSPC: 'the disk is full; free some space and run again',
-  EDQUOT: 'your share of the disk is used up; free some space and run again',
+  EDQUOT: 'your disk quota is used up; free some space and run again',
   EFBIG: 'the file would be larger than the system allows; raise the limit or write elsewhere',
   EROFS: 'the disk is read-only; write elsewhere',
   ENAMETOOLONG: 'the name is too long; choose a shorter one',
-  ELOOP: 'its symbolic links lead in a circle; name the file itself',
+  ELOOP: 'its symbolic links form a loop; name the file itself',
   EMFILE: 'too many files are open; close some and run again',
   EBUSY: 'is in use by another program; close it there and run again',
-  EPIPE: 'the reader closed the pipe; nothing to do if that was meant',
-  EIO: 'the disk reports a fault; check it and run again',
+  EPIPE: 'the reader closed the pipe; ignore this if it was intended',
+  EIO: 'the disk reports an error; check it and run again',
 };
 
 export function systemCode(error: unknown): string | undefined {

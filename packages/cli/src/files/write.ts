@@ -48,7 +48,7 @@ async function replaceable(path: string, force: boolean) {
   const real = await realpath(path);
   const found = await stat(real);
   if (found.isDirectory()) throw new CliError(Exit.unwritten, 'is a folder; name a file, or use --out-dir');
-  if (!found.isFile()) throw new CliError(Exit.unwritten, 'is no regular file; use - for standard output');
+  if (!found.isFile()) throw new CliError(Exit.unwritten, 'is not a regular file; use - for standard output');
   if (!force) throw new CliError(Exit.unwritten, 'is already there; choose another name or give --force');
   refuseReadOnly(found.mode);
   return { real, found };
@@ -62,13 +62,13 @@ export async function replaceInPlace(path: string, bytes: Uint8Array, state: Fil
   return guarded(async () => {
     const real = await realpath(path);
     const found = await stat(real);
-    if (!found.isFile()) throw new CliError(Exit.unwritten, 'is no regular file; give -o OUT instead');
+    if (!found.isFile()) throw new CliError(Exit.unwritten, 'is not a regular file; give -o OUT instead');
     refuseReadOnly(found.mode);
     return stage(real, bytes, found, async (temporary) => {
       const backup = await keepBackup(real);
       try {
         if (!(await isUnchanged(real, state))) {
-          throw new CliError(Exit.unwritten, 'was changed by another program meanwhile; run again');
+          throw new CliError(Exit.unwritten, 'was changed by another program in the meantime; run again');
         }
         await rename(temporary, real);
       } catch (error) {
@@ -96,7 +96,7 @@ async function keepBackup(real: string): Promise<string> {
 /** A rename would replace a write-protected file without asking; its owner protected it for a reason. */
 function refuseReadOnly(mode: number): void {
   if ((mode & 0o222) === 0) {
-    throw new CliError(Exit.unwritten, 'is write-protected; lift the protection or write elsewhere');
+    throw new CliError(Exit.unwritten, 'is write-protected; remove the protection or write elsewhere');
   }
 }
 

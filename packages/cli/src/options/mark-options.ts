@@ -32,7 +32,7 @@ export function addMarkOptions(parser: Argv): Argv {
       'staff',
       value(WHAT, 'Staff of each hand: right=1,left=2, several as right=1+2, one staff as right'),
     )
-    .option('measures', value(WHAT, 'Mark these printed measures only, such as 5-12; all are analysed'))
+    .option('measures', value(WHAT, 'Mark only these printed measures, such as 5-12; all are analysed'))
     .option(
       'span',
       value(
@@ -41,33 +41,30 @@ export function addMarkOptions(parser: Argv): Argv {
       ),
     )
     .option('digits', {
-      ...value(DIGITS, 'On all notes, only where a reader needs one, or none [all]'),
+      ...value(DIGITS, 'Digits on all notes, only where a reader needs one, or nowhere [all]'),
       choices: ['all', 'sparse', 'none'] as const,
     })
     .option('existing', {
-      ...value(
-        DIGITS,
-        'Digits already in the file: hold to them, pass over them, or put ours in their place [keep]',
-      ),
+      ...value(DIGITS, 'Digits already in the file: keep, ignore or replace them [keep]'),
       choices: ['keep', 'ignore', 'replace'] as const,
     })
     .option('by', {
       ...value(
         DIGITS,
-        'What fingers are chosen by: mechanics and what editors print, or the movement alone [usage]',
+        'Choose fingers by movement and what editors usually print, or by movement alone [usage]',
       ),
       choices: ['usage', 'movement'] as const,
     })
     .option(
       'alternatives',
-      value(DIGITS, 'Second choices to print for a note at most, if they cost little more [0]'),
+      value(DIGITS, 'Most second choices to print for a note, if they cost little more [0]'),
     )
     .option(
       'layers',
       value(CUES, `Cues to write, from ${LAYERS.join(',')}; none for digits alone [depth,crossing]`),
     )
     .option('density', {
-      ...value(CUES, 'Every change, the essential ones, or only where the plan is demanding [essential]'),
+      ...value(CUES, 'Cues at every change, the essential ones, or only in demanding places [essential]'),
       choices: ['every', 'essential', 'demanding'] as const,
     })
     .option('language', {
@@ -75,11 +72,15 @@ export function addMarkOptions(parser: Argv): Argv {
       choices: LANGUAGES,
     })
     .option('wording', value(CUES, 'JSON file with your own words for single cues'))
-    .option('legend', { group: CUES, type: 'boolean', describe: 'Explain the cues at the head of the score' })
+    .option('legend', {
+      group: CUES,
+      type: 'boolean',
+      describe: 'Print a legend of the cues at the head of the score',
+    })
     .option('strict', {
       group: 'What is reported:',
       type: 'boolean',
-      describe: 'Refuse a file instead of warning',
+      describe: 'Refuse a file where there would be a warning',
     });
 }
 

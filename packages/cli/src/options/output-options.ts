@@ -28,7 +28,7 @@ export function addOutputOptions(parser: Argv): Argv {
       group: OUTPUT,
       type: 'string',
       requiresArg: true,
-      describe: 'Write the one result to this file; - is standard output',
+      describe: 'Write the result to this file; - is standard output',
     })
     .option('out-dir', {
       group: OUTPUT,
@@ -42,7 +42,7 @@ export function addOutputOptions(parser: Argv): Argv {
       describe:
         'Change the files themselves; the old file is kept as NAME.bak (NAME.bak2, ... if that is taken)',
     })
-    .option('force', { group: OUTPUT, type: 'boolean', describe: 'Overwrite a result that is already there' })
+    .option('force', { group: OUTPUT, type: 'boolean', describe: 'Overwrite an existing result' })
     .conflicts('output', ['out-dir', 'in-place'])
     .conflicts('out-dir', 'in-place')
     .option('json', {
@@ -69,13 +69,13 @@ export function flag(args: Arguments, name: string): boolean {
   return value === true;
 }
 
-/** The input names behind the command word. */
+/** The input names after the command word. */
 export function inputsOf(args: Arguments): string[] {
   const inputs = args._.slice(1).map(String);
   if (inputs.length === 0)
-    throw usageError('no score is named; give one or more files, or - for standard input');
+    throw usageError('no score given; name one or more files, or - for standard input');
   if (inputs.includes(''))
-    throw usageError('a file name is empty; give one or more files, or - for standard input');
+    throw usageError('a file name is empty; name one or more files, or - for standard input');
   return inputs;
 }
 

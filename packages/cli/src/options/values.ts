@@ -4,7 +4,7 @@ import { usageError } from '../exit.js';
 
 type Hand = 'right' | 'left';
 
-/** Records rather than lists, so that a layer or language that core gains is missed here by the compiler. */
+/** Records rather than lists, so that the compiler asks for a layer or language that core has gained. */
 const LAYER_NAMES: Readonly<Record<Layer, true>> = {
   depth: true,
   crossing: true,
@@ -17,7 +17,7 @@ const LANGUAGE_NAMES: Readonly<Record<Language, true>> = { en: true, de: true, f
 export const LAYERS = Object.keys(LAYER_NAMES) as Layer[];
 export const LANGUAGES = Object.keys(LANGUAGE_NAMES) as Language[];
 
-/** `a, b` as a list; an empty place in it is a slip of the pen. */
+/** `a, b` as a list; an empty item is a typing mistake. */
 export function parseList(option: string, text: string): string[] {
   const items = text.split(',').map((item) => item.trim());
   if (items.includes('')) throw usageError(`--${option} ${text}: a name is missing; give names such as a,b`);
@@ -41,7 +41,7 @@ function parseByHand(option: string, text: string): Partial<Record<Hand, string>
   return byHand;
 }
 
-/** `--span 9th`, `--span 210`, `--span right=9th,left=small`. What a span may be is core's to say. */
+/** `--span 9th`, `--span 210`, `--span right=9th,left=small`. Core decides what a span may be. */
 export function parseSpan(text: string): NonNullable<AnnotateOptions['span']> {
   return parseByHand('span', text) ?? text;
 }
@@ -53,7 +53,7 @@ export function parseStaff(text: string): NonNullable<AnnotateOptions['staff']> 
     value.split('+').map((number) => {
       if (!/^[1-9]\d?$/.test(number)) {
         throw usageError(
-          `--staff ${text}: "${number}" is no staff number; write right=1,left=2 or right=1+2,left=3`,
+          `--staff ${text}: "${number}" is not a staff number; write right=1,left=2 or right=1+2,left=3`,
         );
       }
       return Number(number);
@@ -109,12 +109,12 @@ export function readWording(path: string): Record<string, string> {
     throw usageError(`--wording ${path} ${why}; give a JSON file such as {"in": "in"}`);
   }
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-    throw usageError(`--wording ${path} holds no object; give a JSON file such as {"in": "in"}`);
+    throw usageError(`--wording ${path} does not hold an object; give a JSON file such as {"in": "in"}`);
   }
   const wording: Record<string, string> = Object.create(null);
   for (const [key, text] of Object.entries(value)) {
     if (typeof text !== 'string')
-      throw usageError(`--wording ${path}: the text for "${key}" is no string; quote it`);
+      throw usageError(`--wording ${path}: the text for "${key}" is not a string; put it in quotes`);
     wording[key] = text;
   }
   return { ...wording };

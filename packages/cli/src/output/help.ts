@@ -10,4 +10,4 @@ option is wrong; 3 a result could not be written; 4 a defect of Handline; 5 clea
 
 export const CAUTION =
   'Caution: fingering and cues are suggestions. Stop at pain, numbness or fatigue. A qualified teacher decides what ' +
-  'suits a hand, and a clinician is the one to ask about symptoms.';
+  'suits a hand; see a clinician about symptoms.';

@@ -55,7 +55,7 @@ interface Hold {
   readonly corners: readonly number[];
 }
 
-/** mm equivalents by which rounding may tell equal costs apart. */
+/** mm equivalents by which rounding may make equal costs differ. */
 const ROUNDING = 1e-9;
 
 /** Where the cost of the finger bends, mm from its natural tip: of equal places the nearest to it is tried first. */
@@ -131,7 +131,7 @@ function cheapestTip(natural: number, hold: Hold): number {
   return tip;
 }
 
-/** The depth that a tip can take up which lies nearest to a wanted one. */
+/** The possible depth of a tip nearest to a wanted one. */
 function within(tip: number, { least }: Hold): number {
   return Math.min(DEEPEST, Math.max(least, tip));
 }

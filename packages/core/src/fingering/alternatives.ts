@@ -19,7 +19,7 @@ import { PrefixCosts } from './search/prefix.js';
 export interface AlternativesOptions extends PlayingContext {
   /** What the fingers are chosen by. Default usage. */
   readonly by?: Measure;
-  /** Demand the digits that the file gives. Default true. */
+  /** Keep the digits that the file gives. Default true. */
   readonly keepDigits?: boolean;
   /** Fingerings wanted, the printed one included. Default 2. */
   readonly count?: number;

@@ -26,7 +26,7 @@ import { type SliceView, viewLine } from './view/view.js';
 export interface FingerOptions {
   /** What the fingers are chosen by. Default usage. */
   readonly by?: Measure;
-  /** Demand the digits that the file gives. Default true. */
+  /** Keep the digits that the file gives. Default true. */
   readonly keepDigits?: boolean;
   /** Where playing order departs from print; default: nowhere. */
   readonly flow?: Flow | undefined;

@@ -88,7 +88,7 @@ function takesEasily(
   });
 }
 
-/** Index of the first slice at or after an onset, grace notes passed over; the number of slices where there is none. */
+/** Index of the first slice at or after an onset, grace notes skipped; the number of slices where there is none. */
 function firstFrom({ slices }: Line, onset: number): number {
   let first = firstNotBefore(slices, onset, isEarlier);
   while (slices[first]?.grace) first++;

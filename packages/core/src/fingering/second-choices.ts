@@ -6,7 +6,7 @@ import { Search } from './search/forward.js';
 /**
  * A second choice is worth printing where the best fingering of the whole line that uses it costs at most this much more,
  * in mm equivalents of sideways hand travel: a third of a white key's width. Chosen by hand so that about one note in
- * fourteen has one in the scores that the weights were fitted on; no measurement on other scores stands behind it.
+ * fourteen has one in the scores that the weights were fitted on; not measured on other scores.
  */
 export const SECOND_CHOICE_MARGIN = 8;
 

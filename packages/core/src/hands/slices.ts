@@ -8,7 +8,7 @@ import { type KeyPress, keyPresses } from './key-ups.js';
 import type { Slice, SliceKey } from './line.js';
 import type { SharedDigits } from './stacked-digits.js';
 
-/** What the printed digits demand; undefined where they do not count. */
+/** Fingers that the printed digits demand; undefined where digits are ignored. */
 export type Demands = Pick<SharedDigits, 'fingers' | 'unused'> | undefined;
 
 interface Context {
@@ -86,7 +86,7 @@ function phraseStarts(starts: readonly SliceStart[]): boolean[] {
   return found;
 }
 
-/** Tells whether the damper pedal is down over a stretch; asked for stretches whose start never goes back. */
+/** Whether the damper pedal is down over a stretch. The stretches must be asked for in ascending order of their starts. */
 class Pedal {
   private next = 0;
 

@@ -66,7 +66,7 @@ function misfitWarning(part: Part, notes: readonly Note[]): Warning {
   const places = notes.length === 1 ? '' : ` (first of ${notes.length} places)`;
   return {
     code: 'DIGIT_IGNORED',
-    message: `several digits stand at one note and do not fit its chord; they are left in print and not used${places}`,
+    message: `several digits at one note do not fit its chord; they stay in print and are not used${places}`,
     place: notePlace(part, first),
   };
 }

@@ -11,8 +11,8 @@ const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
 const NATURALS: readonly number[] = [0, 2, 4, 5, 7, 9, 11];
 
 /**
- * Name of a key for people, C4 being middle C. A spelling that is not this key's, as in a transposed part, counts for
- * nothing; without one black keys are named by their sharp.
+ * Name of a key for people, C4 being middle C. A spelling that is not this key's, as in a transposed part, is
+ * ignored; without one black keys are named as sharps.
  *
  * @param key MIDI key number
  */

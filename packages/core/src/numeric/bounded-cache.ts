@@ -1,4 +1,4 @@
-/** Numbers that a cache keeps at most, if nothing else is said: 16 MB. */
+/** Most numbers that a cache keeps by default: 16 MB. */
 const MOST_NUMBERS = 2_000_000;
 
 /** Arrays of numbers by id, up to a bounded total size; what comes later is not kept. */

@@ -16,7 +16,7 @@ export function gcd(a: number, b: number): number {
 /**
  * @param num integer numerator
  * @param den integer denominator, not zero
- * @throws RangeError where a part is no safe integer or `den` is zero
+ * @throws RangeError where `num` or `den` is not a safe integer, or `den` is zero
  */
 export function fraction(num: number, den = 1): Fraction {
   if (!Number.isSafeInteger(num) || !Number.isSafeInteger(den) || den === 0) {

@@ -28,7 +28,7 @@ function byHand(check: Check): Check {
   return fields({ right: check, left: check });
 }
 
-/** What a span may be is for `handModel` to say. */
+/** `handModel` decides what a span may be. */
 const span: Check = (value, name) => {
   if (typeof value === 'object') byHand(span)(value, name);
   else if (typeof value !== 'number') text(value, name);

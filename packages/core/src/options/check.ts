@@ -83,8 +83,8 @@ export function mapOf(check: Check): Check {
 }
 
 /**
- * An object with no other keys than these. What is undefined counts as left out. The options of a function have no name
- * of their own: their keys are named alone.
+ * An object with these keys only. What is undefined counts as left out. The options of a function have no name of their
+ * own: messages name the key alone.
  *
  * @param required keys that may not be left out
  */

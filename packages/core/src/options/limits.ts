@@ -11,7 +11,7 @@ export const DEFAULT_LIMITS: Limits = {
   maxRatio: 250,
 };
 
-/** What limits may be raised to: the longest string of V8 has 2^29 - 24 units, and a stack that walks elements ends. */
+/** Highest values of the limits: V8's longest string has 2^29 - 24 units, and its stack limits how deep elements can be followed. */
 export const HIGHEST_LIMITS: Partial<Limits> = { maxBytes: 500_000_000, maxDepth: 1000 };
 
 /** Entries of one archive; a compressed score has a handful besides its pictures. */

@@ -9,9 +9,7 @@ export const LANGUAGE_CODES = ['en', 'de', 'fr', 'es', 'it'] as const;
 export type Layer = (typeof LAYERS)[number];
 /** every: each change; essential: those that matter; demanding: those of hard places. */
 export type Density = (typeof DENSITIES)[number];
-/**
- * What fingers are chosen by: `usage`, mechanics and what editors print; or `movement`, mechanics alone, in mm of movement.
- */
+/** What fingers are chosen by: `usage`, movement and what editors usually print; or `movement` alone, in mm. */
 export type Measure = 'usage' | 'movement';
 export const MEASURES: readonly Measure[] = ['usage', 'movement'];
 export type Language = (typeof LANGUAGE_CODES)[number];
@@ -47,9 +45,9 @@ export interface AnnotateOptions {
   readonly span?: SpanOption | { readonly right?: SpanOption; readonly left?: SpanOption };
   /** Printed measure numbers, first and last inclusive; everything is analysed, only these are marked. */
   readonly measures?: { readonly from: string; readonly to: string };
-  /** Kinds of cues to print; an empty list prints none. Default depth and crossing. */
   /** What the fingers are chosen by. Default usage. */
   readonly by?: Measure;
+  /** Kinds of cues to print; an empty list prints none. Default depth and crossing. */
   readonly layers?: readonly Layer[];
   /** Which changes get a cue. Default essential. */
   readonly density?: Density;

@@ -12,14 +12,14 @@ export interface Source<T extends string | Uint8Array> {
   readonly text: string;
   readonly root: XmlElement;
   readonly warnings: readonly Warning[];
-  /** Once; warns where an archive's score cannot have its original compression back. */
+  /** To be called once; warns where an archive's score cannot have its original compression back. */
   readonly wrap: (text: string) => { readonly output: T; readonly warnings: readonly Warning[] };
 }
 
 /**
- * A score as it stands, marks of ours included.
+ * A score as printed, our marks included.
  *
- * @throws HandlineError where the input is no MusicXML score or breaks a limit
+ * @throws HandlineError where the input is not a MusicXML score or exceeds a limit
  */
 export function openAsPrinted(
   input: string | Uint8Array,
@@ -31,7 +31,7 @@ export function openAsPrinted(
   return { text, root: parseTree(text, limits, file) };
 }
 
-/** @throws HandlineError where the input is no MusicXML score or breaks a limit */
+/** @throws HandlineError where the input is not a MusicXML score or exceeds a limit */
 export function openSource<T extends string | Uint8Array>(
   input: T,
   limits: Limits,
@@ -82,6 +82,6 @@ function withinLimit(text: string, limits: Limits, file?: string): string {
 
 function repackedWarning(file: string | undefined): Warning {
   const message =
-    'the archive no longer holds its score as it was compressed before; it is compressed anew, with the same text';
+    'the archive has lost the original compression of its score; the score is compressed again, with the same text';
   return { code: 'REPACKED', message, place: file === undefined ? {} : { file } };
 }

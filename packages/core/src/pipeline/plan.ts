@@ -82,7 +82,7 @@ interface Pair {
   readonly crossings: HandCrossings;
 }
 
-/** @param known pairs that were asked for already: a hand mostly asks for the same one as its partner */
+/** @param known pairs computed already: the two hands mostly need the same one */
 function handCrossingsOf(one: Fingering, other: Fingering, known: Pair[]): HandCrossings {
   const [right, left] = one.line.hand === 'right' ? [one, other] : [other, one];
   const found = known.find((pair) => pair.right === right.line && pair.left === left.line);

@@ -18,7 +18,7 @@ export function selectMeasures(measures: readonly Measure[], settings: Settings)
     const [first, last] = [measures[0]?.number ?? '-', measures.at(-1)?.number ?? '-'];
     throw new HandlineError(
       'OPTION',
-      `measures: ${range.from}-${range.to} is no range of this score; it runs from ${first} to ${last}`,
+      `measures: ${range.from}-${range.to} is not a range of this score; it runs from ${first} to ${last}`,
       settings.file === undefined ? {} : { file: settings.file },
     );
   }

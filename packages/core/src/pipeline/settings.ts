@@ -37,7 +37,7 @@ export interface Settings {
 
 /**
  * @param options that `checkMarking` or `checkReading` passed
- * @throws HandlineError OPTION for a span that is none, or a wording of cues that do not exist
+ * @throws HandlineError OPTION for a bad span, or a wording for a cue that does not exist
  */
 export function settingsOf(options: AnnotateOptions): Settings {
   const span = options.span ?? 'medium';
@@ -46,7 +46,7 @@ export function settingsOf(options: AnnotateOptions): Settings {
   const language = options.language ?? 'en';
   const wording = options.wording ?? {};
   cueWording(language, wording);
-  // One model for both hands where they are alike, so that what is worked out for one serves the other.
+  // One model for both hands where they are alike, so that what is cached for one serves the other.
   const right = handModel(spans.right ?? 'medium');
   const left = spans.left === spans.right ? right : handModel(spans.left ?? 'medium');
   return {

@@ -61,7 +61,7 @@ export function fingeringWarnings(score: Score, lines: readonly LineAnalysis[]):
         message:
           kind === 'reach'
             ? `beat ${beat}: the ${line.hand} hand cannot reach all keys; ${waysOut(line.hand, advice.find((own) => own.slice === at)!)}`
-            : `beat ${beat}: the given digits contradict the reach or order of the ${line.hand} hand's fingers; they are kept`,
+            : `beat ${beat}: the digits in the file do not fit the reach or order of the ${line.hand} hand's fingers; they are kept`,
         place: placeOf(part, slice.measure, slice.struck[0]?.notes[0]),
       };
     }),

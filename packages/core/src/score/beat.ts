@@ -21,7 +21,7 @@ export function isOnBeat(measure: Measure, onset: Fraction): boolean {
   return Math.abs(beats - Math.round(beats)) < ROUNDING;
 }
 
-/** Place in the measure as people are told it: from 1, in quarter notes. */
+/** Place in the measure as shown to people: from 1, in quarter notes. */
 export function quarterInMeasure(measure: Measure, onset: Fraction): number {
   return 1 + toNumber(subtract(onset, measure.start));
 }

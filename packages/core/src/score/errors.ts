@@ -52,7 +52,7 @@ export function describe(message: string, place: Place): string {
   return [...head, message].join(': ');
 }
 
-/** What else an error can tell. */
+/** Further details of an error. */
 export interface ErrorDetails extends ErrorOptions {
   readonly warning?: Warning;
 }

@@ -1,4 +1,4 @@
-/** What a score tells about the instrument of a part. */
+/** What a score says about the instrument of a part. */
 export interface InstrumentEvidence {
   /** Part and instrument names. */
   readonly names: readonly string[];

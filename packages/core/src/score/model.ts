@@ -33,7 +33,7 @@ export type Ornament =
   | 'tremolo-start'
   | 'tremolo-stop';
 
-/** One `<note>` that is no rest, cue or unpitched note, in document order. */
+/** One `<note>` other than a rest, a cue note or an unpitched note, in document order. */
 export interface Note {
   /** Index in `Part.notes`. */
   readonly id: number;
@@ -115,7 +115,7 @@ export interface Stretch {
   readonly to: Fraction;
 }
 
-/** A part of one staff that is braced with another as one instrument. */
+/** The other one of two parts of one staff each that a brace joins into one instrument. */
 export interface PartnerStaff {
   /** Index in `Score.parts`. */
   readonly part: number;
@@ -127,7 +127,7 @@ export interface Part {
   readonly name: string;
   readonly index: number;
   readonly staves: number;
-  /** The other staff of an instrument that is written as two braced parts of one staff each. */
+  /** The other staff, where an instrument is written as two parts of one staff each, joined by a brace. */
   readonly partner?: PartnerStaff;
   /** True where names, sounds or MIDI programs say keyboard, or where two or more staves do. */
   readonly keyboard: boolean;

@@ -5,7 +5,7 @@ import type { TempoMark } from './model.js';
 /** Tempo where a score gives none: quarter notes a minute, a calm andante (our choice, no source). */
 export const DEFAULT_TEMPO = 90;
 
-/** Goes by the tempo marks, and by `DEFAULT_TEMPO` before the first of them. */
+/** Converts quarter notes to seconds by the tempo marks, and by `DEFAULT_TEMPO` before the first of them. */
 export class Clock {
   /** By tempo: where it begins, in quarter notes and in seconds, and its seconds a quarter note. */
   readonly #from = [0];

@@ -23,7 +23,7 @@ export class Search {
    * `[starts[slice] + (candidate before * candidates + candidate) * DEPTH_COUNT + depth]`.
    */
   states = new Float64Array(0);
-  /** By slice, and behind the last one. */
+  /** By slice, and after the last one. */
   starts = new Uint32Array(1);
   /** By state: the candidate two slices before. */
   #before = new Uint8Array(0);

@@ -43,12 +43,12 @@ export function insertByCost<T extends { readonly cost: number }>(list: T[], ent
   list.length = Math.min(list.length, most);
 }
 
-/** The cheapest path with a given prefix; every candidate that it does not take after the prefix is told as a branch. */
+/** The cheapest path with a given prefix; every candidate that it does not take after the prefix is a branch, which `addBranch` gets. */
 function cheapest(
   { views }: Objective,
   prefixes: PrefixCosts,
   prefix: readonly number[],
-  tell: (branch: Branch) => void,
+  addBranch: (branch: Branch) => void,
 ): readonly number[] {
   const path = [...prefix];
   let depths = prefixes.through(prefix);
@@ -59,7 +59,7 @@ function cheapest(
     });
     const best = continuations.reduce((least, own) => (own.cost < least.cost ? own : least));
     for (const { candidate, cost } of continuations) {
-      if (candidate !== best.candidate) tell({ base: path, at, candidate, cost });
+      if (candidate !== best.candidate) addBranch({ base: path, at, candidate, cost });
     }
     path.push(best.candidate);
     depths = best.reached;

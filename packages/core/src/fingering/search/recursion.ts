@@ -11,7 +11,7 @@ export interface Step {
   /** The slice that the recursion comes from, and the one that it goes to. */
   readonly sources: AxisLayout;
   readonly targets: AxisLayout;
-  /** Costs of all chains of the three slices; those with one candidate in the middle begin so far behind the last one's. */
+  /** Costs of all chains of the three slices; those with one candidate in the middle begin so far after the last one's. */
   readonly chains: Float64Array;
   readonly middleChain: number;
   /** `[start + pair * DEPTH_COUNT + depth]`: gets the least costs by pair of middle and target. */

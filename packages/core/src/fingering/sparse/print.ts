@@ -9,7 +9,7 @@ export interface SparseOptions {
   readonly always?: (slice: number) => boolean;
   /** True for struck keys whose digit is printed in any case, such as one of the file's own. */
   readonly printed?: (slice: number, struck: number) => boolean;
-  /** Finger that takes a struck key over while it is held, printed behind its digit. */
+  /** Finger that takes a struck key over while it is held, printed after its digit. */
   readonly substitution?: (slice: number, struck: number) => Finger | undefined;
 }
 

@@ -5,7 +5,7 @@ import type { Finger } from '../../score/model.js';
 /** Digits in print, by slice: on the struck keys, null where there is none. */
 export interface PrintedSlice {
   readonly struck: readonly (Finger | null)[];
-  /** Fingers printed behind the digit of a struck key, that take the key over while it is held. */
+  /** Fingers that take a struck key over while it is held, printed after its digit. */
   readonly substitutions?: readonly (Finger | null)[];
 }
 

@@ -19,7 +19,7 @@ export function intervalBetween(before: SliceView, view: SliceView): number {
   return isAugmentedSecond(before, view) ? Math.sign(semitones) * AUGMENTED_SECOND : semitones;
 }
 
-/** Number of strides told apart. */
+/** Number of different strides. */
 export const STRIDES = 7;
 /** The stride to the same key. */
 const NONE = 3;

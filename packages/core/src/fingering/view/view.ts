@@ -75,7 +75,7 @@ interface Member extends Wanted {
 const NONE: ReadonlySet<number> = new Set();
 
 /**
- * @param keepDigits demand the digits that the file gives
+ * @param keepDigits keep the digits that the file gives
  * @param cuts slices that are never played right after the slice before them
  */
 export function viewLine(

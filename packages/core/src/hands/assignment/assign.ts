@@ -115,7 +115,7 @@ function movedWarning(part: Part, moved: readonly Note[]): Warning {
   const first = moved[0] as Note;
   return {
     code: 'HAND_MOVED',
-    message: `${moved.length} cross-staff notes lie too far for their voice's hand; the hand of their staff plays them`,
+    message: `${moved.length} cross-staff notes are out of reach of their voice's hand; the hand of their staff plays them`,
     place: notePlace(part, first),
   };
 }

@@ -31,7 +31,7 @@ export function pianoParts(score: Score, options: HandOptions): { parts: Part[];
   const message =
     score.parts.length === 0
       ? 'the score has no parts; nothing is marked'
-      : `no piano part is found; nothing is marked; name the part to mark (${ids})`;
+      : `no piano part was found; nothing is marked; name the part to mark (${ids})`;
   return { parts, warnings: [{ code: 'NO_PIANO', message, place: {} }] };
 }
 

@@ -16,7 +16,7 @@ export interface Decoded {
 }
 
 /**
- * @param input a MusicXML file in UTF-8, UTF-16 or an encoding of one byte a character, or a compressed .mxl
+ * @param input a MusicXML file in UTF-8, UTF-16 or a single-byte encoding, or a compressed .mxl
  * @param file name for messages
  * @throws HandlineError EMPTY, NOT_XML, ENCODING, ARCHIVE, UNSAFE, LIMIT
  */

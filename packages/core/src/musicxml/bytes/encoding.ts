@@ -41,7 +41,7 @@ export function detectEncoding(bytes: Uint8Array, place: Place): Encoding {
   const characters = singleByteTable(name);
   if (characters !== undefined) return { name, bom: 0, characters };
   const message = name.startsWith('utf-16')
-    ? `declares ${declared} but is not encoded so; save it as UTF-8`
+    ? `declares ${declared} but is not encoded that way; save it as UTF-8`
     : `is encoded in ${declared}, which is not supported; save it as UTF-8`;
   throw new HandlineError('ENCODING', message, place);
 }
@@ -131,6 +131,6 @@ function decodes(bytes: Uint8Array, label: string): boolean {
 function invalid(name: string, body: Uint8Array, at: number, place: Place, cause?: unknown): HandlineError {
   let line = 1;
   for (let i = 0; i < at; i++) if (body[i] === 10) line += 1;
-  const message = `byte ${at} is no ${name.toUpperCase()}; save the file again in the encoding that it declares`;
+  const message = `byte ${at} is not valid ${name.toUpperCase()}; save the file again in the encoding that it declares`;
   return new HandlineError('ENCODING', message, { ...place, line }, { cause });
 }

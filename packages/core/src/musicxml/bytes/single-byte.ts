@@ -3,7 +3,7 @@ export type SingleByteTable = Uint16Array;
 
 const NO_CHARACTER = 0xfffd;
 const CHUNK = 0x8000;
-/** What TextDecoder (WHATWG Encoding, "Legacy single-byte encodings") calls the encodings of one byte a character. */
+/** Names of single-byte encodings in TextDecoder (WHATWG Encoding, "Legacy single-byte encodings"). */
 const NAMES = /^(?:ibm866|iso-8859-\d+(?:-i)?|koi8-[ru]|macintosh|windows-\d+|x-mac-cyrillic)$/;
 /** TextDecoder takes these for windows-1252, which reads 0x80 to 0x9f, or all beyond ASCII, differently. */
 const LATIN: ReadonlyMap<string, number> = new Map([
@@ -13,7 +13,7 @@ const LATIN: ReadonlyMap<string, number> = new Map([
   ...['us-ascii', 'ascii', 'iso646-us'].map((name) => [name, 128] as const),
 ]);
 
-/** @param name in lower case; undefined where it is no encoding of one byte a character */
+/** @param name in lower case; undefined where it is not a single-byte encoding */
 export function singleByteTable(name: string): SingleByteTable | undefined {
   const latin = LATIN.get(name);
   if (latin !== undefined)

@@ -45,7 +45,7 @@ export function archiveOf(
   const names = spellings(path);
   for (const name of names) checkPath(name, place);
   const root = names.flatMap((name) => directory.entries.find((entry) => entry.name === name) ?? [])[0];
-  if (root === undefined) throw broken(`names the score "${path}" but does not hold it`, place);
+  if (root === undefined) throw broken(`names the score "${path}" but does not contain it`, place);
   return { archive: { bytes, directory, root, limits }, content: inflateEntry(bytes, root, limits, place) };
 }
 
@@ -79,7 +79,7 @@ export function inflateEntry(bytes: Uint8Array, entry: ZipEntry, limits: Limits,
   const { compressedSize, size, name, method } = entry;
   const most = Math.min(limits.maxBytes, Math.max(RATIO_FROM, compressedSize * limits.maxRatio));
   if (size > most) {
-    const message = `the archive entry "${name}" inflates beyond ${most} bytes (limits.maxBytes, limits.maxRatio)`;
+    const message = `the archive entry "${name}" unpacks to more than ${most} bytes (limits.maxBytes, limits.maxRatio)`;
     throw new HandlineError('LIMIT', message, place);
   }
   const data = bytes.subarray(entry.data, entry.data + compressedSize);

@@ -25,7 +25,7 @@ const RECORD_FLAGS = 8;
 const RECORD_LOCAL = 42;
 const RECORD_HEADER = 46;
 
-/** From an entry's local header to whatever comes next: header, data, a descriptor behind the data. */
+/** From an entry's local header to the start of what follows: header, data, a descriptor after the data. */
 function localRange({ directory }: Zip, { local }: ZipEntry): { start: number; end: number } {
   const end = directory.entries.reduce(
     (least, other) => (other.local > local ? Math.min(least, other.local) : least),

@@ -31,7 +31,7 @@ export function applyHandWords(part: PartDraft, starts: readonly number[]): void
     const own = listOf(notes, word.staff);
     const first = firstNotBefore(own, from, isEarlier);
     const silent = listOf(rests, word.staff);
-    // Ticks are integers: the first rest behind the word's first note.
+    // Ticks are integers: the first rest after the word's first note.
     const rest = silent[firstNotBefore(silent, (own[first]?.at ?? from) + 1, isEarlier)];
     to = Math.min(to, rest?.at ?? to);
     for (let i = first; i < own.length && (own[i]?.at ?? to) < to; i++) {

@@ -28,7 +28,7 @@ export class PartReader {
   private measure!: MeasureSource;
   private cursor = 0;
   private furthest = 0;
-  /** Onset of the last note that is no chord member; undefined where a chord member would have nothing to join. */
+  /** Onset of the last note that is not a chord member; undefined where a chord member would have nothing to join. */
   private chordTick: number | undefined;
   private chordGrace = -1;
   private run = 0;
@@ -61,7 +61,7 @@ export class PartReader {
           break;
         case 'attributes':
           if (!this.attributes.read(element))
-            this.warn('has divisions or a time that cannot be used', element);
+            this.warn('has divisions or a time signature that cannot be used', element);
           break;
         case 'direction':
           this.addEvent(readDirection(element), element);
@@ -85,7 +85,7 @@ export class PartReader {
       this.warn(`<${element.name}> has no positive duration`, element);
     const ticks = this.toTicks(divisions ?? 0, element) * sign;
     if (this.cursor + ticks < 0)
-      this.warn('<backup> leads before the measure; it stops at its start', element);
+      this.warn('<backup> goes back beyond the start of its measure; it stops there', element);
     this.advance(Math.max(this.cursor + ticks, 0));
     this.chordTick = undefined;
     this.run += 1;
@@ -113,7 +113,7 @@ export class PartReader {
     this.context.count.add();
     const written = readNote(element);
     if (!isInOrder(element))
-      this.warn('the elements of a <note> do not stand in the order of MusicXML', element);
+      this.warn('the elements of a <note> are not in the order that MusicXML requires', element);
     if (written.chord && this.chordTick === undefined)
       this.warn('a chord member has no note to join', element);
     const joins = written.chord && this.chordTick !== undefined;
@@ -197,7 +197,7 @@ export class PartReader {
     else if (key === 'microtonal')
       this.warn('a pitch lies between two keys; its note is left alone', element);
     else {
-      const message = 'a note lies beyond the keys A0 to C8; it is left alone';
+      const message = 'a note lies outside A0 to C8; it is left alone';
       this.context.warnings.add('OUT_OF_RANGE', message, this.subject(element));
     }
   }
@@ -210,14 +210,14 @@ export class PartReader {
       return 0;
     }
     const quarters = writtenQuarters(element);
-    this.warn('a note has no usable duration; its type is taken instead', element);
+    this.warn('a note has no usable duration; its <type> is used instead', element);
     return Math.round((quarters ?? 0) * this.context.grid.ticks);
   }
 
   private toTicks(divisions: number, element: XmlElement): number {
     if (divisions === 0) return 0;
     if (this.attributes.divisions === undefined)
-      this.warn('has no <divisions>; 1 a quarter note is taken', element);
+      this.warn('has no <divisions>; 1 per quarter note is assumed', element);
     const quarters = divisions / (this.attributes.divisions ?? 1);
     if (Math.abs(quarters) > MAX_DURATION_QUARTERS) {
       const place = this.context.warnings.place(this.subject(element));

@@ -1,6 +1,6 @@
 /** What a document type declaration declares; nothing in it is ever fetched or expanded. */
 export interface Doctype {
-  /** Offset behind its closing `>`. */
+  /** Offset after its closing `>`. */
   readonly end: number;
   readonly entities: ReadonlySet<string>;
 }

@@ -1,4 +1,4 @@
-// Half a surrogate pair can come in a string only.
+// Lone surrogates can occur only in input given as a string.
 const FORBIDDEN =
   /[^\t\n\r\u0020-\ufffd]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
 /** All of them and a few others; far faster to look for in texts with characters beyond Latin-1. */

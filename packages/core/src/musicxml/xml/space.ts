@@ -15,14 +15,14 @@ export function isSpace(code: number): boolean {
   return isBlank(code) || isLineEnd(code);
 }
 
-/** Offset behind the last character before `at` that is no white space. */
+/** Offset after the last character before `at` that is not white space. */
 export function behindContent(text: string, at: number): number {
   let end = at;
   while (isSpace(text.charCodeAt(end - 1))) end--;
   return end;
 }
 
-/** Offset of the first character from `at` on that is no white space. */
+/** Offset of the first character from `at` on that is not white space. */
 export function skipSpace(text: string, at: number): number {
   let start = at;
   while (isSpace(text.charCodeAt(start))) start++;

@@ -34,7 +34,7 @@ export class XmlElement {
   readonly name: string;
 
   /**
-   * @param written the name as it stands in the text
+   * @param written the name as written in the text
    * @param prefix the root's namespace prefix with its colon, or empty; `name` lacks it. MusicXML has no namespace of
    * its own, but a score may stand in one: then all its elements have the prefix, and a name without it is a stranger's
    */
@@ -144,7 +144,7 @@ export function parseTree(text: string, limits: Limits, file?: string): XmlEleme
   } catch (cause) {
     const message =
       cause instanceof Error ? cause.message.replace(/\s+/g, ' ').slice(0, 120) : 'cannot be parsed';
-    throw new HandlineError('NOT_XML', `is no well-formed XML: ${message}`, place, { cause });
+    throw new HandlineError('NOT_XML', `is not well-formed XML: ${message}`, place, { cause });
   }
   for (const node of nodes) {
     const name = nameOf(node);

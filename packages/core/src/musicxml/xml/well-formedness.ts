@@ -17,7 +17,7 @@ const PROSE =
   /^(?:.*-?(?:words|text|title|name|abbreviation|number|description|field)|(?:.*:)?(?:rehearsal|creator|rights|software|encoder|source|relation|footnote|elision|symbol))$/;
 const POLLUTION = new Set(['__proto__', 'constructor', 'prototype']);
 const PLAIN_NAME = `(?!${[...POLLUTION].join('|')})[A-Za-z_][\\w.-]*`;
-/** An element of text alone with one attribute at most, and the text behind it: most of a score, and always well-formed. */
+/** An element with only text in it and at most one attribute, and the text after it: most of a score, and always well-formed. */
 const LEAF = new RegExp(`<(${PLAIN_NAME})(?: ${PLAIN_NAME}="[^"<&]*")?>[^<&]*</\\1>[^<&]*`, 'y');
 
 /** Checks that a text is well-formed XML within the limits. */
@@ -44,7 +44,7 @@ export class WellFormedness {
     const { text } = this;
     const bad = forbiddenAt(text);
     if (bad !== -1)
-      this.fail('NOT_XML', 'holds a character that no XML file may hold; it is no MusicXML', bad);
+      this.fail('NOT_XML', 'holds a character that XML does not allow; it is not MusicXML', bad);
     let at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
     for (let open = text.indexOf('<', at); open !== -1; open = text.indexOf('<', at)) {
       this.checkText(at, open);
@@ -65,7 +65,7 @@ export class WellFormedness {
     return masked(text, this.masks);
   }
 
-  /** Where a plain leaf and the text behind it end; `open` where there is none. */
+  /** Where a plain leaf and the text after it end; `open` where there is none. */
   private leaf(open: number): number {
     const depth = this.stack.length;
     if (depth === 0 || depth >= this.limits.maxDepth) return open;
@@ -137,7 +137,7 @@ export class WellFormedness {
     }
     const found = text.slice(open, this.nameEnd(open + 2));
     const wanted = name === undefined ? 'nothing is open' : `<${name}> is open`;
-    return this.fail('NOT_XML', `${found}> does not fit: ${wanted}`, open);
+    return this.fail('NOT_XML', `${found}> does not match: ${wanted}`, open);
   }
 
   private declaration(open: number): number {
@@ -152,7 +152,7 @@ export class WellFormedness {
       this.masks.push([open, doctype.end]);
       return doctype.end;
     }
-    return this.fail('NOT_XML', 'a declaration stands where none may stand', open);
+    return this.fail('NOT_XML', 'a declaration is not allowed here', open);
   }
 
   private instruction(open: number): number {
@@ -160,7 +160,7 @@ export class WellFormedness {
     const target = this.text.slice(open + 2, end - 2).split(/\s/, 1)[0] ?? '';
     this.checkName(target, open);
     if (target.toLowerCase() === 'xml' && open > 1) {
-      this.fail('NOT_XML', 'an XML declaration stands where none may stand', open);
+      this.fail('NOT_XML', 'an XML declaration is not allowed here', open);
     }
     this.masks.push([open, end]);
     return end;
@@ -177,8 +177,9 @@ export class WellFormedness {
     let at = skipSpace(this.text, from);
     if (at >= to) return;
     if (this.text.charCodeAt(at) === 38) this.checkReference(at++, false);
-    const what = this.roots === 0 ? 'text stands before the first element' : 'text follows the root element';
-    this.fail('NOT_XML', `${what}; this is no MusicXML`, at);
+    const what =
+      this.roots === 0 ? 'there is text before the first element' : 'there is text after the root element';
+    this.fail('NOT_XML', `${what}; this is not MusicXML`, at);
   }
 
   /** The first "&" from a place on; the places that are asked for ascend. */
@@ -198,7 +199,7 @@ export class WellFormedness {
     if (name === undefined) {
       const code = decimal === undefined ? Number.parseInt(hex as string, 16) : Number(decimal);
       if (code > 0x10ffff || forbiddenAt(String.fromCodePoint(code)) !== -1)
-        this.fail('NOT_XML', 'a reference names a character that no XML file may hold', at);
+        this.fail('NOT_XML', 'a reference names a character that XML does not allow', at);
       return;
     }
     if (PREDEFINED.has(name)) return;
@@ -216,7 +217,7 @@ export class WellFormedness {
       good = NAME.test(name);
       if (this.known.size < 10_000) this.known.set(name, good);
     }
-    if (!good) this.fail('NOT_XML', `"<${name.slice(0, 20)}" is no XML name`, at);
+    if (!good) this.fail('NOT_XML', `"<${name.slice(0, 20)}" is not an XML name`, at);
   }
 
   private nameEnd(from: number): number {

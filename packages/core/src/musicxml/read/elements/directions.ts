@@ -2,14 +2,14 @@ import type { XmlElement } from '../../xml/tree.js';
 import { quartersOfType } from './duration.js';
 import { decimal } from './number.js';
 
-/** What one `<direction>` or `<sound>` tells the analysis. */
+/** What one `<direction>` or `<sound>` says that matters to the analysis. */
 export interface DirectionFacts {
   tempo?: number;
   pedal?: 'down' | 'up' | 'change';
   hand?: 'right' | 'left';
 }
 
-/** Tempi outside these quarter notes a minute are taken for slips (common practice: 10 to 400). */
+/** Tempi outside these quarter notes a minute are taken for mistakes (common practice: 10 to 400). */
 const SLOWEST = 4;
 const FASTEST = 1000;
 

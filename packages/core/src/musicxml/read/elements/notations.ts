@@ -111,7 +111,7 @@ const FOLLOWING = /([-–—_‿~]|\/|\()\s*([1-5])/g;
 /** Digits one above the other or side by side. */
 const STACK = /^[1-5](?:[\s,;.]*[1-5])+$/;
 
-/** Longer texts are no digits. */
+/** Longer texts are not digits. */
 const LONGEST_DIGITS = 40;
 
 function readFingering(element: XmlElement, into: Notations): void {

@@ -52,7 +52,7 @@ export function readNote(note: XmlElement): WrittenNote {
         written.chord = true;
         break;
       case 'duration':
-        // Of several, which is no MusicXML, the first that can be used.
+        // Of several, which MusicXML does not allow, the first that can be used.
         if (!written.duration || written.duration < 0) written.duration = decimal(child.text);
         break;
       case 'staff':

@@ -9,7 +9,7 @@ interface Group {
 }
 
 /**
- * Marks two parts of one staff each that a brace joins into one keyboard instrument: some programs write a piano so.
+ * Marks two parts of one staff each that a brace joins into one keyboard instrument: some programs write a piano that way.
  * The group's names count as much as the parts' own.
  */
 export function braceParts(parts: readonly PartSource[], list: XmlElement | undefined): PartSource[] {
@@ -21,7 +21,7 @@ export function braceParts(parts: readonly PartSource[], list: XmlElement | unde
     if (!brace || at.length !== 2 || first === undefined || second === undefined || first === second)
       continue;
     if (first.staves !== 1 || second.staves !== 1 || first.partner || second.partner) continue;
-    // Nothing of a part's own may speak against a keyboard, as its name does in a pair of violins.
+    // Neither part may be another instrument, such as one of two violins, by its own names or sounds.
     if (![first, second].every((part) => isKeyboard({ ...part, staves: 2 }))) continue;
     const together = [first, second].map((part) => ({ ...part, names: [...names, ...part.names] }));
     if (!together.every((part) => isKeyboard(part))) continue;

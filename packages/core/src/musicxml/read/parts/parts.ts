@@ -5,7 +5,7 @@ import { integer } from '../elements/number.js';
 import { braceParts } from './part-groups.js';
 import type { MeasureSource, PartSource } from './part-source.js';
 
-/** @throws HandlineError NOT_MUSICXML where the root is no score */
+/** @throws HandlineError NOT_MUSICXML where the root is not a score */
 export function requireScore(root: XmlElement, file?: string): void {
   if (root.name === 'score-partwise' || root.name === 'score-timewise') return;
   throw new HandlineError(
@@ -15,7 +15,7 @@ export function requireScore(root: XmlElement, file?: string): void {
   );
 }
 
-/** @throws HandlineError NOT_MUSICXML where the root is no score */
+/** @throws HandlineError NOT_MUSICXML where the root is not a score */
 export function readParts(root: XmlElement, file?: string): PartSource[] {
   requireScore(root, file);
   const measures = root.name === 'score-partwise' ? partwise(root) : timewise(root);
