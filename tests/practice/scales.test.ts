@@ -21,7 +21,8 @@ function order(hand: Hand, seconds: number): { key: string; travel: number }[] {
 
 /**
  * Chopin had his pupils begin with B major, because it puts the long fingers on black keys, went on to the scales with
- * fewer black keys and left C major, the hardest for him, to the end: Eigeldinger, Chopin: Pianist and Teacher (1986).
+ * fewer black keys and left C major, the hardest for him, to the end: Eigeldinger, Chopin: Pianist and Teacher (1986), from
+ * memory.
  */
 describe("Chopin's order of teaching the scales", () => {
   it.each(HANDS)('%s hand: the scales of five black keys travel least', (hand) => {
