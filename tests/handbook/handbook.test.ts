@@ -204,7 +204,7 @@ describe.each(HANDS)('%s hand', (hand) => {
     expect(thumbs).toEqual([]);
   });
 
-  /** Chopin's order of teaching: Eigeldinger, Chopin: Pianist and Teacher (1986); see tests/practice/scales.test.ts. */
+  /** Chopin's order of teaching: tests/practice/scales.test.ts names its source. */
   it('with our own fingers, a scale of five black keys travels least in depth and C among the most', () => {
     const majors = results[hand].scales
       .filter(({ passage }) => passage.kind === 'major scale')
