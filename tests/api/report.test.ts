@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { annotate } from '@handline/core';
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { editions } from '../scores.js';
 
 const DEMO = fileURLToPath(new URL('../../fixtures/demo/kelp-street-tunes.musicxml', import.meta.url));
 
@@ -22,4 +23,34 @@ it('the report tells costs with six decimal places at most, and a line costs wha
   }
   expect(report.lines).toHaveLength(2);
   expect(told).toBeGreaterThan(1000);
+});
+
+describe('the hardest measures', () => {
+  const MOST = 5;
+  const scores = [DEMO, ...editions(1).filter((path) => !path.endsWith('.mxl'))].map((path) =>
+    readFileSync(path, 'utf8'),
+  );
+
+  it('are those with the most movement a key, worst first, five at most', () => {
+    let ordered = 0;
+    for (const score of scores) {
+      for (const { hardest, slices } of annotate(score, { existing: 'ignore' }).report.lines) {
+        const movements = [...new Set(slices.map(({ measure }) => measure))].map((measure) => {
+          const own = slices.filter((slice) => slice.measure === measure);
+          const keys = own.reduce((sum, slice) => sum + slice.keys.length, 0);
+          return { measure, movement: own.reduce((sum, slice) => sum + slice.movement, 0) / keys };
+        });
+        movements.sort((a, b) => b.movement - a.movement);
+        const expected = movements.slice(0, MOST);
+        expect(hardest).toHaveLength(expected.length);
+        hardest.forEach(({ measure, movement }, nth) => {
+          expect(movement).toBeCloseTo(expected[nth]!.movement, 4);
+          const own = movements.find((other) => other.measure === measure)!;
+          expect(own.movement).toBeCloseTo(movement, 4);
+          if (nth > 0 && movement < hardest[nth - 1]!.movement) ordered++;
+        });
+      }
+    }
+    expect(ordered).toBeGreaterThan(4);
+  });
 });

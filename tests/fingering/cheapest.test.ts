@@ -2,20 +2,21 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import { alternatives } from '#core/fingering/alternatives.js';
-import { inconsistency } from '#core/fingering/consistency/consensus.js';
-import { figuresOf } from '#core/fingering/consistency/figures.js';
 import type { Bias } from '#core/fingering/cost/objective.js';
 import { fingerLine, prepare } from '#core/fingering/finger.js';
 import { leastCostsThrough } from '#core/fingering/search/backward.js';
 import { leastChoice, Search } from '#core/fingering/search/forward.js';
 import { cheapestPaths } from '#core/fingering/search/k-best.js';
-import { SECOND_CHOICE_MARGIN, secondChoices } from '#core/fingering/second-choices.js';
+import { secondChoices } from '#core/fingering/second-choices.js';
 import type { Hand } from '#core/score/model.js';
 import { rounds } from '../rounds.js';
 import { eachFingering, fingerings, Ledger } from './enumerate.js';
 import { again, type Happening, happenings, lineOf, type Texture } from './lines.js';
+import { Likeness } from './restated/likeness.js';
 
 /** Costs are told with six decimal places, and a fingering has some dozens of terms. */
+/** mm equivalents that a second choice may cost more: the options of `annotate`, `alternatives`. */
+const MARGIN = 8;
 const ROUNDING = 1e-4;
 const MOST_FINGERINGS = 4000;
 
@@ -138,7 +139,7 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
     expect(beyond).toBeGreaterThan(0);
   });
 
-  it('a struck key has another finger exactly where a fingering with it costs at most the margin more', () => {
+  it('a struck key has another finger exactly where a fingering with it costs at most 8 mm more', () => {
     fc.assert(
       fc.property(cases(texture, least, most), fc.integer({ min: 1, max: 4 }), (own, count) => {
         const { objective, choice, all } = setUp(own);
@@ -153,7 +154,7 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
               if (!costs.has(finger)) costs.set(finger, cost - all[0]!.cost);
             }
             costs.delete(fingerOf(choice.path[at]!));
-            const near = [...costs].filter(([, cost]) => cost <= SECOND_CHOICE_MARGIN);
+            const near = [...costs].filter(([, cost]) => cost <= MARGIN);
             const others = keys[view.source[nth]!]!;
             expect(others).toHaveLength(Math.min(count, near.length));
             others.forEach((finger, place) => {
@@ -199,10 +200,10 @@ it('alternatives of like figures are those of the whole enumeration, inconsisten
         const model = handModel('medium');
         const line = lineOf(hand, again(events, events.length === 2 ? 3 : 2, octaves));
         const { views } = prepare(line, model, {});
-        const figures = figuresOf(views);
+        const likeness = new Likeness(views);
         const all: number[] = [];
         eachFingering(new Ledger(views, model), (moved, path) => {
-          all.push(moved + inconsistency(views, figures, path));
+          all.push(moved + likeness.paid(path));
         });
         all.sort((a, b) => a - b);
         const found = alternatives(line, model, { count });

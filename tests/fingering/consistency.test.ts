@@ -9,12 +9,39 @@ import { type SliceView, viewLine } from '#core/fingering/view/view.js';
 import type { Hand } from '#core/score/model.js';
 import { rounds } from '../rounds.js';
 import { eachFingering, Ledger, objectiveOf } from './enumerate.js';
-import { again, happenings, lineOf, type Texture } from './lines.js';
+import { again, type Happening, happenings, lineOf, type Texture } from './lines.js';
+import { Likeness } from './restated/likeness.js';
 
 const HANDS = fc.constantFrom<Hand>('right', 'left');
 const model = handModel();
 const NARROW: Texture = { keys: 1, holds: 0, ambit: 9 };
 const PAIRS: Texture = { keys: 2, holds: 0, ambit: 9 };
+
+/** Scales and arpeggios up and down, over one octave or more, with a rest now and then. */
+const runs = fc
+  .record({
+    tonic: fc.integer({ min: 45, max: 60 }),
+    steps: fc.constantFrom([2, 2, 1, 2, 2, 2, 1], [2, 1, 2, 2, 1, 3, 1], [4, 3, 5], [3, 3, 3, 3], [1]),
+    notes: fc.integer({ min: 5, max: 16 }),
+    back: fc.boolean(),
+    rests: fc.array(fc.nat(40), { maxLength: 2 }),
+    seconds: fc.constantFrom(0.15, 0.25, 0.5),
+  })
+  .map(({ tonic, steps, notes, back, rests, seconds }) => {
+    const up = [tonic];
+    while (up.length < notes) up.push(up.at(-1)! + steps[(up.length - 1) % steps.length]!);
+    const keys = back ? [...up, ...up.toReversed().slice(1)] : up;
+    return keys.map(
+      (key, at): Happening => ({
+        presses: [{ key, holds: 0, pedalled: false }],
+        seconds: rests.includes(at) ? 1.2 : seconds,
+        rest: rests.includes(at) ? 0.9 : 0,
+        phraseStart: false,
+        grace: false,
+        onBeat: at % 2 === 0,
+      }),
+    );
+  });
 
 function searched(views: readonly SliceView[]) {
   const objective = objectiveOf(views, model);
@@ -24,18 +51,18 @@ function searched(views: readonly SliceView[]) {
 }
 
 it.each([
-  ['single keys', NARROW, 3, 50],
-  ['keys and pairs of keys', PAIRS, 2, 10],
+  ['single keys', NARROW, 3, 50, 1],
+  ['keys and pairs of keys', PAIRS, 2, 10, 2],
 ] as const)(
   'like figures of %s: the joint minimum of movement and inconsistency, against enumeration',
-  (name, texture, most, few) => {
+  (name, texture, most, few, seed) => {
     const tally = { cases: 0, unlike: 0 };
     fc.assert(
       fc.property(HANDS, happenings(texture, 2, most), fc.boolean(), (hand, events, octaves) => {
         const line = lineOf(hand, again(events, events.length === 2 ? 3 : 2, octaves));
         const views = viewLine(line, model, true);
-        const figures = figuresOf(views);
-        const total = (cost: number, path: readonly number[]) => cost + inconsistency(views, figures, path);
+        const likeness = new Likeness(views);
+        const total = (cost: number, path: readonly number[]) => cost + likeness.paid(path);
         const { path, cost, plain } = searched(views);
         let least = Number.POSITIVE_INFINITY;
         eachFingering(new Ledger(views, model), (own, fingers) => {
@@ -46,7 +73,7 @@ it.each([
         tally.cases++;
         if (total(plain.cost, plain.path) > plain.cost) tally.unlike++;
       }),
-      { ...rounds(few), seed: 1 },
+      { ...rounds(few), seed },
     );
     console.log(
       `likeness, ${name}: ${tally.cases} lines, in ${tally.unlike} the least movement is unlike itself`,
@@ -75,7 +102,7 @@ it('a digit that the file gives once is mostly taken over by the same figures el
         const views = viewLine({ ...line, slices }, model, true);
         const { path } = searched(views);
         const at3 = (index: number) => views[index]!.candidates[path[index]!]!.fingers.join('');
-        const figures = figuresOf(views).filter((own) => own.slices.includes(at + events.length));
+        const figures = new Likeness(views).alike.filter((own) => own.slices.includes(at + events.length));
         cases++;
         const alike = figures.every(({ slices: same }) =>
           same.every((index) => at3(index) === String(finger)),
@@ -88,4 +115,35 @@ it('a digit that the file gives once is mostly taken over by the same figures el
   );
   console.log(`likeness: a given digit holds for all its equals in ${taken} of ${cases} lines`);
   expect(taken).toBeGreaterThanOrEqual(cases / 2);
+});
+
+it('a fingering pays for its inconsistencies what the description says, whatever the line', () => {
+  let [cases, paying] = [0, 0];
+  const STEPS: Texture = { keys: 1, holds: 0, ambit: 4 };
+  const lines = fc.oneof(
+    happenings(PAIRS, 2, 6).map((events) => again(events, 3, true)),
+    happenings({ keys: 3, holds: 1, ambit: 14, digits: true }, 2, 6).map((events) => again(events, 3, false)),
+    happenings(STEPS, 4, 30),
+    runs,
+  );
+  fc.assert(
+    fc.property(HANDS, lines, fc.infiniteStream(fc.nat(999)), (hand, events, choices) => {
+      const views = viewLine(lineOf(hand, events), model, true);
+      const figures = figuresOf(views);
+      const likeness = new Likeness(views);
+      for (let nth = 0; nth < 5; nth++) {
+        // At first nearly everywhere the same fingers, then anything.
+        const path = views.map(({ candidates }) => {
+          const choice = choices.next().value;
+          return nth < 3 && choice % 4 > 0 ? 0 : choice % candidates.length;
+        });
+        const own = likeness.paid(path);
+        expect(inconsistency(views, figures, path)).toBe(own);
+        cases++;
+        if (own > 0) paying++;
+      }
+    }),
+    rounds(200),
+  );
+  expect(paying).toBeGreaterThan(cases / 2);
 });

@@ -1,12 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type HandModel, handModel } from '#core/anatomy/hand.js';
-import { reach } from '#core/anatomy/reach.js';
 import { fingerLine } from '#core/fingering/finger.js';
 import type { SliceFingering } from '#core/fingering/result.js';
 import { buildLines } from '#core/hands/build.js';
 import type { Line, Slice } from '#core/hands/line.js';
-import { isBlack, keyX, mirrorKey } from '#core/keyboard/key-plan.js';
 import { decode } from '#core/musicxml/bytes/decode.js';
 import { readScore } from '#core/musicxml/read/score.js';
 import { parseTree } from '#core/musicxml/xml/tree.js';
@@ -14,6 +12,7 @@ import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import type { Finger } from '#core/score/model.js';
 import { LONG } from '../rounds.js';
 import { editions, FIXTURES, TUNES } from '../scores.js';
+import { black, centre, practical } from './restated/reach.js';
 
 const SPANS = ['small', 'medium', 'large', ...(LONG ? ['7th', '8th', '9th', '10th', '11th', '12th'] : [])];
 
@@ -31,6 +30,9 @@ interface Playing {
   readonly finger: Finger;
   readonly struck: boolean;
 }
+
+/** The key at the same distance from D on its other side. */
+const mirrorKey = (key: number): number => 124 - key;
 
 /** Fingers on keys as the right hand sees them, ascending. */
 function playing(line: Line, slice: Slice, { struck, held }: SliceFingering): Playing[] {
@@ -51,15 +53,15 @@ function together(all: readonly Playing[], hand: HandModel, rolled: boolean): st
     for (let low = 0; low < high; low++) {
       const [a, b] = [all[low]!, all[high]!];
       if (a.finger === b.finger) {
-        const near = high === low + 1 && b.key - a.key <= 2 && isBlack(a.key) === isBlack(b.key);
+        const near = high === low + 1 && b.key - a.key <= 2 && black(a.key) === black(b.key);
         if (a.finger !== 1 || !near) return 'doubled';
         continue;
       }
       if (a.finger > b.finger) return 'crossed';
       if (rolled && low < high - 1) continue;
-      const { minPractical, maxPractical } = reach(hand, a.finger, b.finger);
-      const way = keyX(b.key) - keyX(a.key);
-      if (way > maxPractical + TOLERANCE || way < minPractical - TOLERANCE - FOLD) return 'reach';
+      const [least, most] = practical(a.finger, b.finger, hand.span);
+      const way = centre(b.key) - centre(a.key);
+      if (way > most + TOLERANCE || way < least - TOLERANCE - FOLD) return 'reach';
     }
   }
   return undefined;
@@ -72,7 +74,7 @@ function overlap(before: readonly Playing[], now: readonly Playing[]): boolean {
   if (a.finger === 1 || b.finger === 1 || a.finger === b.finger || a.key === b.key) return false;
   if (b.key > a.key === b.finger > a.finger) return false;
   const longer = Math.abs(a.finger - 3) < Math.abs(b.finger - 3) ? a : b;
-  return !(isBlack(longer.key) && Math.abs(b.key - a.key) <= 2);
+  return !(black(longer.key) && Math.abs(b.key - a.key) <= 2);
 }
 
 /** Both fingers beside struck keys that were held together with others: the keys that both slices share stay put. */

@@ -4,10 +4,10 @@ import { handModel } from '#core/anatomy/hand.js';
 import { alternatives } from '#core/fingering/alternatives.js';
 import type { Choice } from '#core/fingering/cost/choice.js';
 import { DEPTH_COUNT } from '#core/fingering/cost/depth.js';
-import { fingerLine, type Prepared, prepare } from '#core/fingering/finger.js';
-import { joinedView } from '#core/fingering/repeats/join-costs.js';
+import { fingerLine, prepare } from '#core/fingering/finger.js';
 import { settleJoins } from '#core/fingering/repeats/settle.js';
 import { leastChoice } from '#core/fingering/search/forward.js';
+import type { SliceView } from '#core/fingering/view/view.js';
 import { buildLines } from '#core/hands/build.js';
 import { type Flow, playedFlow } from '#core/hands/joins.js';
 import type { Line } from '#core/hands/line.js';
@@ -16,57 +16,52 @@ import { attributes, note, onePart, readText } from '../musicxml/read-source.js'
 import { rounds } from '../rounds.js';
 import { fingerings, Ledger, objectiveOf } from './enumerate.js';
 import { happenings, lineOf } from './lines.js';
+import { JoinLedger } from './restated/joins.js';
 
 const model = handModel();
 
-/** Cost of a fingering and its depths on the printed line and across every join, counted one by one. */
-function wholeCost(
-  { views, costs, grid }: Prepared,
-  { joins }: Flow,
-  { path, depths }: Omit<Choice, 'biased' | 'cost'>,
-) {
-  const ledger = new Ledger(views, model);
-  let cost = 0;
-  path.forEach((candidate, at) => {
-    cost += ledger.added(path, at) + ledger.discomfort(at, candidate)[depths[at]!]!;
-    if (at > 0) cost += ledger.move(at, depths[at - 1]!, depths[at]!);
-  });
-  for (const join of joins) {
-    const [from, to] = [views[join.from]!, joinedView(views[join.to]!, join)];
-    const fingers = (at: number) => [views[at]!.candidates[path[at]!]!];
-    cost += costs.pairs(from, to, fingers(join.from), fingers(join.to))[0]!;
-    cost += grid.kernel(to)[depths[join.from]! * DEPTH_COUNT + depths[join.to]!]!;
-    if (join.from > 0 && !from.cut) {
-      const [first, own] = [join.from - 1, join.from];
-      cost += costs.triples(views[first]!, from, to, fingers(first), fingers(own), fingers(join.to))[0]!;
-    }
-    const after = views[join.to + 1];
-    if (after && !after.cut) {
-      cost += costs.triples(from, to, after, fingers(join.from), fingers(join.to), fingers(join.to + 1))[0]!;
-    }
+/** The cost of fingerings and depths on the printed line and across every join, counted one by one. */
+class Whole {
+  readonly #ledger: Ledger;
+  readonly #joins: JoinLedger;
+
+  constructor(
+    line: Line,
+    private readonly views: readonly SliceView[],
+    flow: Flow,
+  ) {
+    this.#ledger = new Ledger(views, model);
+    this.#joins = new JoinLedger(line, model, flow, views);
   }
-  return cost;
+
+  cost({ path, depths }: Pick<Choice, 'path' | 'depths'>): number {
+    let cost = this.#joins.cost(path, depths);
+    path.forEach((candidate, at) => {
+      cost += this.#ledger.added(path, at) + this.#ledger.discomfort(at, candidate)[depths[at]!]!;
+      if (at > 0) cost += this.#ledger.move(at, depths[at - 1]!, depths[at]!);
+    });
+    return cost;
+  }
+
+  /** The least of all fingerings and some depths. */
+  least(levels: readonly number[]): number {
+    let best = Number.POSITIVE_INFINITY;
+    const walk = (path: number[], depths: number[]): void => {
+      const at = path.length;
+      if (at === this.views.length) {
+        best = Math.min(best, this.cost({ path, depths }));
+        return;
+      }
+      this.views[at]!.candidates.forEach((_, candidate) => {
+        for (const depth of levels) walk([...path, candidate], [...depths, depth]);
+      });
+    };
+    walk([], []);
+    return best;
+  }
 }
 
 const ALL_DEPTHS = [...Array(DEPTH_COUNT).keys()];
-
-/** The least of all fingerings and some depths. */
-function leastOfAll(prepared: Prepared, flow: Flow, levels: readonly number[]): number {
-  const { views } = prepared;
-  let best = Number.POSITIVE_INFINITY;
-  const walk = (path: number[], depths: number[]): void => {
-    const at = path.length;
-    if (at === views.length) {
-      best = Math.min(best, wholeCost(prepared, flow, { path, depths }));
-      return;
-    }
-    views[at]!.candidates.forEach((_, candidate) => {
-      for (const depth of levels) walk([...path, candidate], [...depths, depth]);
-    });
-  };
-  walk([], []);
-  return best;
-}
 
 const flows = (count: number): fc.Arbitrary<Flow> => {
   const at = fc.integer({ min: 0, max: count - 1 });
@@ -91,7 +86,7 @@ function settle(line: Line, flow: Flow) {
   const { objective, costs, grid } = prepared;
   const start = leastChoice(objective);
   const settled = settleJoins(start, objective, flow, costs, grid);
-  return { prepared, start, settled };
+  return { prepared, start, settled, whole: new Whole(line, prepared.views, flow) };
 }
 
 describe('joins of repeats', () => {
@@ -101,12 +96,9 @@ describe('joins of repeats', () => {
     fc.assert(
       fc.property(happenings(texture, 6, 14), flows(6), (events, flow) => {
         const line = lineOf('right', events);
-        const { prepared, start, settled } = settle(line, flow);
+        const { start, settled, whole } = settle(line, flow);
         const { choice } = settled;
-        const [before, after] = [start, choice].map((own) => wholeCost(prepared, flow, own)) as [
-          number,
-          number,
-        ];
+        const [before, after] = [start, choice].map((own) => whole.cost(own)) as [number, number];
         expect(choice.cost).toBe(after);
         expect(after).toBeLessThanOrEqual(before);
         if (after < before) better++;
@@ -126,10 +118,10 @@ describe('joins of repeats', () => {
     let changed = 0;
     fc.assert(
       fc.property(happenings({ keys: 2, holds: 1, ambit: 14 }, 90, 110), flows(90), (events, flow) => {
-        const { prepared, start, settled } = settle(lineOf('left', events), flow);
+        const { start, settled, whole } = settle(lineOf('left', events), flow);
         const { choice } = settled;
-        expect(choice.cost).toBe(wholeCost(prepared, flow, choice));
-        expect(choice.cost).toBeLessThanOrEqual(wholeCost(prepared, flow, start));
+        expect(choice.cost).toBe(whole.cost(choice));
+        expect(choice.cost).toBeLessThanOrEqual(whole.cost(start));
         const ends = flow.joins.flatMap(({ from, to }) => [from, to]);
         choice.path.forEach((candidate, at) => {
           if (candidate === start.path[at]) return;
@@ -147,9 +139,9 @@ describe('joins of repeats', () => {
     let [cases, equal, worst] = [0, 0, 0];
     fc.assert(
       fc.property(happenings(single, 3, 3), flows(3), (events, flow) => {
-        const { prepared, settled } = settle(lineOf('right', events), flow);
+        const { prepared, settled, whole } = settle(lineOf('right', events), flow);
         fc.pre(fingerings(prepared.views) <= 125);
-        const gap = settled.choice.cost - leastOfAll(prepared, flow, [0, 2, 4, 6]);
+        const gap = settled.choice.cost - whole.least([0, 2, 4, 6]);
         cases++;
         if (gap <= 0) equal++;
         worst = Math.max(worst, gap);
@@ -178,9 +170,9 @@ it('alternatives pay for joins: the first is the printed one, none costs less th
           ...view,
           candidates: view.candidates.filter(({ fingers }) => fingers[0] === slices[at]!.struck[0]),
         }));
-        const prepared = { ...prepare(line, model, { keepDigits: true, flow }), views: held };
+        const whole = new Whole(line, held, flow);
         const unlike = slices.reduce((sum, slice) => sum + (slice.terms.likeness ?? 0), 0);
-        expect(cost).toBeGreaterThanOrEqual(leastOfAll(prepared, flow, ALL_DEPTHS) + unlike - 1e-4);
+        expect(cost).toBeGreaterThanOrEqual(whole.least(ALL_DEPTHS) + unlike - 1e-4);
         compared++;
       }
     }),
@@ -219,7 +211,7 @@ describe('a piece with two endings', () => {
         [15, 0],
         [7, 16],
       ]);
-      const { prepared, start, settled } = settle(line!, flow);
+      const { prepared, start, settled, whole } = settle(line!, flow);
       const printed = alternatives(line!, model, { count: 1 })[0]!;
       const held = prepared.views.map((view, at) => ({
         ...view,
@@ -229,9 +221,7 @@ describe('a piece with two endings', () => {
       const path = prepared.views.map((view, at) =>
         view.candidates.findIndex(({ fingers }) => fingers[0] === printed.slices[at]!.struck[0]),
       );
-      const costs = [{ path, depths: blind.depths }, start, settled.choice].map((own) =>
-        wholeCost(prepared, flow, own),
-      );
+      const costs = [{ path, depths: blind.depths }, start, settled.choice].map((own) => whole.cost(own));
       const digits = prepared.views.map((view, at) => view.candidates[settled.choice.path[at]!]!.fingers[0]);
       console.log(
         `two endings, as printed ${printed.slices.map(({ struck }) => struck[0]).join('')} ${costs[0]!.toFixed(0)} mm, as played ${digits.join('')} ${costs[2]!.toFixed(0)} mm`,

@@ -1,12 +1,11 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
-import { inconsistency } from '#core/fingering/consistency/consensus.js';
-import { figuresOf } from '#core/fingering/consistency/figures.js';
 import { viewLine } from '#core/fingering/view/view.js';
 import type { Hand } from '#core/score/model.js';
 import { eachFingering, Ledger } from '../fingering/enumerate.js';
 import { again, happenings, lineOf } from '../fingering/lines.js';
+import { Likeness } from '../fingering/restated/likeness.js';
 import { Ranking } from './rank.js';
 
 const hand = handModel();
@@ -26,11 +25,11 @@ it('ranks as a comparison with every fingering does, figures that come twice inc
         const line = lineOf(side, events);
         const ranking = new Ranking(line, hand);
         const views = viewLine(line, hand, false);
-        const figures = figuresOf(views);
+        const likeness = new Likeness(views);
         const nth = Math.floor(share * 5 ** views.length);
         const costs: number[] = [];
         eachFingering(new Ledger(views, hand), (moved, path) => {
-          const paid = inconsistency(views, figures, path);
+          const paid = likeness.paid(path);
           if (paid > 0) unlike++;
           costs.push(moved + paid);
           if (costs.length !== nth + 1) return;

@@ -1,16 +1,13 @@
 import type { HandModel } from '#core/anatomy/hand.js';
-import { inconsistency } from '#core/fingering/consistency/consensus.js';
-import type { Figure } from '#core/fingering/consistency/figure.js';
-import { figuresOf } from '#core/fingering/consistency/figures.js';
 import { DEPTH_COUNT } from '#core/fingering/cost/depth.js';
-import { type SliceView, viewLine } from '#core/fingering/view/view.js';
+import { viewLine } from '#core/fingering/view/view.js';
 import type { Line } from '#core/hands/line.js';
 import { Ledger } from '../fingering/enumerate.js';
+import { Likeness } from '../fingering/restated/likeness.js';
 
 /** The stated cost of a line of single keys, likeness included: of given digits, and of every cheaper fingering. */
 export class Ranking {
-  readonly #views: readonly SliceView[];
-  readonly #figures: readonly Figure[];
+  readonly #likeness: Likeness;
   readonly #ledger: Ledger;
   readonly #count: number;
   readonly #rows: readonly (readonly Float64Array[])[];
@@ -21,8 +18,7 @@ export class Ranking {
   constructor(line: Line, hand: HandModel) {
     const views = viewLine(line, hand, false);
     if (views.some((view) => view.candidates.length !== 5)) throw new RangeError('single keys only');
-    this.#views = views;
-    this.#figures = figuresOf(views);
+    this.#likeness = new Likeness(views);
     this.#ledger = new Ledger(views, hand);
     this.#count = views.length;
     this.#rows = views.map((view, at) => view.candidates.map((_, nth) => this.#ledger.discomfort(at, nth)));
@@ -44,11 +40,7 @@ export class Ranking {
 
   /** What these digits pay for being unlike themselves. */
   inconsistency(digits: string): number {
-    return inconsistency(
-      this.#views,
-      this.#figures,
-      [...digits].map((digit) => Number(digit) - 1),
-    );
+    return this.#likeness.paid([...digits].map((digit) => Number(digit) - 1));
   }
 
   /**
@@ -61,7 +53,7 @@ export class Ranking {
     const walk = (sums: Float64Array | undefined): void => {
       const at = path.length;
       if (at === this.#count) {
-        if (Math.min(...sums!) + inconsistency(this.#views, this.#figures, path) < cost) found++;
+        if (Math.min(...sums!) + this.#likeness.paid(path) < cost) found++;
         return;
       }
       for (let finger = 0; finger < 5 && found < most; finger++) {

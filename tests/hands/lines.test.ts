@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { buildLines } from '#core/hands/build.js';
-import { GRACE_SECONDS } from '#core/hands/key-downs.js';
 import type { Line, Slice } from '#core/hands/line.js';
-import { DEFAULT_TEMPO } from '#core/score/tempo.js';
 import { attributes, backup, note, onePart, readFixture, readText, rest } from '../musicxml/read-source.js';
 
-const QUARTER = 60 / DEFAULT_TEMPO;
+/** Seconds at 90 quarter notes a minute, which is taken where the score names no tempo. */
+const QUARTER = 60 / 90;
+/** Seconds of a grace note. */
+const GRACE = 0.08;
 
 function linesOf(measures: readonly string[]): readonly Line[] {
   return buildLines(readText(onePart(measures)).score).lines;
@@ -64,8 +65,8 @@ describe('slices', () => {
       'grace 74 | < 76',
       '72 | < 74',
     ]);
-    for (const at of [1, 2, 4, 7]) expect(slices[at]?.seconds).toBeCloseTo(GRACE_SECONDS);
-    expect(slices[3]?.seconds).toBeCloseTo(QUARTER - GRACE_SECONDS);
+    for (const at of [1, 2, 4, 7]) expect(slices[at]?.seconds).toBeCloseTo(GRACE);
+    expect(slices[3]?.seconds).toBeCloseTo(QUARTER - GRACE);
   });
 
   it('keep other voices down under grace notes, and the grace note itself where it is tied', () => {
@@ -82,7 +83,7 @@ describe('slices', () => {
       measure + note('C5', 4, { voice: '2' }) + note('D5', 4, { voice: '2' }) + note('E5', 8, { voice: '2' }),
     ]);
     expect(slices.map(sketch)).toEqual(['72 76 | <', '79 | 72 < 76', '74 | 79 < 72', '76 81 | < 74 79']);
-    expect(slices[1]?.struck[0]?.seconds).toBeCloseTo(QUARTER + GRACE_SECONDS);
+    expect(slices[1]?.struck[0]?.seconds).toBeCloseTo(QUARTER + GRACE);
   });
 
   it('squeeze grace notes into half of a short gap', () => {

@@ -57,7 +57,7 @@ function millimetres(span: number | string): number {
   return Number(text.replace(/\s*mm$/, '') || Number.NaN);
 }
 
-/** As `naturalTip` gives it for the medium hand, by finger (common practice, from memory). */
+/** As `naturalTip` gives it for the medium hand, by finger (from memory). */
 const TIP_DEPTH = [-40, -6, 0, -5, -22] as const;
 
 /** Depth of a finger's tip relative to that of 3 in a naturally curved hand, mm. */

@@ -8,7 +8,7 @@ import { Search } from './search/forward.js';
  * in mm equivalents of sideways hand travel: a third of a white key's width. Chosen by hand so that about one note in
  * fourteen has one in the scores that the weights were fitted on; not measured on other scores.
  */
-export const SECOND_CHOICE_MARGIN = 8;
+const SECOND_CHOICE_MARGIN = 8;
 
 /**
  * For every struck key the other fingers within the margin, cheapest first, of equal ones the lower finger.

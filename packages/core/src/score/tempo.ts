@@ -3,7 +3,7 @@ import { toNumber } from '../numeric/fraction.js';
 import type { TempoMark } from './model.js';
 
 /** Tempo where a score gives none: quarter notes a minute, a calm andante (our choice, no source). */
-export const DEFAULT_TEMPO = 90;
+const DEFAULT_TEMPO = 90;
 
 /** Converts quarter notes to seconds by the tempo marks, and by `DEFAULT_TEMPO` before the first of them. */
 export class Clock {

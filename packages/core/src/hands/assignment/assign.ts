@@ -7,7 +7,7 @@ import { type StaffChoice, type StaffRole, staffRoles } from './staves.js';
 import { homeStaves } from './voices.js';
 
 /** Widest stretch in semitones that a visiting note may ask of its home hand: the practical maximum of 1-5 (Parncutt et al. 1997, from memory). */
-export const WIDEST_STRETCH = 15;
+const WIDEST_STRETCH = 15;
 
 /** Who plays each note of a part, by note id; undefined where nobody does. */
 export interface HandChoice {

@@ -7,7 +7,7 @@ import { general } from '../../rules/general-rules.js';
 import { position } from '../../rules/position-rules.js';
 import type { Texture } from '../texture.js';
 
-/** Widest chord in semitones that a hand holds without rolling it (common practice: small a ninth, large a tenth). */
+/** Widest chord in semitones that a hand holds without rolling it: small a ninth, large a tenth (from memory). */
 const HELD: Readonly<Record<Span, number>> = { small: 13, medium: 15, large: 16 };
 
 /**

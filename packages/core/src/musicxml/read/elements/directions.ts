@@ -9,7 +9,7 @@ export interface DirectionFacts {
   hand?: 'right' | 'left';
 }
 
-/** Tempi outside these quarter notes a minute are taken for mistakes (common practice: 10 to 400). */
+/** Tempi outside these quarter notes a minute are taken for mistakes (metronomes go from about 10 to 400, from memory). */
 const SLOWEST = 4;
 const FASTEST = 1000;
 

@@ -1,0 +1,176 @@
+import type { SliceView } from '#core/fingering/view/view.js';
+
+/*
+ * Consistency, stated once more from its description and nothing else, to judge the library's own: it compares written-out
+ * figures slice by slice, where the library numbers them.
+ */
+
+/** Slices that stand in one place of a figure's occurrences, and mm equivalents that each pays for other fingers. */
+interface Alike {
+  readonly slices: readonly number[];
+  readonly price: number;
+}
+
+/** By slices on either side: mm equivalents, where the file gives no digit of the figure and where it gives one. */
+const WIDTHS = [
+  { width: 1, free: 3, given: 12 },
+  { width: 2, free: 8, given: 25 },
+  { width: 4, free: 6, given: 10 },
+];
+const CHORD = { free: 8, given: 16 };
+/** The same keys after the same four slices, or before the same four. */
+const SAME_KEYS = { width: 4, price: 15 };
+/** A note within a run of at least seven single keys, by pitch class and those of its two neighbours. */
+const RUN = { notes: 7, price: 15 };
+/** A digit that the file gives counts as many votes. */
+const GIVEN_VOTES = 100;
+/** Seconds up to which notes follow fast, and up to which at a moderate pace. */
+const [FAST, MODERATE] = [0.2, 0.45];
+/** Seconds of rest that end a run. */
+const REST = 0.5;
+
+const single = (view: SliceView | undefined): view is SliceView => view?.keys.length === 1;
+const pitchClass = (key: number): number => key % 12;
+
+/** The notes of a slice from the lowest up, with their colours, and whether they are struck or held. */
+function shape({ keys, black, struck }: SliceView): string {
+  return keys
+    .map((key, nth) => `${key - keys[0]!}${black[nth] ? ' black' : ''}${struck[nth] ? '' : ' held'}`)
+    .join(' + ');
+}
+
+/** How a slice follows the one before: interval, pace and whether the hand starts afresh. */
+function following(before: SliceView, view: SliceView): string {
+  const pace = view.seconds <= FAST + 1e-9 ? 'fast' : view.seconds <= MODERATE + 1e-9 ? 'moderate' : 'slow';
+  return `${view.keys[0]! - before.keys[0]!} ${pace}${view.fresh ? ' fresh' : ''}`;
+}
+
+/** Everything from one slice to another, both included. */
+function written(views: readonly SliceView[], from: number, to: number): string {
+  let text = shape(views[from]!);
+  for (let at = from + 1; at <= to; at++)
+    text += ` | ${following(views[at - 1]!, views[at]!)}: ${shape(views[at]!)}`;
+  return text;
+}
+
+/** Direction of a step between single keys: a second, or an augmented second by the notes on the staff. */
+function step(before: SliceView | undefined, view: SliceView | undefined): number {
+  if (!single(before) || !single(view)) return 0;
+  const semitones = view.keys[0]! - before.keys[0]!;
+  const staff = (view.diatonic ?? Number.NaN) - (before.diatonic ?? Number.NaN);
+  const isStep = Math.abs(semitones) <= 2 || (Math.abs(semitones) === 3 && Math.abs(staff) === 1);
+  return isStep ? Math.sign(semitones) : 0;
+}
+
+/** Whether single keys go by step in one direction from one slice to another. */
+function isScale(views: readonly SliceView[], from: number, to: number): boolean {
+  const direction = step(views[from], views[from + 1]);
+  if (direction === 0) return false;
+  for (let at = from + 1; at <= to; at++) if (step(views[at - 1], views[at]) !== direction) return false;
+  return true;
+}
+
+/** Where the highest keys go on from one slice to the next, 0 where they do not or a rest or a cut lies between. */
+function onward(views: readonly SliceView[], at: number): number {
+  const [view, next] = [views[at], views[at + 1]];
+  if (!view || !next || view.keys.length === 0 || next.keys.length === 0) return 0;
+  return next.cut || next.free > REST ? 0 : Math.sign(next.keys.at(-1)! - view.keys.at(-1)!);
+}
+
+/** Semitones from where the run into a slice began and to where the run out of it ends, octaves aside. */
+function place(views: readonly SliceView[], at: number): string {
+  const top = (slice: number): number => views[slice]!.keys.at(-1)!;
+  let [first, last] = [at, at];
+  while (first > 0 && onward(views, first - 1) !== 0 && onward(views, first - 1) === onward(views, at - 1))
+    first--;
+  while (last + 1 < views.length && onward(views, last) !== 0 && onward(views, last) === onward(views, at))
+    last++;
+  const aside = (semitones: number): number => {
+    const size = Math.abs(semitones);
+    return Math.sign(semitones) * (size > 12 ? ((size - 1) % 12) + 1 : size);
+  };
+  return `${aside(top(at) - top(first))} to ${aside(top(last) - top(at))}`;
+}
+
+/** True for slices in the middle of a run of single keys in one direction, however wide its intervals. */
+function insideRun(views: readonly SliceView[], at: number): boolean {
+  const way = (nth: number): number => {
+    const [before, view] = [views[nth - 1], views[nth]];
+    return single(before) && single(view) && !view.fresh ? Math.sign(view.keys[0]! - before.keys[0]!) : 0;
+  };
+  const direction = way(at);
+  if (direction === 0 || way(at + 1) !== direction) return false;
+  let [first, last] = [at, at];
+  while (way(first) === direction) first--;
+  while (way(last + 1) === direction) last++;
+  return last - first + 1 >= RUN.notes;
+}
+
+function groups(
+  views: readonly SliceView[],
+  nameOf: (at: number) => string | undefined,
+): readonly (readonly number[])[] {
+  const found = new Map<string, number[]>();
+  views.forEach((_, at) => {
+    const name = nameOf(at);
+    if (name !== undefined) found.set(name, [...(found.get(name) ?? []), at]);
+  });
+  return [...found.values()].filter((slices) => slices.length > 1);
+}
+
+/** What a line pays for being unlike itself. */
+export class Likeness {
+  readonly alike: readonly Alike[];
+
+  constructor(private readonly views: readonly SliceView[]) {
+    const last = views.length - 1;
+    const alike: Alike[] = [];
+    const add = (found: readonly (readonly number[])[], free: number, given: number): void => {
+      for (const slices of found) {
+        alike.push({ slices, price: slices.some((at) => views[at]!.given) ? given : free });
+      }
+    };
+    const chord = (at: number) => {
+      const { keys } = views[at]!;
+      return keys.length > 1 ? `${shape(views[at]!)} on ${pitchClass(keys[0]!)}` : undefined;
+    };
+    add(groups(views, chord), CHORD.free, CHORD.given);
+    for (const { width, free, given } of WIDTHS) {
+      const figure = (at: number) => {
+        const [from, to] = [at - width, at + width];
+        if (from < 0 || to > last) return undefined;
+        return written(views, from, to) + (isScale(views, from, to) ? ` at ${place(views, at)}` : '');
+      };
+      add(groups(views, figure), free, given);
+    }
+    const { width, price } = SAME_KEYS;
+    const led = (at: number) =>
+      at < width ? undefined : `${views[at]!.keys[0]}: ${written(views, at - width, at)}`;
+    const leading = (at: number) =>
+      at + width > last ? undefined : `${views[at]!.keys[0]}: ${written(views, at, at + width)}`;
+    for (const name of [led, leading]) add(groups(views, name), price, price);
+    const inRun = (at: number) => {
+      if (!insideRun(views, at)) return undefined;
+      const [before, own, after] = [at - 1, at, at + 1].map((nth) => pitchClass(views[nth]!.keys[0]!));
+      return `${own} between ${[before, after].sort((a, b) => a! - b!).join(' and ')}`;
+    };
+    add(groups(views, inRun), RUN.price, RUN.price);
+    this.alike = alike;
+  }
+
+  /** mm equivalents that a fingering pays, by the index of every slice's candidate. */
+  paid(path: readonly number[]): number {
+    const fingers = (at: number): string => this.views[at]!.candidates[path[at]!]!.fingers.join(' ');
+    let sum = 0;
+    for (const { slices, price } of this.alike) {
+      const votes = new Map<string, number>();
+      for (const at of slices) {
+        votes.set(fingers(at), (votes.get(fingers(at)) ?? 0) + (this.views[at]!.given ? GIVEN_VOTES : 1));
+      }
+      // Of equal numbers of votes those that come first in the music win: a map keeps the order of its entries.
+      const [winner] = [...votes].reduce((best, own) => (own[1] > best[1] ? own : best));
+      sum += price * slices.filter((at) => fingers(at) !== winner).length;
+    }
+    return sum;
+  }
+}
