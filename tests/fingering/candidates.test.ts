@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
-import { candidatesFor, type Wanted } from '#core/fingering/view/candidates.js';
+import { candidatesFor } from '#core/fingering/view/candidates.js';
+import type { Wanted } from '#core/fingering/view/holds.js';
 import type { Finger } from '#core/score/model.js';
 
 const wanted = fc

@@ -10,7 +10,7 @@ import type { ExtraCost } from './extra-cost.js';
 import { heldCost } from './slice-costs.js';
 import { isHabit, type Term } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
-import { WeightedSum } from './terms/weighted-sum.js';
+import { WeightedSum } from './weighted-sum.js';
 import { WEIGHTS } from './weights.js';
 
 /** What a slice costs. */

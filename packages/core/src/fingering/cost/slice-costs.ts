@@ -2,14 +2,14 @@ import type { HandModel } from '../../anatomy/hand.js';
 import { BoundedCache } from '../../numeric/bounded-cache.js';
 import { toFixedPoint } from '../../numeric/fixed-point.js';
 import type { Finger } from '../../score/model.js';
-import type { CandidateFingers } from '../view/candidates.js';
+import type { CandidateFingers } from '../view/holds.js';
 import { intervalBetween, isAugmentedSecond } from '../view/interval.js';
 import type { Surroundings } from '../view/surroundings.js';
 import type { SliceView } from '../view/view.js';
 import { MOST_PATTERNS, Patterns } from './patterns.js';
 import type { Term } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
-import { WeightedSum } from './terms/weighted-sum.js';
+import { WeightedSum } from './weighted-sum.js';
 
 /** mm equivalents of a silent substitution, the change of finger on a held key, and of one for which there is no time. */
 const SUBSTITUTION = 60;

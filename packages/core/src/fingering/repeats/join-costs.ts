@@ -2,7 +2,7 @@ import { isFree } from '../../hands/fresh-start.js';
 import type { Join } from '../../hands/joins.js';
 import { DEPTH_COUNT, type DepthGrid } from '../cost/depth.js';
 import type { CostTable } from '../cost/slice-costs.js';
-import type { CandidateFingers } from '../view/candidates.js';
+import type { CandidateFingers } from '../view/holds.js';
 import { paceOf, type SliceView } from '../view/view.js';
 import type { ExtraCostBuilder } from './extra-cost-builder.js';
 

@@ -4,7 +4,8 @@ import type { Line, Slice, SliceKey } from '../../hands/line.js';
 import { mirrorKey } from '../../keyboard/key-plan.js';
 import type { Finger, Hand } from '../../score/model.js';
 import { type Alternation, alternations } from './alternations.js';
-import { type CandidateFingers, candidatesFor, isFixed, type Wanted } from './candidates.js';
+import { candidatesFor } from './candidates.js';
+import { type CandidateFingers, isFixed, type Wanted } from './holds.js';
 
 /**
  * A slice as the right hand sees it: the left hand's keys are mirrored about D4, so that every rule is written once and

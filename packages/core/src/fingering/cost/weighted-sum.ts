@@ -1,4 +1,4 @@
-import type { Sink } from './term.js';
+import type { Sink } from './terms/term.js';
 
 /** Sum of weight x value over the features counted, in mm equivalents. */
 export class WeightedSum implements Sink {
