@@ -1,4 +1,4 @@
-/** Exit codes, listed in the help text and in the README. A run over several files ends with the gravest one met. */
+/** Exit codes, listed in the help text and in the README. A run over several files ends with the most serious one met. */
 export const Exit = {
   /** Every file was done. */
   ok: 0,

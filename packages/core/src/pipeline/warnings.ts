@@ -41,7 +41,7 @@ export function emptyStaves(
     if (part.staves < 2 || own.length !== 1 || part.notes.some(({ staff }) => staff > 1)) continue;
     if ((elements[at] ?? []).every((note) => note.child('staff') !== undefined)) continue;
     const message =
-      `the part has ${part.staves} staves, but its notes name none, so that all stand on the first: the ` +
+      `the part has ${part.staves} staves, but its notes name none, so all are on the first: the ` +
       `${own[0]!.hand === 'right' ? 'left' : 'right'} hand has nothing to play; give the notes of the other staff a <staff>`;
     warnings.push({ code: 'IMPERFECT', message, place: { part: part.id } });
   }
