@@ -196,7 +196,7 @@ it('the surroundings of every slice, against looking at them from each', () => {
           around: [Math.max(behind[0], ahead[0]), Math.max(behind[1], ahead[1])],
           ledBy: upTo(led),
           leadsTo: upTo(leads),
-          colours: colours.reduce((bits, bit, nth) => bits + bit * 2 ** nth, 0),
+          colours: colours.reduce<number>((bits, bit, nth) => bits + bit * 2 ** nth, 0),
           strideIn: stride(views[at - 1]),
           strideOut: stride(views[at + 1]),
         });
