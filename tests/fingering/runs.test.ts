@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import { figuresOf } from '#core/fingering/consistency/figures.js';
-import { BREAK, runPlaces } from '#core/fingering/view/runs.js';
+import { runPlaces } from '#core/fingering/view/runs.js';
 import { type SliceView, viewLine } from '#core/fingering/view/view.js';
 import type { Line } from '#core/hands/line.js';
 import { melody } from '../motion/lines.js';
@@ -24,7 +24,7 @@ function turn(views: readonly SliceView[], at: number, step: 1 | -1): number {
   for (;;) {
     const [here, next] = [views[nth]!, views[nth + step]];
     const later = step > 0 ? next : here;
-    if (!next || next.keys.length === 0 || here.keys.length === 0 || later!.cut || later!.free > BREAK)
+    if (!next || next.keys.length === 0 || here.keys.length === 0 || later!.cut || later!.free > 0.5)
       return nth;
     const onward = Math.sign(next.high - here.high);
     if (onward === 0 || (direction !== 0 && onward !== direction)) return nth;

@@ -2,7 +2,10 @@ import { BLACK_FRONT, FALLBOARD, freeWidth, isBlack } from '../keyboard/key-plan
 import type { Finger } from '../score/model.js';
 import { type HandModel, naturalTip, tipWidth } from './hand.js';
 
-/** All numbers of this file: from memory, tuned on the facts of tests/practice and on nothing else. */
+/**
+ * All numbers of this file: from memory, tuned on facts.test.ts and scales.test.ts of tests/practice and on nothing else.
+ * The facts of held-out.test.ts were kept for judging them.
+ */
 
 /** mm between a white key's front edge and the tip's pad, at least and for a secure hold; the thumb lies on its side. */
 const FRONT_LEAST = 5;
