@@ -65,3 +65,15 @@ export const MOST_BREACHES: Readonly<Record<string, { readonly most: number; rea
 /** Runs of three octaves, of 144, that are not fingered as those of two: the most there may be, and the aim. */
 export const MOST_UNLIKE_RUNS = 15;
 export const UNLIKE_RUNS_AIM = 7;
+
+/** The same by movement alone; what is left out is never broken. */
+export const MOST_BREACHES_BY_MOVEMENT: Readonly<Record<string, number>> = {
+  'R2 a white octave of a small or medium hand has 1 and 5': 64.8,
+  'R4 no crossing by or over 5, no long finger over another in a connected line': 0.5,
+  'R6 digits of equal bars are equal': 11,
+  'R6 the octaves of a run are equal': 34.1,
+  'R8 triads, sevenths and their inversions have 1 and 5 outside and no thumb on two keys': 55,
+  'R8 they are held as chords are': 12.2,
+};
+/** Least share of passages that pass by movement alone, %. */
+export const LEAST_OVERALL_BY_MOVEMENT = 90.2;
