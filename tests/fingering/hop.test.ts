@@ -26,12 +26,14 @@ function counted(events: readonly Happening[], from: readonly Finger[], to: read
   return found;
 }
 
-it('counts one finger on two single keys in a row, but no key twice, no other finger and no slide off a black key', () => {
+it('counts one finger on two single keys in a row, but no key twice and no other finger, and slides off a black key apart', () => {
   const pair = (a: number, b: number) => [together(press(a)), together(press(b))];
   expect(counted(pair(60, 64), [2], [2])).toEqual([1]);
   expect(counted(pair(60, 64), [2], [3])).toEqual([]);
   expect(counted(pair(60, 60), [2], [2])).toEqual([]);
-  expect(counted(pair(61, 60), [2], [2])).toEqual([]);
+  expect(counted(pair(61, 60), [3], [3])).toEqual([6]);
+  expect(counted(pair(61, 60), [2], [2])).toEqual([1]);
+  expect(counted(pair(61, 59), [3], [3])).toEqual([1]);
   expect(counted(pair(60, 61), [2], [2])).toEqual([1]);
 });
 

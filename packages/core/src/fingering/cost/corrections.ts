@@ -1,4 +1,5 @@
 import { chain, GROUPS_OF_TWO } from './habits/chain.js';
+import { chord, WHITE_OCTAVE_BY_FOURTH } from './habits/chord.js';
 import { sizeOf } from './terms/blocks.js';
 import { BLACK_THUMB, BY_FIFTH, crossing, OVERLAP, OVERLAP_ON_BLACK } from './terms/crossing.js';
 import { FOURTH, frame, NO_FIFTH, NO_THUMB } from './terms/frame.js';
@@ -43,12 +44,14 @@ const LEAST: readonly Amount[] = [
 /**
  * mm equivalents added to fitted weights, because editors print digits where they are unexpected and leave others out, so
  * that printed digits make the unexpected look more common than it is: two notes between crossings, chords without 1 and 5
- * outside, a place left at a turn, slides from black to white keys. They cost works held out 0.2 points of agreement.
+ * outside, octaves of white keys by 1 and 4, a place left at a turn, slides from black to white keys. They cost works held
+ * out 0.2 points of agreement.
  */
 const CHARGES: readonly Amount[] = [
   [chain, GROUPS_OF_TWO, 6],
   [frame, [NO_THUMB, NO_FIFTH], 25],
   [frame, [FOURTH], 12],
+  [chord, [WHITE_OCTAVE_BY_FOURTH], 40],
   [position, [TURNING], 2],
   [hop, [SLIDE], 18],
   [hop, FAST_HOPS, 80],

@@ -14,6 +14,7 @@ import {
 } from '../terms/term.js';
 
 const GAPS = 18;
+const OCTAVE = 12;
 const BLOCKS = blocksOf({
   key: { finger: 5, colour: 2, 'struck, held': 2 },
   neighbours: { 'finger pair': FINGER_PAIRS, semitones: GAPS, colours: 4 },
@@ -34,6 +35,9 @@ const [KEY, NEIGHBOURS, OUTER, TRIAD, HIGH, LOW, NEAREST, CONTEXT] = startsOf(BL
   number,
   number,
 ];
+
+/** Feature of an octave of white keys by 1 and 4. */
+export const WHITE_OCTAVE_BY_FOURTH = NEIGHBOURS + (pairOf(1, 4) * GAPS + OCTAVE) * 4;
 
 /** Semitones above which the gap within a triad counts as wide. */
 const WIDE_GAP = 4;

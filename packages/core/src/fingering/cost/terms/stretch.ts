@@ -43,8 +43,8 @@ function count(reach: Reach, mm: number, base: number, sink: Sink): void {
 }
 
 /**
- * How far finger pairs are stretched beyond or squeezed below what is relaxed. Strain is the square of the share of the
- * way from relaxed to the practical limit, so that it rises steeply towards the limit, at every span. For keys held
+ * How far finger pairs are stretched beyond or squeezed below what is relaxed. Strain is the fourth power of the share of
+ * the way from relaxed to the practical limit, so that it rises steeply towards the limit, at every span. For keys held
  * together, then for neighbours in time; there a pair is stretched no further than it reaches: the hand leaps.
  */
 export const stretch: Term = {
