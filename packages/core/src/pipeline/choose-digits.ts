@@ -79,17 +79,20 @@ export function fingerMarks(
 
 /** What a reader needs who begins with the first chosen measure and finds the file's own digits in print. */
 function neededDigits(
-  { line, fingering, plan }: LineAnalysis,
+  { line, fingering, plan, shares }: LineAnalysis,
   notes: readonly Note[],
   changes: ReadonlyMap<number, Finger>,
   settings: Settings,
   chosen: Selection,
 ) {
   const isFirst = (at: number) => at === 0 || !chosen(line.slices[at - 1]!.measure);
+  // Written for the other hand: no reader would know the finger.
+  const taken = new Set(shares.flatMap((own) => (own.takenBy === line.hand ? [...own.taken] : [])));
   const notesOf = (at: number, nth: number) => line.slices[at]!.struck[nth]!.notes;
   return sparseDigits(line, fingering, {
     always: (at) => isFirst(at) || plan.slices[at]!.crossing !== undefined,
-    printed: (at, nth) => notesOf(at, nth).some((note) => isKept(notes[note]!, line, settings)),
+    printed: (at, nth) =>
+      notesOf(at, nth).some((note) => isKept(notes[note]!, line, settings) || taken.has(note)),
     substitution: (at, nth) =>
       notesOf(at, nth)
         .map((note) => changes.get(note))
