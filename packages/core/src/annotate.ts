@@ -32,7 +32,7 @@ export function annotate<T extends string | Uint8Array>(
   const read = readScore(root, text, settings);
   const { score } = read;
   const built = sharedLines(score, settings);
-  const lines = analyse(score, built, settings);
+  const lines = analyse(score, built.lines, settings, built);
   const select = (part: number) => selectMeasures(score.parts[part]!.measures, settings);
   const marks = marksOf(score, lines, settings, select);
   const { output, warnings: packing } = wrap(applyEdits(text, writeMarks(text, read, marks)));

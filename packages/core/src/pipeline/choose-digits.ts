@@ -2,20 +2,12 @@ import { sparseDigits } from '../fingering/sparse/print.js';
 import type { Line } from '../hands/line.js';
 import type { CueMark, DigitMark } from '../musicxml/marks/edit.js';
 import type { Draft } from '../score/draft.js';
-import type { Finger, Note, PrintedDigit, Score } from '../score/model.js';
+import type { Finger, Note, Score } from '../score/model.js';
 import { digitPlacement, handPlacement, innerVoices } from './placement.js';
 import type { LineAnalysis } from './plan.js';
+import { isPrinted } from './printed.js';
 import type { Selection } from './selection.js';
 import type { Settings } from './settings.js';
-
-/** True where the file itself prints the note's finger. */
-export function isPrinted(note: Note, { stacked }: Line): boolean {
-  return stacked?.has(note.id) || note.stack.length > 0 || note.digits.some(isMain);
-}
-
-function isMain({ alternate }: PrintedDigit): boolean {
-  return !alternate;
-}
 
 function isKept(note: Note, line: Line, { existing }: Settings): boolean {
   return existing !== 'replace' && isPrinted(note, line);

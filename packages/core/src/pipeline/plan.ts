@@ -24,11 +24,14 @@ export interface LineAnalysis extends Fingered {
   readonly shares: readonly Share[];
 }
 
+const UNSHARED = { pairs: [], shares: [] };
+
 /** Fingering, motion and cues of every line; pure. */
 export function analyse(
   score: Score,
-  { lines, pairs, shares }: SharedLines,
+  lines: readonly Line[],
   settings: Settings,
+  { pairs, shares }: Pick<SharedLines, 'pairs' | 'shares'> = UNSHARED,
 ): readonly LineAnalysis[] {
   const keepDigits = settings.existing === 'keep';
   const clock = new Clock(score.tempo);

@@ -6,7 +6,7 @@ import { soundEnds } from '../hands/key-downs.js';
 import { type Line, otherHand, type Slice } from '../hands/line.js';
 import type { Hand, Part, Score } from '../score/model.js';
 import { Clock } from '../score/tempo.js';
-import { isPrinted } from './choose-digits.js';
+import { isPrinted } from './printed.js';
 import type { Settings } from './settings.js';
 
 /** A chord beyond one hand of which the other takes a part. */
