@@ -40,7 +40,7 @@ export function annotate<T extends string | Uint8Array>(
     ...found,
     ...read.warnings,
     ...built.warnings,
-    ...emptyStaves(read, built.lines),
+    ...emptyStaves(read, built.written),
     ...fingeringWarnings(score, lines),
     ...emptySelection(lines, settings, select, built.warnings),
     ...packing,

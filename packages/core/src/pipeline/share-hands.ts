@@ -23,6 +23,8 @@ export interface Share {
 
 /** Lines with what the hands take from each other. */
 export interface SharedLines extends BuiltLines {
+  /** The lines before anything is shared. */
+  readonly written: readonly Line[];
   readonly shares: readonly Share[];
 }
 
@@ -35,13 +37,14 @@ export interface SharedLines extends BuiltLines {
  */
 export function sharedLines(score: Score, settings: Settings): SharedLines {
   let built = buildLines(score, settings);
-  if (!settings.shareHands) return { ...built, shares: [] };
+  if (!settings.shareHands) return { ...built, written: built.lines, shares: [] };
+  const written = built.lines;
   const clock = new Clock(score.tempo);
   let shares = built.pairs.flatMap((_, pair) => offersOf(score, built.pairs, pair, settings, clock));
   for (;;) {
     built = buildLines(score, settings, givenNotes(shares, built.pairs));
     const kept = easyShares(score, shares, built.pairs, settings, clock);
-    if (kept.length === shares.length) return { ...built, shares };
+    if (kept.length === shares.length) return { ...built, written, shares };
     shares = kept;
   }
 }

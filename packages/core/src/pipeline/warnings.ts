@@ -42,7 +42,7 @@ export function emptyStaves(
     if ((elements[at] ?? []).every((note) => note.child('staff') !== undefined)) continue;
     const message =
       `the part has ${part.staves} staves, but its notes name none, so that all stand on the first: the ` +
-      `${own[0]!.hand === 'right' ? 'left' : 'right'} hand has nothing to play; give the notes of the other staff a <staff>`;
+      `${otherHand(own[0]!.hand)} hand has nothing to play; give the notes of the other staff a <staff>`;
     warnings.push({ code: 'IMPERFECT', message, place: { part: part.id } });
   }
   return warnings;
