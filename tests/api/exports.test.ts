@@ -73,6 +73,7 @@ it('every export is named, values and types', () => {
       'ReadLine',
       'ReadLines',
       'Report',
+      'Shared',
       'Slice',
       'SliceFingering',
       'SliceKey',

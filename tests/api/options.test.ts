@@ -76,6 +76,7 @@ const REFUSED: readonly (readonly [readonly Name[], unknown, RegExp])[] = [
   [ANNOTATE, { alternatives: 10 }, /^alternatives: 10 .*from 0 to 9/],
   [ANNOTATE, { alternatives: '1' }, /^alternatives: "1" .*from 0 to 9/],
   [ANNOTATE, { alternatives: 10n }, /^alternatives: 10 .*from 0 to 9/],
+  [ANNOTATE, { shareHands: 'yes' }, /^shareHands: "yes" .*true or false/],
   [ANNOTATE, { strict: 1 }, /^strict: 1 .*true or false/],
   [FINGERING, { keepDigits: 'yes' }, /^keepDigits: "yes" .*true or false/],
   [FINGERING, { flow: {} }, /^flow: \{\} .*context/],

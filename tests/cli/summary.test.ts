@@ -81,6 +81,18 @@ describe('summary of mark', () => {
     expect(markSummary(two)).toContain('238 of 240 (2 kept) notes fingered');
   });
 
+  test('chords that the hands share are counted once, also where one hand is marked', () => {
+    const shared = (measure: string, takenBy: 'right' | 'left') =>
+      ({ measure, beat: 1, takenBy, keys: [60], message: '' }) as const;
+    const both = [shared('3', 'left'), shared('4', 'right')];
+    const lines = [line('P1', 'right', { shared: both }), line('P1', 'left', { shared: both })];
+    const told = '2 chords shared between the hands: measure 4, measure 3 (--json tells how)';
+    expect(markSummary([outcome({}, lines)])).toContain(told);
+    expect(markSummary([outcome({}, lines.slice(0, 1))])).toContain('2 chords shared');
+    const one = [line('P1', 'left', { shared: both.slice(0, 1) })];
+    expect(markSummary([outcome({}, one)])).toContain('1 chord shared between the hands: measure 3 (');
+  });
+
   test('two pianos: the rows name the part', () => {
     const text = markSummary([outcome({}, [line('P1', 'right'), line('P2', 'left')])]);
     expect(text).toMatch(/^P1, right hand .*\nP2, left hand /m);

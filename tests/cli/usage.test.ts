@@ -36,7 +36,7 @@ describe('help', () => {
         ['--output', '--out-dir', '--in-place', '--force'],
         ['--json', '--quiet', '--strict'],
         ['--hands', '--part', '--staff', '--measures', '--span'],
-        ['--digits', '--existing', '--by', '--alternatives'],
+        ['--digits', '--existing', '--by', '--alternatives', '--share-hands'],
         ['--layers', '--density', '--language', '--wording', '--legend'],
         ['--max-bytes', '--max-depth', '--max-notes', '--max-ratio'],
         ['--help', '--version'],

@@ -108,6 +108,21 @@ describe('warnings', () => {
     expect(folder.names('out')).toEqual(['good.xml']);
   });
 
+  test('a chord that the hands share is told instead of warned of, and marked', async () => {
+    const tenth = attributes() + chordOf('C4', 'G4', 'E5') + rest(12) + backup(16) + rest(16, '5', 2);
+    folder.put('tenth.xml', onePart([tenth]));
+    const mark = ['mark', 'tenth.xml', '-o', 'shared.xml', '--span', '8th', '--json', '--force'];
+    const codes = async (...more: string[]) => {
+      const run = await handline([...mark, ...more], folder.path);
+      const [file] = JSON.parse(run.stdout.toString()).files;
+      return [file.warnings.map(({ code }: Warning) => code), file.lines[0].shared];
+    };
+    expect(await codes()).toEqual([['UNPLAYABLE'], undefined]);
+    const shared = { measure: '1', beat: 1, takenBy: 'left', keys: [60] };
+    expect(await codes('--share-hands', '--strict')).toEqual([[], [expect.objectContaining(shared)]]);
+    expect(readFileSync(folder.at('shared.xml'), 'utf8')).toContain('>l.h.</words>');
+  });
+
   test('clear has its own: marks that were changed, and an archive that lost its compression', async () => {
     folder.put('ours.xml', changed);
     folder.put('dropped.mxl', zipSync(dropped));

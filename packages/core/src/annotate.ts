@@ -1,4 +1,3 @@
-import { buildLines } from './hands/build.js';
 import { applyEdits } from './musicxml/marks/edits.js';
 import { writeMarks } from './musicxml/marks/write.js';
 import { readScore } from './musicxml/read/score.js';
@@ -10,6 +9,7 @@ import { analyse } from './pipeline/plan.js';
 import { reportOf } from './pipeline/report.js';
 import { selectMeasures } from './pipeline/selection.js';
 import { limitsOf, type Settings, settingsOf } from './pipeline/settings.js';
+import { sharedLines } from './pipeline/share-hands.js';
 import { emptySelection, emptyStaves, fingeringWarnings } from './pipeline/warnings.js';
 import { HandlineError, type Warning } from './score/errors.js';
 
@@ -31,8 +31,8 @@ export function annotate<T extends string | Uint8Array>(
   const { text, root, wrap, warnings: found } = openSource(input, settings.limits, settings.file);
   const read = readScore(root, text, settings);
   const { score } = read;
-  const built = buildLines(score, settings);
-  const lines = analyse(score, built.lines, settings);
+  const built = sharedLines(score, settings);
+  const lines = analyse(score, built.lines, settings, built);
   const select = (part: number) => selectMeasures(score.parts[part]!.measures, settings);
   const marks = marksOf(score, lines, settings, select);
   const { output, warnings: packing } = wrap(applyEdits(text, writeMarks(text, read, marks)));
@@ -40,7 +40,7 @@ export function annotate<T extends string | Uint8Array>(
     ...found,
     ...read.warnings,
     ...built.warnings,
-    ...emptyStaves(read, built.lines),
+    ...emptyStaves(read, built.written),
     ...fingeringWarnings(score, lines),
     ...emptySelection(lines, settings, select, built.warnings),
     ...packing,

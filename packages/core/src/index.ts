@@ -25,6 +25,7 @@ export type {
   LineReport,
   Measure,
   Report,
+  Shared,
   SliceReport,
   SpanOption,
   Unreachable,

@@ -5,6 +5,7 @@ import type { Line } from './hands/line.js';
 import type { GivenFingers } from './motion/fingers-in-use.js';
 import { planMotion } from './motion/motion.js';
 import type { MotionPlan } from './motion/plan.js';
+import { isSigned } from './musicxml/marks/clear-match.js';
 import { readScore } from './musicxml/read/score.js';
 import { checkInput, checkReading } from './options/allowed.js';
 import type { LineOptions } from './options/options.js';
@@ -78,7 +79,11 @@ function open(input: string | Uint8Array, options: LineOptions) {
   checkReading(options);
   const settings = settingsOf(options);
   const { text, root } = openAsPrinted(input, settings.limits, settings.file);
-  const { score, warnings } = readScore(root, text, settings);
+  const { score, warnings } = readScore(root, text, {
+    ...settings,
+    // Ours speak of single notes of a chord, which they do not name.
+    passesOver: isSigned,
+  });
   const built = buildLines(score, settings);
   const clock = new Clock(score.tempo);
   const lines = built.lines.map((line) => {

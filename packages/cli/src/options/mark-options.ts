@@ -59,6 +59,11 @@ export function addMarkOptions(parser: Argv): Argv {
       'alternatives',
       value(DIGITS, 'Most second choices to print for a note, if they cost little more [0]'),
     )
+    .option('share-hands', {
+      group: DIGITS,
+      type: 'boolean',
+      describe: 'Let the other hand take what one cannot reach, with its digits and l.h. or r.h. in print',
+    })
     .option(
       'layers',
       value(CUES, `Cues to write, from ${LAYERS.join(',')}; none for digits alone [depth,crossing]`),
@@ -106,6 +111,7 @@ export function markOptions(args: Arguments): AnnotateOptions {
     existing: given('existing', as<NonNullable<AnnotateOptions['existing']>>),
     by: given('by', as<NonNullable<AnnotateOptions['by']>>),
     alternatives: given('alternatives', (value) => parseCount('alternatives', value, 0)),
+    shareHands: flag(args, 'share-hands') ? true : undefined,
     strict: flag(args, 'strict') ? true : undefined,
     limits: limitsOf(args),
   });

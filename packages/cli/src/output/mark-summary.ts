@@ -31,7 +31,24 @@ function oneFile(outcome: Outcome): string[] {
   if (report === undefined || (outcome.status !== 'written' && outcome.status !== 'unchanged')) return [];
   const head = whereItLies(outcome);
   const marked = report.lines.length === 0 ? ['Nothing was marked.'] : lineTable(report.lines);
-  return [head, '', ...marked, ...spaced(doubts(report.lines)), ...spaced(warningLines([outcome]))];
+  const notes = [...sharedChords(report.lines), ...doubts(report.lines)];
+  return [head, '', ...marked, ...spaced(notes), ...spaced(warningLines([outcome]))];
+}
+
+/** How many chords the hands share, and where the first ones are, on one line. */
+function sharedChords(lines: readonly LineReport[]): readonly string[] {
+  // Both hands tell of a chord: it counts where it is taken, or where it is given if the other hand is not marked.
+  const marked = new Set(lines.map(({ part, hand }) => `${part} ${hand}`));
+  const places = lines.flatMap(({ part, hand, shared = [] }) =>
+    shared
+      .filter(({ takenBy }) => takenBy === hand || !marked.has(`${part} ${takenBy}`))
+      .map(({ measure }) => `measure ${oneLine(measure)}`),
+  );
+  if (places.length === 0) return [];
+  const first = [...new Set(places)].slice(0, HARDEST).join(', ');
+  return [
+    `${places.length} ${places.length === 1 ? 'chord' : 'chords'} shared between the hands: ${first}${places.length > HARDEST ? ', ...' : ''} (--json tells how)`,
+  ];
 }
 
 /** How many places of the motion are in doubt, and where the first ones are, on one line. */

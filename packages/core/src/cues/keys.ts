@@ -1,4 +1,5 @@
 import type { Layer } from '../options/options.js';
+import type { Hand } from '../score/model.js';
 
 /** Every cue with its layer, in the order in which the cues of one text are printed. */
 export const CUE_LAYERS = {
@@ -34,6 +35,8 @@ export interface Words {
   readonly cues: Readonly<Record<CueKey, string>>;
   /** What the text asks the player to do, for the legend. */
   readonly meanings: Readonly<Record<CueKey, string>>;
+  /** The trade's usual mark for a hand. */
+  readonly hands: Readonly<Record<Hand, string>>;
   /** The usual caution about pain and injury. */
   readonly caution: string;
 }

@@ -1,5 +1,6 @@
 import type { Language, Layer } from '../options/options.js';
 import { HandlineError } from '../score/errors.js';
+import type { Hand } from '../score/model.js';
 import { CUE_KEYS, CUE_LAYERS, type CueKey, type Words } from './keys.js';
 import { german } from './words/de.js';
 import { english } from './words/en.js';
@@ -74,6 +75,11 @@ export function legendText(
     (key) => `${wording[key]}: ${meanings[key]}`,
   );
   return [...lines, caution].map((line) => wrap(line, LEGEND_LINE)).join('\n');
+}
+
+/** The trade's usual mark for a hand in a language (common practice). */
+export function handWord(language: Language, hand: Hand): string {
+  return LANGUAGES[language].hands[hand];
 }
 
 /** The usual caution about pain and injury. */

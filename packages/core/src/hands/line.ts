@@ -6,6 +6,10 @@ export function includesHand(hands: 'both' | Hand, hand: Hand): boolean {
   return hands === 'both' || hands === hand;
 }
 
+export function otherHand(hand: Hand): Hand {
+  return hand === 'right' ? 'left' : 'right';
+}
+
 /** One key of a slice. Two note heads on the same key (a unison of two voices) are one key with two notes. */
 export interface SliceKey {
   /** MIDI key number, 21 ... 108. */

@@ -53,6 +53,7 @@ const MARKING = {
   legend: flag,
   digits: oneOf(['all', 'sparse', 'none']),
   existing: oneOf(['keep', 'ignore', 'replace']),
+  shareHands: flag,
   alternatives: count(0, MOST_ALTERNATIVES),
   strict: flag,
 };

@@ -64,6 +64,13 @@ export interface AnnotateOptions {
    * keep.
    */
   readonly existing?: 'keep' | 'ignore' | 'replace';
+  /**
+   * Where one hand cannot reach all keys of a chord and the other takes the rest easily, it does: the notes stay as they
+   * are, with the digits of the hand that takes them and l.h. or r.h. (as the language has it) in print. A note keeps to
+   * its hand where its digit stays in print, or where the file says whose it is; so do the staves of an instrument that
+   * is written as two parts. Default false.
+   */
+  readonly shareHands?: boolean;
   /** Most second choices to print for a note, 0 ... 9; none costs more than 8 mm equivalents more. Default 0. */
   readonly alternatives?: number;
   /** Turn warnings into refusals. Default false. */
@@ -119,6 +126,14 @@ export interface Unreachable extends Finding {
   readonly ways: readonly ('other-hand' | 'roll' | 'omit')[];
 }
 
+/** A chord beyond one hand of which the other takes a part. */
+export interface Shared extends Finding {
+  /** The hand that takes the keys. */
+  readonly takenBy: Hand;
+  /** MIDI numbers of the keys that it takes, lowest first. */
+  readonly keys: readonly number[];
+}
+
 /** The chosen measures of one hand of one part. */
 export interface LineReport {
   /** Id of the part. */
@@ -145,6 +160,8 @@ export interface LineReport {
   readonly findings: readonly Finding[];
   /** Chords that the hand cannot reach as written, with the usual ways out. */
   readonly unreachable: readonly Unreachable[];
+  /** With `shareHands`: chords of which this hand gives a part to the other, or takes one; they are not unreachable. */
+  readonly shared?: readonly Shared[];
 }
 
 export interface Report {

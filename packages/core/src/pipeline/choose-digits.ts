@@ -2,20 +2,12 @@ import { sparseDigits } from '../fingering/sparse/print.js';
 import type { Line } from '../hands/line.js';
 import type { CueMark, DigitMark } from '../musicxml/marks/edit.js';
 import type { Draft } from '../score/draft.js';
-import type { Finger, Note, PrintedDigit, Score } from '../score/model.js';
+import type { Finger, Note, Score } from '../score/model.js';
 import { digitPlacement, handPlacement, innerVoices } from './placement.js';
 import type { LineAnalysis } from './plan.js';
+import { isPrinted } from './printed.js';
 import type { Selection } from './selection.js';
 import type { Settings } from './settings.js';
-
-/** True where the file itself prints the note's finger. */
-export function isPrinted(note: Note, { stacked }: Line): boolean {
-  return stacked?.has(note.id) || note.stack.length > 0 || note.digits.some(isMain);
-}
-
-function isMain({ alternate }: PrintedDigit): boolean {
-  return !alternate;
-}
 
 function isKept(note: Note, line: Line, { existing }: Settings): boolean {
   return existing !== 'replace' && isPrinted(note, line);
@@ -79,17 +71,20 @@ export function fingerMarks(
 
 /** What a reader needs who begins with the first chosen measure and finds the file's own digits in print. */
 function neededDigits(
-  { line, fingering, plan }: LineAnalysis,
+  { line, fingering, plan, shares }: LineAnalysis,
   notes: readonly Note[],
   changes: ReadonlyMap<number, Finger>,
   settings: Settings,
   chosen: Selection,
 ) {
   const isFirst = (at: number) => at === 0 || !chosen(line.slices[at - 1]!.measure);
+  // Written for the other hand: no reader would know the finger.
+  const taken = new Set(shares.flatMap((own) => (own.takenBy === line.hand ? [...own.taken] : [])));
   const notesOf = (at: number, nth: number) => line.slices[at]!.struck[nth]!.notes;
   return sparseDigits(line, fingering, {
     always: (at) => isFirst(at) || plan.slices[at]!.crossing !== undefined,
-    printed: (at, nth) => notesOf(at, nth).some((note) => isKept(notes[note]!, line, settings)),
+    printed: (at, nth) =>
+      notesOf(at, nth).some((note) => isKept(notes[note]!, line, settings) || taken.has(note)),
     substitution: (at, nth) =>
       notesOf(at, nth)
         .map((note) => changes.get(note))

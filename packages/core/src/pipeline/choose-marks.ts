@@ -1,14 +1,15 @@
 import type { Cue } from '../cues/cues.js';
 import type { CueKey } from '../cues/keys.js';
-import { legendText, printedLines } from '../cues/wording.js';
+import { handWord, legendText, printedLines } from '../cues/wording.js';
 import { includesHand, type Line } from '../hands/line.js';
 import type { CueMark, DigitMark, Marks } from '../musicxml/marks/edit.js';
-import type { Score } from '../score/model.js';
+import type { Part, Score } from '../score/model.js';
 import { fingerMarks } from './choose-digits.js';
 import { handPlacement } from './placement.js';
 import type { LineAnalysis } from './plan.js';
 import type { Selection } from './selection.js';
 import type { Settings } from './settings.js';
+import type { Share } from './share-hands.js';
 
 /** What is to be printed for the analysed lines. */
 export function marksOf(
@@ -20,6 +21,13 @@ export function marksOf(
   const digits: DigitMark[] = [];
   const cues: CueMark[] = [];
   const used = new Set<CueKey>();
+  // A hand word concerns both hands, whichever is marked.
+  for (const { line, shares } of lines) {
+    const chosen = select(line.part);
+    for (const mark of handWords(score.parts[line.part]!, line, shares, settings)) {
+      if (chosen(score.parts[line.part]!.notes[mark.note]!.measure)) cues.push(mark);
+    }
+  }
   for (const analysis of lines) {
     const { line } = analysis;
     if (!includesHand(settings.hands, line.hand)) continue;
@@ -44,6 +52,27 @@ export function marksOf(
       legend: legendText(settings.language, settings.layers, settings.wording, [...used]),
     }),
   };
+}
+
+/** A word for the hand that takes a part of the other's chord, one on each staff where it takes something. */
+function handWords(
+  { notes }: Part,
+  { hand, part }: Line,
+  shares: readonly Share[],
+  { language }: Settings,
+): CueMark[] {
+  const marks: CueMark[] = [];
+  for (const { takenBy, taken } of shares) {
+    if (takenBy !== hand) continue;
+    const firsts = new Map<number, number>();
+    for (const note of taken) {
+      const { staff } = notes[note]!;
+      if (!firsts.has(staff)) firsts.set(staff, note);
+    }
+    for (const note of firsts.values())
+      marks.push({ part, note, text: handWord(language, hand), placement: handPlacement(hand) });
+  }
+  return marks;
 }
 
 /** A cue stands before the slice's lowest struck note; the writer keeps it out of chords. */

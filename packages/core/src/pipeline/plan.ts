@@ -1,15 +1,17 @@
 import { type Cue, planCues } from '../cues/cues.js';
 import { type Fingered, fingerLine } from '../fingering/finger.js';
-import { type Neighbour, type ReachAdvice, reachAdvice } from '../fingering/reach-advice.js';
+import type { Neighbour } from '../fingering/other-hand.js';
+import { type ReachAdvice, reachAdvice } from '../fingering/reach-advice.js';
 import { playingContext } from '../hands/context.js';
 import { soundEnds } from '../hands/key-downs.js';
-import type { Line } from '../hands/line.js';
+import { type Line, otherHand } from '../hands/line.js';
 import { type HandCrossings, handCrossings } from '../motion/hand-crossings.js';
 import { planMotion } from '../motion/motion.js';
 import type { MotionPlan } from '../motion/plan.js';
 import type { Score } from '../score/model.js';
 import { Clock } from '../score/tempo.js';
 import type { Settings } from './settings.js';
+import type { Share, SharedLines } from './share-hands.js';
 
 /** Everything that was worked out for one hand of one part. */
 export interface LineAnalysis extends Fingered {
@@ -18,10 +20,19 @@ export interface LineAnalysis extends Fingered {
   readonly cues: readonly Cue[];
   /** Ways out of the slices that the hand cannot reach. */
   readonly advice: readonly ReachAdvice[];
+  /** What it gives to its player's other hand, or takes from it. */
+  readonly shares: readonly Share[];
 }
 
+const UNSHARED = { pairs: [], shares: [] };
+
 /** Fingering, motion and cues of every line; pure. */
-export function analyse(score: Score, lines: readonly Line[], settings: Settings): readonly LineAnalysis[] {
+export function analyse(
+  score: Score,
+  lines: readonly Line[],
+  settings: Settings,
+  { pairs, shares }: Pick<SharedLines, 'pairs' | 'shares'> = UNSHARED,
+): readonly LineAnalysis[] {
   const keepDigits = settings.existing === 'keep';
   const clock = new Clock(score.tempo);
   const ends = new Map<number, readonly number[]>();
@@ -45,12 +56,12 @@ export function analyse(score: Score, lines: readonly Line[], settings: Settings
     });
     return { line, fingering, doubts, alternates, plan: planMotion(line, fingering, hand) };
   });
-  const pairs: Pair[] = [];
+  const crossings: Pair[] = [];
   return fingered.map((one) => {
     const { line, fingering, doubts, alternates, plan } = one;
     const partner = score.parts[line.part]!.partner?.part ?? line.part;
     const other = fingered.find(({ line: { part, hand } }) => part === partner && hand !== line.hand);
-    const over = other && handCrossingsOf(one, other, pairs)[line.hand];
+    const over = other && handCrossingsOf(one, other, crossings)[line.hand];
     const cues = planCues(line, plan, {
       measures: score.parts[line.part]!.measures,
       layers: settings.layers,
@@ -64,13 +75,14 @@ export function analyse(score: Score, lines: readonly Line[], settings: Settings
       .map(({ slice }) =>
         reachAdvice(fingering, slice, settings.model[line.hand], neighbour(other?.line ?? idle(line)), clock),
       );
-    return { line, fingering, doubts, plan, cues, advice, ...(alternates && { alternates }) };
+    const own = shares.filter(({ pair }) => pairs[pair]![line.hand] === line);
+    return { line, fingering, doubts, plan, cues, advice, shares: own, ...(alternates && { alternates }) };
   });
 }
 
 /** The other hand where it has nothing to play. */
 function idle({ hand, part }: Line): Line {
-  return { hand: hand === 'right' ? 'left' : 'right', part, slices: [] };
+  return { hand: otherHand(hand), part, slices: [] };
 }
 
 type Fingering = Pick<LineAnalysis, 'line' | 'fingering'>;

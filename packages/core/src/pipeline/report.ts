@@ -3,16 +3,17 @@ import { includesHand, type Line, type Slice, type SliceKey } from '../hands/lin
 import type { Crossing } from '../motion/plan.js';
 import type { Marks } from '../musicxml/marks/edit.js';
 import { rounded, sumOf } from '../numeric/fixed-point.js';
-import type { LineReport, Report, SliceReport } from '../options/options.js';
+import { compare } from '../numeric/fraction.js';
+import type { LineReport, Report, Shared, SliceReport } from '../options/options.js';
 import { quarterInMeasure } from '../score/beat.js';
 import type { Draft } from '../score/draft.js';
 import type { Warning } from '../score/errors.js';
 import type { Part, Score } from '../score/model.js';
-import { isPrinted } from './choose-digits.js';
 import type { LineAnalysis } from './plan.js';
+import { isPrinted } from './printed.js';
 import type { Selection } from './selection.js';
 import type { Settings } from './settings.js';
-import { waysOut } from './warnings.js';
+import { waysOut, whoTakes } from './warnings.js';
 
 const HARDEST = 5;
 
@@ -29,7 +30,9 @@ export function reportOf(
 ): Report {
   const shown = lines.filter(({ line }) => includesHand(settings.hands, line.hand));
   return {
-    lines: shown.map((analysis) => lineReport(score.parts[analysis.line.part]!, analysis, marks, select)),
+    lines: shown.map((analysis) =>
+      lineReport(score.parts[analysis.line.part]!, analysis, marks, settings, select),
+    ),
     warnings,
     caution: cautionText(settings.language),
   };
@@ -39,6 +42,7 @@ function lineReport(
   part: Part,
   analysis: LineAnalysis,
   marks: Marks,
+  settings: Settings,
   select: (part: number) => Selection,
 ): LineReport {
   const { line, plan, advice } = analysis;
@@ -71,7 +75,22 @@ function lineReport(
         ways: own.ways,
         message: waysOut(line.hand, own),
       })),
+    ...(settings.shareHands && { shared: sharedOf(part, analysis, chosen) }),
   };
+}
+
+/** The chords that this hand shares with the other, in time. */
+function sharedOf(part: Part, { shares }: LineAnalysis, chosen: Selection): Shared[] {
+  return shares
+    .map((own) => ({ own, note: part.notes[own.kept]! }))
+    .filter(({ note }) => chosen(note.measure))
+    .sort((a, b) => compare(a.note.onset, b.note.onset))
+    .map(({ own: { takenBy, keys }, note }) => ({
+      ...beatOf(part, note),
+      takenBy,
+      keys,
+      message: whoTakes(takenBy, keys),
+    }));
 }
 
 function chosenSlices({ slices }: Line, chosen: Selection): number[] {
@@ -103,7 +122,10 @@ function countHeads(
 }
 
 /** Printed measure and beat, from 1, in quarter notes. */
-function beatOf(part: Part, { measure, onset }: Slice): { measure: string; beat: number } {
+function beatOf(
+  part: Part,
+  { measure, onset }: Pick<Slice, 'measure' | 'onset'>,
+): { measure: string; beat: number } {
   const own = part.measures[measure]!;
   return { measure: own.number, beat: quarterInMeasure(own, onset) };
 }

@@ -30,6 +30,7 @@ export interface Settings {
   readonly legend: boolean;
   readonly digits: 'all' | 'sparse' | 'none';
   readonly existing: 'keep' | 'ignore' | 'replace';
+  readonly shareHands: boolean;
   readonly alternatives: number;
   readonly strict: boolean;
   readonly limits: Limits;
@@ -64,6 +65,7 @@ export function settingsOf(options: AnnotateOptions): Settings {
     legend: options.legend ?? false,
     digits: options.digits ?? 'all',
     existing: options.existing ?? 'keep',
+    shareHands: options.shareHands ?? false,
     alternatives: options.alternatives ?? 0,
     strict: options.strict ?? false,
     limits: limitsOf(options.limits),

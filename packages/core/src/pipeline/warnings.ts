@@ -1,5 +1,5 @@
 import type { ReachAdvice, WayOut } from '../fingering/reach-advice.js';
-import { includesHand, type Line } from '../hands/line.js';
+import { includesHand, type Line, otherHand } from '../hands/line.js';
 import { keyName } from '../keyboard/key-names.js';
 import type { ReadResult } from '../musicxml/read/score.js';
 import { quarterInMeasure } from '../score/beat.js';
@@ -42,7 +42,7 @@ export function emptyStaves(
     if ((elements[at] ?? []).every((note) => note.child('staff') !== undefined)) continue;
     const message =
       `the part has ${part.staves} staves, but its notes name none, so all are on the first: the ` +
-      `${own[0]!.hand === 'right' ? 'left' : 'right'} hand has nothing to play; give the notes of the other staff a <staff>`;
+      `${otherHand(own[0]!.hand)} hand has nothing to play; give the notes of the other staff a <staff>`;
     warnings.push({ code: 'IMPERFECT', message, place: { part: part.id } });
   }
   return warnings;
@@ -69,15 +69,22 @@ export function fingeringWarnings(score: Score, lines: readonly LineAnalysis[]):
 }
 
 /** `let the left hand take C3, or roll the chord, or omit C3` */
-export function waysOut(hand: Hand, { left, otherHand, ways }: ReachAdvice): string {
-  const other = hand === 'right' ? 'left' : 'right';
-  const names = (keys: readonly number[]) => keys.map((key) => keyName(key)).join(' and ');
+export function waysOut(hand: Hand, { left, otherHand: keys, ways }: ReachAdvice): string {
   const texts: Readonly<Record<WayOut, string>> = {
-    'other-hand': `let the ${other} hand take ${names(otherHand)}`,
+    'other-hand': `let the ${otherHand(hand)} hand take ${names(keys)}`,
     roll: 'roll the chord',
     omit: `omit ${names(left)}`,
   };
   return ways.map((way) => texts[way]).join(', or ');
+}
+
+/** `the left hand takes C3 of the right hand's chord` */
+export function whoTakes(takenBy: Hand, keys: readonly number[]): string {
+  return `the ${takenBy} hand takes ${names(keys)} of the ${otherHand(takenBy)} hand's chord`;
+}
+
+function names(keys: readonly number[]): string {
+  return keys.map((key) => keyName(key)).join(' and ');
 }
 
 function placeOf(part: Part, measure: number, note: number | undefined): Place {

@@ -37,6 +37,7 @@ export const german: Words = {
     'turn-fifth': 'der Unterarm dreht sich zur Kleinfingerseite',
     'turn-afresh': 'kein Schwung mehr da: die Drehung neu vorbereiten',
   },
+  hands: { right: 'r.H.', left: 'l.H.' },
   caution:
     'Die Hinweise sind Vorschläge. Bei Schmerz, Taubheit oder Ermüdung aufhören. Was passt, entscheidet eine ausgebildete Lehrkraft; mit Beschwerden in ärztliche Hand.',
 };

@@ -37,6 +37,7 @@ export const english: Words = {
     'turn-fifth': "the forearm turns towards the fifth finger's side",
     'turn-afresh': 'no swing is left: prepare the turn',
   },
+  hands: { right: 'r.h.', left: 'l.h.' },
   caution:
     'Cues are suggestions. Stop at pain, numbness or fatigue. A qualified teacher decides what suits a player; symptoms belong before a clinician.',
 };

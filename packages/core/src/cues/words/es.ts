@@ -37,6 +37,7 @@ export const spanish: Words = {
     'turn-fifth': 'el antebrazo gira hacia el lado del quinto dedo',
     'turn-afresh': 'no queda impulso: preparar el giro',
   },
+  hands: { right: 'm.d.', left: 'm.i.' },
   caution:
     'Las indicaciones son sugerencias. Pare ante dolor, entumecimiento o fatiga. Decide un profesor cualificado; los síntomas, a un profesional sanitario.',
 };

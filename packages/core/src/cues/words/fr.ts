@@ -37,6 +37,7 @@ export const french: Words = {
     'turn-fifth': "l'avant-bras tourne du côté du cinquième doigt",
     'turn-afresh': "l'élan est épuisé : préparer la rotation",
   },
+  hands: { right: 'm.d.', left: 'm.g.' },
   caution:
     "Ces indications sont des suggestions. Arrêtez-vous en cas de douleur, d'engourdissement ou de fatigue. C'est à un professeur qualifié de décider, et à un médecin d'examiner tout symptôme.",
 };

@@ -37,6 +37,7 @@ export const italian: Words = {
     'turn-fifth': "l'avambraccio ruota verso il lato del quinto dito",
     'turn-afresh': 'lo slancio è esaurito: preparare la rotazione',
   },
+  hands: { right: 'm.d.', left: 'm.s.' },
   caution:
     'Le indicazioni sono suggerimenti. Fermarsi in caso di dolore, intorpidimento o stanchezza. Decide un insegnante qualificato; per i sintomi, un medico.',
 };

@@ -3,6 +3,7 @@ import type { Warning } from '../../score/errors.js';
 import type { Hand, Note, Part } from '../../score/model.js';
 import { notePlace } from '../../score/place.js';
 import { firstsOfTies } from '../key-downs.js';
+import { otherHand } from '../line.js';
 import { type StaffChoice, type StaffRole, staffRoles } from './staves.js';
 import { homeStaves } from './voices.js';
 
@@ -15,12 +16,20 @@ export interface HandChoice {
   readonly warnings: readonly Warning[];
 }
 
+const NONE: ReadonlySet<number> = new Set();
+
 /**
  * A note is played by the hand of its voice's home staff, also where the voice visits another staff, unless that hand
  * would have to stretch over more than `WIDEST_STRETCH` semitones at its onset; then the hand of the staff that it
  * stands on plays it. Words such as "m.s." override both. A tied continuation stays with the hand that struck it.
+ *
+ * @param given notes, by id, that their hand gives to the player's other hand
  */
-export function assignHands(part: Part, choice: StaffChoice | undefined): HandChoice {
+export function assignHands(
+  part: Part,
+  choice: StaffChoice | undefined,
+  given: ReadonlySet<number> = NONE,
+): HandChoice {
   const byStaff = staffRoles(part, choice);
   const homes = homeStaves(part.notes);
   const roles: (StaffRole | undefined)[] = [];
@@ -29,6 +38,10 @@ export function assignHands(part: Part, choice: StaffChoice | undefined): HandCh
   for (const { id, handWord } of part.notes) {
     const role = roles[id];
     if (handWord !== undefined && role !== undefined) roles[id] = { ...role, hand: handWord };
+  }
+  for (const id of given) {
+    const role = roles[id];
+    if (role !== undefined) roles[id] = { ...role, hand: otherHand(role.hand) };
   }
   const firsts = firstsOfTies(part.notes);
   for (let id = 0; id < roles.length; id++) roles[id] = roles[firsts[id]!];

@@ -55,4 +55,6 @@ export interface PartContext {
   readonly warnings: Warnings;
   /** Notes of all parts. */
   readonly count: NoteCount;
+  /** Words that govern no hand, whatever they say. */
+  readonly passesOver: (words: XmlElement) => boolean;
 }

@@ -64,7 +64,7 @@ export class PartReader {
             this.warn('has divisions or a time signature that cannot be used', element);
           break;
         case 'direction':
-          this.addEvent(readDirection(element), element);
+          this.addEvent(readDirection(element, this.context.passesOver), element);
           this.addFlow(element);
           break;
         case 'sound':

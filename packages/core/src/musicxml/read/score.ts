@@ -23,6 +23,8 @@ import { Warnings } from './warnings.js';
 export interface ReadContext {
   readonly file?: string;
   readonly limits: Limits;
+  /** Words that govern no hand, whatever they say. */
+  readonly passesOver?: (words: XmlElement) => boolean;
 }
 
 /** A score and the elements that it was read from. */
@@ -46,7 +48,8 @@ export function readScore(root: XmlElement, text: string, context: ReadContext):
   const warnings = new Warnings(lines, context.file);
   const grid = gridOf(sources);
   const count = new NoteCount(context.limits, context.file);
-  const partContext = { grid, lines, warnings, count };
+  const { passesOver = nothing } = context;
+  const partContext = { grid, lines, warnings, count, passesOver };
   const drafts = sources.map((source) => new PartReader(source, partContext).read());
   const starts = measureStarts(drafts, grid.ticks, context);
   const time = new Quarters(grid.ticks);
@@ -62,6 +65,10 @@ export function readScore(root: XmlElement, text: string, context: ReadContext):
     measureElements: drafts.map((draft) => draft.measures.map(contentOf)),
     warnings: warnings.list(),
   };
+}
+
+function nothing(): boolean {
+  return false;
 }
 
 function contentOf({ source }: MeasureDraft): XmlElement {

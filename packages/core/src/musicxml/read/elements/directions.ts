@@ -13,14 +13,21 @@ export interface DirectionFacts {
 const SLOWEST = 4;
 const FASTEST = 1000;
 
-/** Reads the children of a `<direction>`; a sounding tempo or pedal counts more than the printed one. */
-export function readDirection(direction: XmlElement): DirectionFacts {
+/**
+ * Reads the children of a `<direction>`; a sounding tempo or pedal counts more than the printed one.
+ *
+ * @param passesOver tells words that govern no hand
+ */
+export function readDirection(
+  direction: XmlElement,
+  passesOver: (words: XmlElement) => boolean,
+): DirectionFacts {
   const facts: DirectionFacts = {};
   for (const type of direction.all('direction-type')) {
     for (const mark of type.children) {
       if (mark.name === 'metronome') withTempo(facts, metronomeTempo(mark));
       else if (mark.name === 'pedal') withPedal(facts, mark.attribute('type'));
-      else if (mark.name === 'words') {
+      else if (mark.name === 'words' && !passesOver(mark)) {
         const hand = handOfWords(mark.text);
         if (hand !== undefined) facts.hand = hand;
       }
