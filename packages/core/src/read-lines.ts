@@ -5,8 +5,9 @@ import type { Line } from './hands/line.js';
 import type { GivenFingers } from './motion/fingers-in-use.js';
 import { planMotion } from './motion/motion.js';
 import type { MotionPlan } from './motion/plan.js';
-import { isSigned } from './musicxml/marks/clear-match.js';
+import { checkOf, readToken } from './musicxml/marks/record/token.js';
 import { readScore } from './musicxml/read/score.js';
+import type { XmlElement } from './musicxml/xml/tree.js';
 import { checkInput, checkReading } from './options/allowed.js';
 import type { LineOptions } from './options/options.js';
 import { openAsPrinted } from './pipeline/open.js';
@@ -81,8 +82,7 @@ function open(input: string | Uint8Array, options: LineOptions) {
   const { text, root } = openAsPrinted(input, settings.limits, settings.file);
   const { score, warnings } = readScore(root, text, {
     ...settings,
-    // Ours speak of single notes of a chord, which they do not name.
-    passesOver: isSigned,
+    passesOver: isOurs,
   });
   const built = buildLines(score, settings);
   const clock = new Clock(score.tempo);
@@ -97,6 +97,11 @@ function open(input: string | Uint8Array, options: LineOptions) {
     return { read, part };
   });
   return { lines, warnings: [...warnings, ...built.warnings] };
+}
+
+/** A word of ours as we wrote it: l.h. and r.h. of ours speak of single notes of a chord, which they do not name. */
+function isOurs(words: XmlElement): boolean {
+  return readToken(words.attribute('font-family'))?.check === checkOf(words.text);
 }
 
 /** Digits of the keys; a held key has the finger that took it over, where one is printed. */

@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
-import { chain } from '#core/fingering/cost/terms/chain.js';
-import { chord } from '#core/fingering/cost/terms/chord.js';
-import { single } from '#core/fingering/cost/terms/single.js';
-import { step } from '#core/fingering/cost/terms/step.js';
+import { chain } from '#core/fingering/cost/habits/chain.js';
+import { chord } from '#core/fingering/cost/habits/chord.js';
+import { single } from '#core/fingering/cost/habits/single.js';
+import { step } from '#core/fingering/cost/habits/step.js';
 import {
   type Case,
   COLOUR,
