@@ -8,13 +8,16 @@ export const CUE_LAYERS = {
   'hand-under': 'crossing',
   in: 'depth',
   'far-in': 'depth',
+  'further-in': 'depth',
   out: 'depth',
   'far-out': 'depth',
+  'further-out': 'depth',
   lean: 'depth',
   'arm-right': 'carry',
   'arm-left': 'carry',
   'wrist-rises': 'contour',
   'wrist-level': 'contour',
+  rotate: 'roll',
   'turn-thumb': 'roll',
   'turn-fifth': 'roll',
   'turn-afresh': 'roll',
@@ -32,6 +35,8 @@ export const DEFAULT_LAYERS: readonly Layer[] = ['depth', 'crossing'];
 export interface Words {
   /** The text printed in the score. */
   readonly cues: Readonly<Record<CueKey, string>>;
+  /** The fuller text at its first occurrence and after a long gap, where the short one alone would say little. */
+  readonly full: Readonly<Partial<Record<CueKey, string>>>;
   /** What the text asks the player to do, for the legend. */
   readonly meanings: Readonly<Record<CueKey, string>>;
   /** The usual caution about pain and injury. */

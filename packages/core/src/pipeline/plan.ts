@@ -52,7 +52,6 @@ export function analyse(score: Score, lines: readonly Line[], settings: Settings
     const other = fingered.find(({ line: { part, hand } }) => part === partner && hand !== line.hand);
     const over = other && handCrossingsOf(one, other, pairs)[line.hand];
     const cues = planCues(line, plan, {
-      measures: score.parts[line.part]!.measures,
       layers: settings.layers,
       density: settings.density,
       language: settings.language,
