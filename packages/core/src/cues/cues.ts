@@ -113,7 +113,7 @@ const LONG_GAP = 8;
 
 /** Writes the texts one after the other: now and then the fuller wording, in between the short one. */
 class CueWriter {
-  /** Measure in which a cue was last printed in full, and at all. */
+  /** By way in or out: measure in which it was last said in full, and at all. */
   readonly #full = new Map<string, number>();
   readonly #said = new Map<string, number>();
 
@@ -132,11 +132,14 @@ class CueWriter {
   #word(key: CueKey, measure: number): string {
     const full = this.full[key];
     if (full === undefined) return this.short[key];
-    const isOld = measure - (this.#full.get(key) ?? Number.NEGATIVE_INFINITY) >= PAGE_MEASURES;
-    const isForgotten = measure - (this.#said.get(key) ?? Number.NEGATIVE_INFINITY) > LONG_GAP;
-    this.#said.set(key, measure);
+    const way = OUTWARDS.includes(key) ? 'out' : 'in';
+    const isOld = measure - (this.#full.get(way) ?? Number.NEGATIVE_INFINITY) >= PAGE_MEASURES;
+    const isForgotten = measure - (this.#said.get(way) ?? Number.NEGATIVE_INFINITY) > LONG_GAP;
+    this.#said.set(way, measure);
     if (!isOld && !isForgotten) return this.short[key];
-    this.#full.set(key, measure);
+    this.#full.set(way, measure);
     return full;
   }
 }
+
+const OUTWARDS: readonly CueKey[] = ['out', 'far-out'];

@@ -1,3 +1,4 @@
+import type { DepthCause } from '../motion/reason.js';
 import type { Layer } from '../options/options.js';
 
 /** Every cue with its layer, in the order in which the cues of one text are printed. */
@@ -31,6 +32,20 @@ export const CUE_KEYS = Object.keys(CUE_LAYERS) as readonly CueKey[];
 /** Layers that are printed by default. */
 export const DEFAULT_LAYERS: readonly Layer[] = ['depth', 'crossing'];
 
+type InAndOut = Readonly<Record<'in' | 'out', string>>;
+
+/** Words for why the forearm moves, with `{mover}`, `{coming}`, `{why}` and `{key}` to fill in. */
+export interface ReasonWords {
+  readonly thumb: string;
+  readonly arm: string;
+  readonly own: InAndOut;
+  readonly ready: InAndOut;
+  readonly evenly: InAndOut;
+  readonly causes: Readonly<Record<DepthCause, string>>;
+  /** @param step the letter, C = 0 ... B = 6; @param alter semitones, up positive */
+  readonly noteName: (step: number, alter: number) => string;
+}
+
 /** The texts of one language. */
 export interface Words {
   /** The text printed in the score. */
@@ -39,6 +54,7 @@ export interface Words {
   readonly full: Readonly<Partial<Record<CueKey, string>>>;
   /** What the text asks the player to do, for the legend. */
   readonly meanings: Readonly<Record<CueKey, string>>;
+  readonly reasons: ReasonWords;
   /** The usual caution about pain and injury. */
   readonly caution: string;
 }

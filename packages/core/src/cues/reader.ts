@@ -47,17 +47,17 @@ export function read(
 }
 
 /** mm by which the reader may be away from the plan, by density, where notes are no quicker than the reference. From memory. */
-export const TOLERANCES = { every: 5, essential: 15, demanding: 22 } as const satisfies Record<
+export const TOLERANCES = { every: 5, essential: 16, demanding: 22 } as const satisfies Record<
   Density,
   number
 >;
-/** Seconds a note from which the tolerance grows with the root of the pace, and by how much at most. From memory. */
+/** Seconds a note from which the tolerance grows with the pace, and by what factor at most. From memory. */
 const REFERENCE_SECONDS = 0.25;
 const GREATEST_FACTOR = 2;
 const LEAST_SECONDS = 1e-3;
 
 /** @param seconds since the slice before */
 export function tolerance(density: Density, seconds: number): number {
-  const factor = Math.sqrt(REFERENCE_SECONDS / Math.max(LEAST_SECONDS, seconds));
+  const factor = REFERENCE_SECONDS / Math.max(LEAST_SECONDS, seconds);
   return TOLERANCES[density] * Math.min(GREATEST_FACTOR, Math.max(1, factor));
 }

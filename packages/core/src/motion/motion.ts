@@ -46,13 +46,14 @@ export function planMotion(line: Line, given: GivenFingers, hand: HandModel): Mo
       depthChange: depth - before,
       lean: isLean(before, depth, now, tips),
       fingers: fingerDepths(now, depth, tips),
-      reason: depthReason(before, depth, now, uses[at + 1] ?? [], tips),
       arm: arm[at]!,
       armChange: at > 0 ? arm[at]! - arm[at - 1]! : 0,
       contour: contour[at]!,
       roll: roll[at]!.roll,
       rollPrepare: roll[at]!.prepare,
     };
+    const reason = depthReason(before, depth, line, uses, at, tips);
+    if (reason) motion.reason = reason;
     if (crossing) motion.crossing = crossing;
     slices.push(motion);
     depthTravel += Math.abs(depth - before);

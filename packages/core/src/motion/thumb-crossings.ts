@@ -44,7 +44,7 @@ export function thumbCrossings(
     const slice = line.slices[at]!;
     const leaves = (isFreshStart(slice) || slice.free > LIFTED) && now.every(isStruck);
     crossings.push(
-      before && !leaves && isNarrow(before, now)
+      before && !leaves && !leaps(before, now)
         ? (behind(line, before, now, hand) ?? over(line, before, now, hand))
         : undefined,
     );
@@ -53,17 +53,18 @@ export function thumbCrossings(
   return crossings;
 }
 
-/** Whether both slices lie within an octave together, unless each is a single key. */
-function isNarrow(before: readonly Use[], now: readonly Use[]): boolean {
-  if (before.length < 2 && now.length < 2) return true;
+/** Whether the whole hand goes from chord to chord: a finger changes its key, or both lie further apart than an octave. */
+function leaps(before: readonly Use[], now: readonly Use[]): boolean {
+  if (before.length < 2 && now.length < 2) return false;
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const use of now) if (moves(use, before)) return true;
   for (const uses of [before, now]) {
     for (const { key } of uses) {
       low = Math.min(low, key);
       high = Math.max(high, key);
     }
   }
-  return high - low <= WIDEST;
+  return high - low > WIDEST;
 }
 
 function upwards(a: Use, b: Use): number {

@@ -1,9 +1,10 @@
+import { reasonText } from '../cues/reasons.js';
 import { cautionText } from '../cues/wording.js';
 import { includesHand, type Line, type Slice, type SliceKey } from '../hands/line.js';
 import type { Crossing } from '../motion/plan.js';
 import type { Marks } from '../musicxml/marks/edit.js';
 import { rounded, sumOf } from '../numeric/fixed-point.js';
-import type { LineReport, Report, SliceReport } from '../options/options.js';
+import type { Language, LineReport, Report, SliceReport } from '../options/options.js';
 import { quarterInMeasure } from '../score/beat.js';
 import type { Draft } from '../score/draft.js';
 import type { Warning } from '../score/errors.js';
@@ -29,7 +30,9 @@ export function reportOf(
 ): Report {
   const shown = lines.filter(({ line }) => includesHand(settings.hands, line.hand));
   return {
-    lines: shown.map((analysis) => lineReport(score.parts[analysis.line.part]!, analysis, marks, select)),
+    lines: shown.map((analysis) =>
+      lineReport(score.parts[analysis.line.part]!, analysis, marks, settings, select),
+    ),
     warnings,
     caution: cautionText(settings.language),
   };
@@ -39,13 +42,14 @@ function lineReport(
   part: Part,
   analysis: LineAnalysis,
   marks: Marks,
+  settings: Settings,
   select: (part: number) => Selection,
 ): LineReport {
   const { line, plan, advice } = analysis;
   const chosen = select(line.part);
   const indices = chosenSlices(line, chosen);
   const heads = countHeads(part, line, marks, indices);
-  const slices = sliceReports(part, analysis, indices);
+  const slices = sliceReports(part, analysis, indices, settings.language);
   const movements = slices.map(movementOf);
   return {
     part: part.id,
@@ -69,7 +73,7 @@ function lineReport(
         left: own.left,
         otherHand: own.otherHand,
         ways: own.ways,
-        message: waysOut(line.hand, own),
+        message: waysOut(line, own),
       })),
   };
 }
@@ -108,11 +112,16 @@ function beatOf(part: Part, { measure, onset }: Slice): { measure: string; beat:
   return { measure: own.number, beat: quarterInMeasure(own, onset) };
 }
 
-function sliceReports(part: Part, analysis: LineAnalysis, indices: readonly number[]): SliceReport[] {
+function sliceReports(
+  part: Part,
+  analysis: LineAnalysis,
+  indices: readonly number[],
+  language: Language,
+): SliceReport[] {
   const texts = new Map<number, string>();
   for (const { slice, text } of analysis.cues) texts.set(slice, text);
   const reports: SliceReport[] = [];
-  for (const at of indices) reports.push(sliceReport(part, analysis, at, texts.get(at)));
+  for (const at of indices) reports.push(sliceReport(part, analysis, at, language, texts.get(at)));
   return reports;
 }
 
@@ -120,6 +129,7 @@ function sliceReport(
   part: Part,
   { line, fingering, plan, alternates }: LineAnalysis,
   at: number,
+  language: Language,
   cue?: string,
 ): SliceReport {
   const slice = line.slices[at]!;
@@ -127,7 +137,9 @@ function sliceReport(
   const keys = slice.struck.map(keyOf);
   const { struck: fingers, terms, movement } = fingering.slices[at]!;
   const usage = rounded(sumOfTerms(terms));
-  const { depth, depthChange, reason, crossing } = plan.slices[at]!;
+  const { depth, depthChange, crossing } = plan.slices[at]!;
+  const why = plan.slices[at]!.reason;
+  const reason = why ? reasonText(why, language) : '';
   // Spreads would cost more than all the rest of the report.
   const report: Draft<SliceReport> = alternates
     ? {

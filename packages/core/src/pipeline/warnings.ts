@@ -1,10 +1,10 @@
 import type { ReachAdvice, WayOut } from '../fingering/reach-advice.js';
-import { includesHand, type Line } from '../hands/line.js';
+import { includesHand, type Line, writtenAs } from '../hands/line.js';
 import { keyName } from '../keyboard/key-names.js';
 import type { ReadResult } from '../musicxml/read/score.js';
 import { quarterInMeasure } from '../score/beat.js';
 import type { Place, Warning } from '../score/errors.js';
-import type { Hand, Part, Score } from '../score/model.js';
+import type { Part, Score } from '../score/model.js';
 import { notePlace } from '../score/place.js';
 import type { LineAnalysis } from './plan.js';
 import type { Selection } from './selection.js';
@@ -60,7 +60,7 @@ export function fingeringWarnings(score: Score, lines: readonly LineAnalysis[]):
         code: kind === 'reach' ? 'UNPLAYABLE' : 'DIGIT_CONFLICT',
         message:
           kind === 'reach'
-            ? `beat ${beat}: the ${line.hand} hand cannot reach all keys; ${waysOut(line.hand, advice.find((own) => own.slice === at)!)}`
+            ? `beat ${beat}: the ${line.hand} hand cannot reach all keys; ${waysOut(line, advice.find((own) => own.slice === at)!)}`
             : `beat ${beat}: the given digits contradict the reach or order of the ${line.hand} hand's fingers; they are kept`,
         place: placeOf(part, slice.measure, slice.struck[0]?.notes[0]),
       };
@@ -69,9 +69,10 @@ export function fingeringWarnings(score: Score, lines: readonly LineAnalysis[]):
 }
 
 /** `let the left hand take C3, or roll the chord, or omit C3` */
-export function waysOut(hand: Hand, { left, otherHand, ways }: ReachAdvice): string {
+export function waysOut({ hand, slices }: Line, { slice, left, otherHand, ways }: ReachAdvice): string {
   const other = hand === 'right' ? 'left' : 'right';
-  const names = (keys: readonly number[]) => keys.map((key) => keyName(key)).join(' and ');
+  const names = (keys: readonly number[]) =>
+    keys.map((key) => keyName(key, writtenAs(slices[slice]!, key))).join(' and ');
   const texts: Readonly<Record<WayOut, string>> = {
     'other-hand': `let the ${other} hand take ${names(otherHand)}`,
     roll: 'roll the chord',

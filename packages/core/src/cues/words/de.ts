@@ -1,5 +1,15 @@
 import type { Words } from '../keys.js';
 
+const SHARPENED = ['C', 'D', 'E', 'F', 'G', 'A', 'H'] as const;
+const FLATTENED = ['Ces', 'Des', 'Es', 'Fes', 'Ges', 'As', 'B'] as const;
+const TWICE_FLATTENED = ['Ceses', 'Deses', 'Eses', 'Feses', 'Geses', 'Asas', 'Heses'] as const;
+
+/** Cis, Des, B, H, Fisis: common practice. */
+function noteName(step: number, alter: number): string {
+  if (alter >= 0) return `${SHARPENED[step]}${'is'.repeat(alter)}`;
+  return alter === -1 ? FLATTENED[step]! : TWICE_FLATTENED[step]!;
+}
+
 export const german: Words = {
   cues: {
     'thumb-passes': 'untersetzen',
@@ -49,6 +59,28 @@ export const german: Words = {
     'turn-thumb': 'der Unterarm dreht sich zur Daumenseite',
     'turn-fifth': 'der Unterarm dreht sich zur Kleinfingerseite',
     'turn-afresh': 'kein Schwung mehr da: die Drehung neu vorbereiten',
+  },
+  reasons: {
+    thumb: 'der Daumen',
+    arm: 'der Arm',
+    own: { in: '{mover} geht hinein: {why}', out: '{mover} kommt heraus: {why}' },
+    ready: {
+      in: '{mover} geht hinein, bereit für {coming}: {why}',
+      out: '{mover} kommt heraus, bereit für {coming}: {why}',
+    },
+    evenly: {
+      in: '{mover} geht hinein: der Arm bewegt sich gleichmäßig weiter',
+      out: '{mover} kommt heraus: der Arm bewegt sich gleichmäßig weiter',
+    },
+    causes: {
+      'black-key': '{key} ist eine schwarze Taste',
+      'front-of-black-key': '{key} spielt sich weiter vorn leichter',
+      'hold-for-short-finger': 'der kurze Finger braucht Halt auf {key}',
+      'off-the-edge': 'der Finger läge zu nah an der Kante von {key}',
+      'between-black-keys': '{key} liegt zwischen zwei schwarzen Tasten',
+      'beside-black-key': 'neben {key} liegt eine schwarze Taste',
+    },
+    noteName,
   },
   caution:
     'Die Hinweise sind Vorschläge. Bei Schmerz, Taubheit oder Ermüdung aufhören. Was passt, entscheidet eine ausgebildete Lehrkraft; mit Beschwerden in ärztliche Hand.',

@@ -1,5 +1,13 @@
 import type { Words } from '../keys.js';
 
+const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
+
+function noteName(step: number, alter: number): string {
+  const word = alter < 0 ? 'flat' : 'sharp';
+  const accidentals = ['', ` ${word}`, ` double ${word}`] as const;
+  return `${LETTERS[step]}${accidentals[Math.abs(alter)]}`;
+}
+
 export const english: Words = {
   cues: {
     'thumb-passes': 'thumb passes',
@@ -49,6 +57,28 @@ export const english: Words = {
     'turn-thumb': "the forearm turns towards the thumb's side",
     'turn-fifth': "the forearm turns towards the fifth finger's side",
     'turn-afresh': 'no swing is left: prepare the turn',
+  },
+  reasons: {
+    thumb: 'the thumb',
+    arm: 'the arm',
+    own: { in: '{mover} goes in: {why}', out: '{mover} comes out: {why}' },
+    ready: {
+      in: '{mover} moves in, ready for {coming}: {why}',
+      out: '{mover} moves out, ready for {coming}: {why}',
+    },
+    evenly: {
+      in: '{mover} moves in: the arm moves on evenly',
+      out: '{mover} moves out: the arm moves on evenly',
+    },
+    causes: {
+      'black-key': '{key} is a black key',
+      'front-of-black-key': '{key} plays lighter nearer its front',
+      'hold-for-short-finger': 'it is short and needs a hold on {key}',
+      'off-the-edge': 'it would lie too near the edge of {key}',
+      'between-black-keys': '{key} lies between two black keys',
+      'beside-black-key': '{key} has a black key beside it',
+    },
+    noteName,
   },
   caution:
     'Cues are suggestions. Stop at pain, numbness or fatigue. A qualified teacher decides what suits a player; symptoms belong before a clinician.',

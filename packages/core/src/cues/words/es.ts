@@ -1,5 +1,13 @@
 import type { Words } from '../keys.js';
 
+const NAMES = ['do', 're', 'mi', 'fa', 'sol', 'la', 'si'] as const;
+
+function noteName(step: number, alter: number): string {
+  const word = alter < 0 ? 'bemol' : 'sostenido';
+  const accidentals = ['', ` ${word}`, ` doble ${word}`] as const;
+  return `${NAMES[step]}${accidentals[Math.abs(alter)]}`;
+}
+
 export const spanish: Words = {
   cues: {
     'thumb-passes': 'pasar el pulgar',
@@ -49,6 +57,25 @@ export const spanish: Words = {
     'turn-thumb': 'el antebrazo gira hacia el lado del pulgar',
     'turn-fifth': 'el antebrazo gira hacia el lado del quinto dedo',
     'turn-afresh': 'no queda impulso: preparar el giro',
+  },
+  reasons: {
+    thumb: 'el pulgar',
+    arm: 'el brazo',
+    own: { in: '{mover} entra: {why}', out: '{mover} sale: {why}' },
+    ready: { in: '{mover} entra y prepara {coming}: {why}', out: '{mover} sale y prepara {coming}: {why}' },
+    evenly: {
+      in: '{mover} entra: el brazo sigue su movimiento',
+      out: '{mover} sale: el brazo sigue su movimiento',
+    },
+    causes: {
+      'black-key': '{key} es una tecla negra',
+      'front-of-black-key': '{key} se toca con menos peso cerca de su borde',
+      'hold-for-short-finger': 'es un dedo corto y necesita apoyo en {key}',
+      'off-the-edge': 'quedaría demasiado cerca del borde de {key}',
+      'between-black-keys': '{key} está entre dos teclas negras',
+      'beside-black-key': '{key} está junto a una tecla negra',
+    },
+    noteName,
   },
   caution:
     'Las indicaciones son sugerencias. Pare ante dolor, entumecimiento o fatiga. Decide un profesor cualificado; los síntomas, a un profesional sanitario.',

@@ -1,5 +1,13 @@
 import type { Words } from '../keys.js';
 
+const NAMES = ['do', 'ré', 'mi', 'fa', 'sol', 'la', 'si'] as const;
+
+function noteName(step: number, alter: number): string {
+  const word = alter < 0 ? 'bémol' : 'dièse';
+  const accidentals = ['', ` ${word}`, ` double ${word}`] as const;
+  return `${NAMES[step]}${accidentals[Math.abs(alter)]}`;
+}
+
 export const french: Words = {
   cues: {
     'thumb-passes': 'passer le pouce',
@@ -49,6 +57,28 @@ export const french: Words = {
     'turn-thumb': "l'avant-bras tourne du côté du pouce",
     'turn-fifth': "l'avant-bras tourne du côté du cinquième doigt",
     'turn-afresh': "l'élan est épuisé : préparer la rotation",
+  },
+  reasons: {
+    thumb: 'le pouce',
+    arm: 'le bras',
+    own: { in: '{mover} entre : {why}', out: '{mover} sort : {why}' },
+    ready: {
+      in: '{mover} entre pour préparer {coming} : {why}',
+      out: '{mover} sort pour préparer {coming} : {why}',
+    },
+    evenly: {
+      in: '{mover} entre : le bras poursuit son mouvement',
+      out: '{mover} sort : le bras poursuit son mouvement',
+    },
+    causes: {
+      'black-key': '{key} est une touche noire',
+      'front-of-black-key': '{key} se joue plus facilement près de son bord avant',
+      'hold-for-short-finger': 'ce doigt court a besoin de prise sur {key}',
+      'off-the-edge': 'il serait trop près du bord de {key}',
+      'between-black-keys': '{key} se trouve entre deux touches noires',
+      'beside-black-key': "{key} est à côté d'une touche noire",
+    },
+    noteName,
   },
   caution:
     "Ces indications sont des suggestions. Arrêtez-vous en cas de douleur, d'engourdissement ou de fatigue. C'est à un professeur qualifié de décider, et à un médecin d'examiner tout symptôme.",

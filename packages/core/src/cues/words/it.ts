@@ -1,5 +1,13 @@
 import type { Words } from '../keys.js';
 
+const NAMES = ['do', 're', 'mi', 'fa', 'sol', 'la', 'si'] as const;
+
+function noteName(step: number, alter: number): string {
+  const word = alter < 0 ? 'bemolle' : 'diesis';
+  const accidentals = ['', ` ${word}`, ` doppio ${word}`] as const;
+  return `${NAMES[step]}${accidentals[Math.abs(alter)]}`;
+}
+
 export const italian: Words = {
   cues: {
     'thumb-passes': 'passa il pollice',
@@ -49,6 +57,25 @@ export const italian: Words = {
     'turn-thumb': "l'avambraccio ruota verso il lato del pollice",
     'turn-fifth': "l'avambraccio ruota verso il lato del quinto dito",
     'turn-afresh': 'lo slancio è esaurito: preparare la rotazione',
+  },
+  reasons: {
+    thumb: 'il pollice',
+    arm: 'il braccio',
+    own: { in: '{mover} entra: {why}', out: '{mover} esce: {why}' },
+    ready: { in: '{mover} entra e prepara {coming}: {why}', out: '{mover} esce e prepara {coming}: {why}' },
+    evenly: {
+      in: '{mover} entra: il braccio prosegue il movimento',
+      out: '{mover} esce: il braccio prosegue il movimento',
+    },
+    causes: {
+      'black-key': '{key} è un tasto nero',
+      'front-of-black-key': '{key} si suona più leggero vicino al bordo',
+      'hold-for-short-finger': 'è un dito corto e ha bisogno di appoggio su {key}',
+      'off-the-edge': 'starebbe troppo vicino al bordo di {key}',
+      'between-black-keys': '{key} sta tra due tasti neri',
+      'beside-black-key': '{key} ha accanto un tasto nero',
+    },
+    noteName,
   },
   caution:
     'Le indicazioni sono suggerimenti. Fermarsi in caso di dolore, intorpidimento o stanchezza. Decide un insegnante qualificato; per i sintomi, un medico.',
