@@ -31,11 +31,11 @@ describe('reasons', () => {
   });
 
   it.each([
-    ['en', 'B flat is a black key', 'C sharp', 'B lies'],
-    ['de', 'B ist eine schwarze Taste', 'Cis', 'H'],
-    ['fr', 'si bémol est une touche noire', 'do dièse', 'si'],
-    ['es', 'si bemol es una tecla negra', 'do sostenido', 'si'],
-    ['it', 'si bemolle è un tasto nero', 'do diesis', 'si'],
+    ['en', 'B flat is a black key', 'C sharp'],
+    ['de', 'B ist eine schwarze Taste', 'Cis'],
+    ['fr', 'si bémol est une touche noire', 'do dièse'],
+    ['es', 'si bemol es una tecla negra', 'do sostenido'],
+    ['it', 'si bemolle è un tasto nero', 'do diesis'],
   ] as const)('name keys as the score writes them, in the words of %s', (language, flat, sharp) => {
     const given = melody('right', [65, 67, 69, 70, 72, 73], '123412');
     // B flat 4 on the line of B, C sharp 5 on the line of C.
