@@ -156,7 +156,7 @@ describe('crossings', () => {
 });
 
 describe('carry', () => {
-  it('is said where the arm sets out, before the leap's target', () => {
+  it('is said where the arm sets out, before the target of the leap', () => {
     const leap = melody('right', [60, 64, 84, 86], '1313', 0.5);
     const found = cues(leap, { layers: ['carry'], density: 'every' });
     expect(texts(found)).toEqual(['0: arm right']);

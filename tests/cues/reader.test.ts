@@ -8,6 +8,7 @@ import { planMotion } from '#core/motion/motion.js';
 import type { Density } from '#core/options/options.js';
 import { steps } from '../motion/arbitrary.js';
 import { lineOf } from '../motion/lines.js';
+import { rounds } from '../rounds.js';
 import { followed } from './follow.js';
 
 const DENSITIES = Object.keys(TOLERANCES) as Density[];
@@ -61,7 +62,7 @@ describe('the fewest cues', () => {
         expect(cues.length).toBe(fewestByTrying(path, tolerances));
         most = Math.max(most, cues.length);
       }),
-      { numRuns: 300 },
+      rounds(300),
     );
     expect(most).toBeGreaterThan(2);
   });

@@ -3,6 +3,8 @@ import type { Line } from '../hands/line.js';
 import type { Crossing, MotionPlan } from '../motion/plan.js';
 import type { Density } from '../options/options.js';
 import type { CueKey } from './keys.js';
+import type { LayerCues } from './layer-cues.js';
+import { moveInto, Remembered } from './repeated.js';
 
 /** Crossings of one run lie at most this many slices apart, from memory: an arpeggio over an octave has three between. */
 const FARTHEST_SLICES = 5;
@@ -24,17 +26,37 @@ export function crossingKey({ kind }: Crossing): CueKey {
 
 /**
  * The slices whose thumb crossing a density prints. A run, crossings of one kind in one direction on a connected line, is
- * told of evenly: of each crossing, or of the first alone where they come too quick to read.
+ * told of evenly: of each crossing, or of the first alone where they come too quick to read; and not again while the same
+ * run keeps coming back.
  */
-export function crossingSlices(line: Line, { slices }: MotionPlan, density: Density): readonly number[] {
+export function crossingSlices(line: Line, plan: MotionPlan, density: Density): readonly number[] {
+  const { slices } = plan;
+  const runs = runsOf(line, slices);
+  if (density === 'every') return runs.flat();
+  const told = new Remembered();
   const printed: number[] = [];
-  for (const run of runsOf(line, slices)) {
-    if (density === 'every') printed.push(...run);
-    else if (density === 'essential' || run.some((at) => slices[at]!.crossing!.difficulty >= HARD)) {
-      printed.push(...(isReadable(line, run) ? run : run.slice(0, 1)));
-    }
+  for (const run of runs) {
+    const id = run.map((at) => moveInto(plan, at)).join();
+    if (told.comesBack(id, line.slices[run[0]!]!.measure)) continue;
+    if (density === 'demanding' && !run.some((at) => slices[at]!.crossing!.difficulty >= HARD)) continue;
+    printed.push(...(isReadable(line, run) ? run : run.slice(0, 1)));
   }
   return printed;
+}
+
+/** The cues of hand over hand: every one, or the first of those that follow each other closely. */
+export function handCues(
+  line: Line,
+  crossings: readonly (Crossing | undefined)[],
+  density: Density,
+): LayerCues {
+  const told = new Remembered();
+  return crossings.map((crossing, at) => {
+    if (!crossing) return undefined;
+    const key = crossingKey(crossing);
+    const again = told.comesBack(key, line.slices[at]!.measure);
+    return again && density !== 'every' ? undefined : key;
+  });
 }
 
 function runsOf(line: Line, slices: MotionPlan['slices']): readonly (readonly number[])[] {

@@ -1,7 +1,7 @@
 import type { Line } from '../hands/line.js';
 import type { Crossing, MotionPlan } from '../motion/plan.js';
 import type { Density, Language, Layer } from '../options/options.js';
-import { crossingKey, crossingSlices } from './crossing-cues.js';
+import { crossingKey, crossingSlices, handCues } from './crossing-cues.js';
 import { type DepthMove, depthMoves } from './depth-cues.js';
 import { CUE_KEYS, CUE_LAYERS, type CueKey, DEFAULT_LAYERS } from './keys.js';
 import { carryCues, contourCues, type LayerCues, rollCues } from './layer-cues.js';
@@ -79,7 +79,7 @@ function keysBySlice(
   if (layers.includes('crossing')) {
     for (const at of crossingSlices(line, plan, density))
       all[at]!.push(crossingKey(plan.slices[at]!.crossing!));
-    add(handCrossings.map((crossing) => crossing && crossingKey(crossing)));
+    add(handCues(line, handCrossings, density));
   }
   const others: LayerCues[] = [];
   if (layers.includes('roll')) others.push(rollCues(line, plan));
