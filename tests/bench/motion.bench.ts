@@ -3,7 +3,7 @@ import { handModel } from '#core/anatomy/hand.js';
 import { travelCost, travelWeight } from '#core/anatomy/travel.js';
 import { planCues } from '#core/cues/cues.js';
 import { isFree } from '#core/hands/fresh-start.js';
-import { planDepth } from '#core/motion/depth.js';
+import { planDepth } from '#core/motion/depth/depth.js';
 import { fingersInUse } from '#core/motion/fingers-in-use.js';
 import { planMotion } from '#core/motion/motion.js';
 import { GRID_SIZE, LEAST_DEPTH, TipTable } from '#core/motion/tips.js';

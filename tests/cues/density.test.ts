@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { planCues } from '#core/cues/cues.js';
 import { readerSteps, tolerance } from '#core/cues/reader.js';
 import { buildLines } from '#core/hands/build.js';
-import { GREATEST_SPEED, LEAST_SECONDS, LEAST_SECONDS_TO_TURN } from '#core/motion/forearm.js';
+import { GREATEST_SPEED, LEAST_SECONDS, LEAST_SECONDS_TO_TURN } from '#core/motion/depth/forearm.js';
 import { readScore } from '#core/musicxml/read/score.js';
 import { toNumber } from '#core/numeric/fraction.js';
 import type { Density } from '#core/options/options.js';

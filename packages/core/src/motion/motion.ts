@@ -5,7 +5,7 @@ import type { Draft } from '../score/draft.js';
 import { planCarry } from './carry.js';
 import { clearanceFindings } from './clearance.js';
 import { planContour } from './contour.js';
-import { planDepth } from './depth.js';
+import { planDepth } from './depth/depth.js';
 import { fingersInUse, type GivenFingers, type Use } from './fingers-in-use.js';
 import type { FingerDepth, MotionPlan, SliceMotion } from './plan.js';
 import { depthReason } from './reason.js';

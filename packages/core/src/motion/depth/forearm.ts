@@ -1,6 +1,6 @@
-import { travelWeight } from '../anatomy/travel.js';
-import { isFree } from '../hands/fresh-start.js';
-import type { Slice } from '../hands/line.js';
+import { travelWeight } from '../../anatomy/travel.js';
+import { isFree } from '../../hands/fresh-start.js';
+import type { Slice } from '../../hands/line.js';
 
 /**
  * What the forearm can do as a mass, in and out of the keys. All numbers of this file: from memory. The whole arm moves

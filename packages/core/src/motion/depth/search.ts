@@ -1,8 +1,8 @@
-import { travelCost } from '../anatomy/travel.js';
-import { BoundedCache } from '../numeric/bounded-cache.js';
-import { toFixedPoint } from '../numeric/fixed-point.js';
+import { travelCost } from '../../anatomy/travel.js';
+import { BoundedCache } from '../../numeric/bounded-cache.js';
+import { toFixedPoint } from '../../numeric/fixed-point.js';
+import { GRID_SIZE } from '../tips.js';
 import { farthest, type Move, mayTurn } from './forearm.js';
-import { GRID_SIZE } from './tips.js';
 
 const SIZE = GRID_SIZE;
 /**

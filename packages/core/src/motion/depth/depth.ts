@@ -1,9 +1,9 @@
-import type { Line } from '../hands/line.js';
-import { toFixedPoint } from '../numeric/fixed-point.js';
-import { GRAIN, leastPath } from './depth-search.js';
-import type { Use } from './fingers-in-use.js';
+import type { Line } from '../../hands/line.js';
+import { toFixedPoint } from '../../numeric/fixed-point.js';
+import type { Use } from '../fingers-in-use.js';
+import { GRID_SIZE, LEAST_DEPTH, TipTable } from '../tips.js';
 import { moveInto } from './forearm.js';
-import { GRID_SIZE, LEAST_DEPTH, TipTable } from './tips.js';
+import { GRAIN, leastPath } from './search.js';
 
 const SIZE = GRID_SIZE;
 
