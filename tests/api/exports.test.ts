@@ -20,6 +20,7 @@ it('the public values of the library are these', () => {
     'planDigits',
     'planMotion',
     'readLines',
+    'reasonText',
   ]);
 });
 
@@ -40,6 +41,8 @@ it('every export is named, values and types', () => {
       'Cleared',
       'Crossing',
       'Density',
+      'DepthCause',
+      'DepthReason',
       'ErrorCode',
       'ErrorDetails',
       'Finding',
@@ -80,6 +83,7 @@ it('every export is named, values and types', () => {
       'SliceMotion',
       'SliceReport',
       'SpanOption',
+      'Spelling',
       'Unreachable',
       'Warning',
       'WarningCode',

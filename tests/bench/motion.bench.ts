@@ -3,11 +3,11 @@ import { handModel } from '#core/anatomy/hand.js';
 import { travelCost, travelWeight } from '#core/anatomy/travel.js';
 import { planCues } from '#core/cues/cues.js';
 import { isFree } from '#core/hands/fresh-start.js';
-import { planDepth } from '#core/motion/depth.js';
+import { planDepth } from '#core/motion/depth/depth.js';
 import { fingersInUse } from '#core/motion/fingers-in-use.js';
 import { planMotion } from '#core/motion/motion.js';
 import { GRID_SIZE, LEAST_DEPTH, TipTable } from '#core/motion/tips.js';
-import { measuresFor, melody } from '../motion/lines.js';
+import { melody } from '../motion/lines.js';
 
 /** G major up and down over two octaves, again and again. */
 function scales(notes: number) {
@@ -29,9 +29,8 @@ const given = scales(5000);
 const long = scales(20_000);
 const uses = fingersInUse(given.line, given.fingers);
 const plan = planMotion(given.line, given.fingers, hand);
-const measures = measuresFor(given.line);
 
-/** The same minimum without the use that the plan makes of a convex travel cost. */
+/** The least cost without a forearm that is a mass, and without the use that the plan makes of a convex travel cost. */
 function plainDepth(): number {
   const tips = new TipTable(hand);
   let costs = new Float64Array(GRID_SIZE);
@@ -60,6 +59,6 @@ describe('motion of 5,000 notes', () => {
     warmupTime: 0,
   });
   bench('whole motion', () => void planMotion(given.line, given.fingers, hand));
-  bench('cues', () => void planCues(given.line, plan, { measures, language: 'en' }));
+  bench('cues', () => void planCues(given.line, plan, { language: 'en' }));
   bench('whole motion of four times as many notes', () => void planMotion(long.line, long.fingers, hand));
 });

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { CUE_KEYS, CUE_LAYERS } from '#core/cues/keys.js';
+import { CUE_KEYS, CUE_LAYERS, type CueKey } from '#core/cues/keys.js';
 import { cautionText, cueWording, LANGUAGES, legendText } from '#core/cues/wording.js';
 import type { Language } from '#core/options/options.js';
 import { HandlineError } from '#core/score/errors.js';
 
 const CODES = Object.keys(LANGUAGES) as Language[];
 const LONGEST_CUE = 16;
+const LONGEST_FULL = 28;
 
 describe('every language', () => {
   it('is one of five', () => {
@@ -17,6 +18,13 @@ describe('every language', () => {
     for (const table of [cues, meanings]) {
       expect(Object.keys(table).sort()).toEqual([...CUE_KEYS].sort());
       expect(new Set(Object.values(table).map((text) => text.toLowerCase())).size).toBe(CUE_KEYS.length);
+    }
+    // The fuller texts say which part of the arm, or what leans; a long gap has room for them.
+    for (const [key, text] of Object.entries(LANGUAGES[code].full)) {
+      expect(CUE_LAYERS[key as CueKey], key).toBe('depth');
+      expect([...text].length, text).toBeLessThanOrEqual(LONGEST_FULL);
+      expect([...text].length, text).toBeGreaterThan([...cues[key as CueKey]].length);
+      expect(text).not.toMatch(/[,\n]/);
     }
     for (const text of Object.values(cues)) {
       expect([...text].length, text).toBeLessThanOrEqual(LONGEST_CUE);

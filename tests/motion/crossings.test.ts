@@ -60,11 +60,33 @@ describe('thumb crossings', () => {
     expect(crossings(melody('right', [60, 62, 64, 65, 67], '12345')).filter(Boolean)).toEqual([]);
     expect(crossings(melody('right', [60, 72], '31')).filter(Boolean)).toEqual([]);
     expect(crossings(melody('right', [60, 60, 60], '321')).filter(Boolean)).toEqual([]);
+    // From a third to an octave, and from chord to chord.
+    const leap = [
+      { keys: [64, 67], fingers: [2 as const, 4 as const] },
+      { keys: [68, 80], fingers: [1 as const, 5 as const] },
+    ];
+    expect(crossings(lineOf('right', leap)).filter(Boolean)).toEqual([]);
+    const chords = [
+      { keys: [64, 69], fingers: [2 as const, 4 as const] },
+      { keys: [66, 71], fingers: [1 as const, 4 as const] },
+    ];
+    expect(crossings(lineOf('right', chords)).filter(Boolean)).toEqual([]);
+    // A sixth, and the little finger.
+    expect(crossings(melody('right', [60, 69], '31')).filter(Boolean)).toEqual([]);
+    expect(crossings(melody('right', [60, 62], '51')).filter(Boolean)).toEqual([]);
     const rest = [
       { keys: [60], fingers: [3 as const] },
       { keys: [62], fingers: [1 as const], free: 0.5 },
     ];
     expect(crossings(lineOf('right', rest)).filter(Boolean)).toEqual([]);
+  });
+
+  it('happen in thirds', () => {
+    const thirds = [
+      { keys: [60, 64], fingers: [2 as const, 4 as const] },
+      { keys: [62, 65], fingers: [1 as const, 3 as const] },
+    ];
+    expect(crossings(lineOf('right', thirds))[1]).toMatchObject({ kind: 'thumb-passing', to: 1 });
   });
 
   it('are found over a held thumb', () => {

@@ -3,32 +3,51 @@ import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import { travelCost, travelWeight } from '#core/anatomy/travel.js';
 import { isFree } from '#core/hands/fresh-start.js';
-import { leastPath, planDepth } from '#core/motion/depth.js';
+import { planDepth } from '#core/motion/depth/depth.js';
+import { farthest, LEAST_SECONDS_TO_TURN, type Move, moveInto } from '#core/motion/depth/forearm.js';
+import { leastPath } from '#core/motion/depth/search.js';
 import { fingersInUse } from '#core/motion/fingers-in-use.js';
 import { GREATEST_DEPTH, GRID_SIZE, LEAST_DEPTH, TipTable } from '#core/motion/tips.js';
 import { steps } from './arbitrary.js';
-import { lineOf, mirrored } from './lines.js';
+import { lineOf, melody, mirrored } from './lines.js';
 
 const FORBIDDEN = 1e6;
 
-/** The stated cost of a path: discomfort plus travel. */
-function costOf(rows: readonly Float64Array[], weights: readonly number[], path: readonly number[]): number {
+/** The stated cost of a path: discomfort, travel and reversals. */
+function costOf(rows: readonly Float64Array[], moves: readonly Move[], path: readonly number[]): number {
+  let last = 0;
   return path.reduce((sum, step, at) => {
-    const travel = at === 0 ? 0 : travelCost(step - path[at - 1]!, weights[at]!);
-    return sum + rows[at]![step]! + travel;
+    const change = at === 0 ? 0 : step - path[at - 1]!;
+    const turn = change * last < 0 ? moves[at]!.turn : 0;
+    if (change !== 0) last = change;
+    return sum + rows[at]![step]! + (at === 0 ? 0 : travelCost(change, moves[at]!.weight)) + turn;
   }, 0);
 }
 
+/** Whether the forearm can follow a path: how fast it goes, and how soon it turns after it has turned. */
+function canFollow(moves: readonly Move[], path: readonly number[]): boolean {
+  let time = 0;
+  let turned = Number.NEGATIVE_INFINITY;
+  let last = 0;
+  for (let at = 1; at < path.length; at++) {
+    const change = path[at]! - path[at - 1]!;
+    if (Math.abs(change) > farthest(moves[at]!.seconds)) return false;
+    if (change * last < 0) {
+      if (time - turned < LEAST_SECONDS_TO_TURN - 1e-6) return false;
+      turned = time;
+    }
+    if (change !== 0) last = change;
+    time += moves[at]!.seconds;
+  }
+  return true;
+}
+
 /** Least cost by trying every path over the given grid steps. */
-function enumerate(
-  rows: readonly Float64Array[],
-  weights: readonly number[],
-  grid: readonly number[],
-): number {
+function enumerate(rows: readonly Float64Array[], moves: readonly Move[], grid: readonly number[]): number {
   let least = Number.POSITIVE_INFINITY;
   const walk = (path: number[]): void => {
     if (path.length === rows.length) {
-      least = Math.min(least, costOf(rows, weights, path));
+      if (canFollow(moves, path)) least = Math.min(least, costOf(rows, moves, path));
       return;
     }
     for (const step of grid) walk([...path, step]);
@@ -37,31 +56,19 @@ function enumerate(
   return least;
 }
 
-/** The path by the definition: every origin of every step, costs rounded as the plan rounds them. */
-function plainPath(rows: readonly Float64Array[], weights: readonly number[]): number[] {
-  const steps = Array.from({ length: GRID_SIZE }, (_, step) => step);
-  const travel = (mm: number, at: number): number =>
-    Math.round(weights[at]! * travelCost(mm, 1) * 2 ** 16) / 2 ** 16;
-  const lowest = (costs: readonly number[]): number => costs.indexOf(Math.min(...costs));
-  const from: number[][] = [];
-  let costs = [...rows[0]!];
-  for (let at = 1; at < rows.length; at++) {
-    const ways = steps.map((step) => steps.map((origin) => costs[origin]! + travel(step - origin, at)));
-    from[at] = ways.map(lowest);
-    costs = steps.map((step) => ways[step]![from[at]![step]!]! + rows[at]![step]!);
-  }
-  const path = [lowest(costs)];
-  for (let at = rows.length - 1; at > 0; at--) path.unshift(from[at]![path[0]!]!);
-  return path;
-}
-
 const weight = fc.constantFrom(0.015, 0.035, 0.06, 0.1);
+const move = fc.record({
+  seconds: fc.constantFrom(0.05, 0.1, 0.15, 0.25, 0.4),
+  weight,
+  turn: fc.constantFrom(0, 0.5, 2),
+});
 
 describe('the depth plan is exact', () => {
-  it('against every path over a coarse grid', () => {
-    const grid = [0, 20, 37, 55, 80, 126];
+  it('against every path over a coarse grid that the forearm can follow', () => {
+    const grid = [40, 44, 50, 57, 70];
     const row = fc.array(fc.integer({ min: 0, max: 24 }), { minLength: grid.length, maxLength: grid.length });
-    const cases = fc.array(fc.tuple(row, weight), { minLength: 1, maxLength: 5 });
+    const cases = fc.array(fc.tuple(row, move), { minLength: 1, maxLength: 6 });
+    let bound = 0;
     fc.assert(
       fc.property(cases, (all) => {
         const rows = all.map(([costs]) => {
@@ -69,46 +76,27 @@ describe('the depth plan is exact', () => {
           for (const [nth, cost] of costs.entries()) full[grid[nth]!] = cost / 4;
           return full;
         });
-        const weights = all.map(([, own]) => own);
-        const path = leastPath(rows, weights);
-        expect(costOf(rows, weights, path)).toBeCloseTo(enumerate(rows, weights, grid), 2);
+        const moves = all.map(([, own]) => own);
+        const path = leastPath(rows, moves);
+        const least = enumerate(rows, moves, grid);
+        expect(canFollow(moves, path)).toBe(true);
+        expect(costOf(rows, moves, path)).toBeCloseTo(least, 2);
+        const slow = moves.map((own) => ({ ...own, seconds: 2 }));
+        if (enumerate(rows, slow, grid) < least) bound++;
       }),
       { numRuns: 300 },
     );
+    // The limits matter in many of the cases.
+    expect(bound).toBeGreaterThan(30);
   });
 
-  it('and of equal paths takes the one that lies furthest out, from the last slice backwards', () => {
-    // Rows that fall to a first step, wander on few values and then rise or stay level: most costs are met twice.
-    const shape = fc.tuple(
-      fc.integer({ min: 0, max: 40 }),
-      fc.array(fc.integer({ min: 0, max: 3 }), { minLength: 0, maxLength: 40 }),
-      fc.integer({ min: 0, max: 1 }),
-    );
-    const row = shape.map(([fall, middle, rise]) =>
-      Float64Array.from({ length: GRID_SIZE }, (_, step) => {
-        if (step < fall) return 4 + fall - step;
-        return middle[step - fall] ?? 4 + rise * (step - fall);
-      }),
-    );
-    // A slice without fingers costs nothing anywhere.
-    const rowOrNone = fc.oneof({ arbitrary: row, weight: 5 }, fc.constant(new Float64Array(GRID_SIZE)));
-    const cases = fc.array(fc.tuple(rowOrNone, weight), { minLength: 1, maxLength: 6 });
-    fc.assert(
-      fc.property(cases, (all) => {
-        const rows = all.map(([own]) => own);
-        const weights = all.map(([, own]) => own);
-        expect(leastPath(rows, weights)).toEqual(plainPath(rows, weights));
-      }),
-      { numRuns: 200 },
-    );
-  });
-
-  it('against a plain quadratic search of the whole grid, for real fingers and keys', () => {
+  it('against a plain search of the whole grid, for real fingers and keys and a forearm that has time', () => {
     const hand = handModel();
     const tips = new TipTable(hand);
     fc.assert(
       fc.property(steps(12), (all) => {
-        const { line, fingers } = lineOf('right', all);
+        const slow = all.map((own) => ({ ...own, seconds: 1 + (own.seconds ?? 0) }));
+        const { line, fingers } = lineOf('right', slow);
         const uses = fingersInUse(line, fingers);
         const rows = uses.map((use) =>
           Float64Array.from({ length: GRID_SIZE }, (_, step) =>
@@ -118,20 +106,57 @@ describe('the depth plan is exact', () => {
             ),
           ),
         );
-        const weights = line.slices.map((s) => travelWeight(s.seconds, isFree(s.free, s.phraseStart)));
+        const moves = line.slices.map(moveInto);
         let costs = [...rows[0]!];
         for (let at = 1; at < rows.length; at++) {
           costs = costs.map(
             (_, step) =>
               rows[at]![step]! +
-              Math.min(...costs.map((cost, origin) => cost + travelCost(step - origin, weights[at]!))),
+              Math.min(...costs.map((cost, origin) => cost + travelCost(step - origin, moves[at]!.weight))),
           );
         }
         const path = planDepth(line, uses, tips).map((depth) => depth - LEAST_DEPTH);
         // Rounding to the grain leaves less than 0.01 mm over a dozen slices.
-        expect(costOf(rows, weights, path)).toBeCloseTo(Math.min(...costs), 2);
+        expect(costOf(rows, moves, path)).toBeCloseTo(Math.min(...costs), 2);
       }),
       { numRuns: 60 },
+    );
+  });
+});
+
+describe('the forearm is a mass', () => {
+  const tips = new TipTable(handModel());
+  const changes = (keys: readonly number[], digits: string, seconds: number): number[] => {
+    const given = melody('right', keys, digits, seconds);
+    const plan = planDepth(given.line, fingersInUse(given.line, given.fingers), tips);
+    return plan.map((depth, at) => (at > 0 ? depth - plan[at - 1]! : 0)).filter((change) => change !== 0);
+  };
+  const figure = (keys: readonly number[], digits: string, times: number) =>
+    [new Array(times).fill(keys).flat() as number[], digits.repeat(times)] as const;
+
+  it.each([
+    ['a trill of F sharp and G', [66, 67], '23'],
+    ['an Alberti bass round F sharp', [62, 69, 66, 69], '1525'],
+    ['a broken octave from white to black', [54, 66], '15'],
+    ['a tremolo of a sixth', [61, 70], '15'],
+  ] as const)('settles in %s of quick notes and may follow slow ones', (_, keys, digits) => {
+    const [all, fingers] = figure(keys, digits, 24 / keys.length);
+    const [slow, quick] = [0.5, 0.1].map((seconds) => changes(all, fingers, seconds));
+    console.log(
+      `${digits}, mm of travel: ${slow!.join(' ')} in slow notes, ${quick!.join(' ')} in quick ones`,
+    );
+    // One move at most, to where the figure ends.
+    expect(quick!.every((change) => change * quick![0]! > 0)).toBe(true);
+    expect(Math.abs(quick!.reduce((sum, change) => sum + change, 0))).toBeLessThan(25);
+  });
+
+  it('follows any line within its limits', () => {
+    fc.assert(
+      fc.property(steps(24), (all) => {
+        const { line, fingers } = lineOf('right', all);
+        const plan = planDepth(line, fingersInUse(line, fingers), tips);
+        expect(canFollow(line.slices.map(moveInto), plan)).toBe(true);
+      }),
     );
   });
 });

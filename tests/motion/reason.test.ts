@@ -1,7 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
+import { reasonText } from '#core/cues/reasons.js';
+import { LANGUAGES } from '#core/cues/wording.js';
 import { planMotion } from '#core/motion/motion.js';
+import type { Language } from '#core/options/options.js';
 import { steps } from './arbitrary.js';
 import { type Given, lineOf, melody } from './lines.js';
 
@@ -9,31 +12,57 @@ const hand = handModel();
 const plan = ({ line, fingers }: Given) => planMotion(line, fingers, hand);
 
 describe('reasons', () => {
+  const said = (given: Given, language: Language = 'en') =>
+    plan(given).slices.map(({ reason }) => (reason ? reasonText(reason, language) : ''));
+
   it('name the finger, the move and what the key is', () => {
-    const { slices } = plan(melody('right', [55, 57, 59, 60, 62, 64, 66, 67], '12312345'));
-    console.log(
-      slices
-        .map((slice) => slice.reason)
-        .filter(Boolean)
-        .join('\n'),
-    );
-    expect(slices.map((slice) => slice.reason)).toEqual([
+    const texts = said(melody('right', [55, 57, 59, 60, 62, 64, 66, 67], '12312345'));
+    console.log(texts.filter(Boolean).join('\n'));
+    expect(texts).toEqual([
       '',
       '2 comes out: A lies between two black keys',
       '3 comes out: B has a black key beside it',
       'the thumb goes in: it is short and needs a hold on C',
       '2 comes out: D lies between two black keys',
-      '3 moves in, ready for 4: F♯/G♭ is a black key',
-      '4 goes in: F♯/G♭ is a black key',
+      '3 moves in, ready for 4: F sharp is a black key',
+      '4 goes in: F sharp is a black key',
       '',
     ]);
   });
 
-  it('are given wherever the depth changes, and nowhere else', () => {
+  it.each([
+    ['en', 'B flat is a black key', 'C sharp'],
+    ['de', 'B ist eine schwarze Taste', 'Cis'],
+    ['fr', 'si bémol est une touche noire', 'do dièse'],
+    ['es', 'si bemol es una tecla negra', 'do sostenido'],
+    ['it', 'si bemolle è un tasto nero', 'do diesis'],
+  ] as const)('name keys as the score writes them, in the words of %s', (language, flat, sharp) => {
+    const given = melody('right', [65, 67, 69, 70, 72, 73], '123412');
+    // B flat 4 on the line of B, C sharp 5 on the line of C.
+    const written = new Map([
+      [70, 34],
+      [73, 35],
+    ]);
+    const slices = given.line.slices.map((slice) => ({
+      ...slice,
+      struck: slice.struck.map((own) => {
+        const diatonic = written.get(own.key);
+        return diatonic === undefined ? own : { ...own, diatonic };
+      }),
+    }));
+    const texts = said({ ...given, line: { ...given.line, slices } }, language).join('\n');
+    console.log(texts);
+    expect(texts).toContain(flat);
+    expect(texts).toContain(sharp);
+    expect(texts).not.toMatch(/[{}]|undefined/);
+  });
+
+  it('are given wherever the depth changes, and nowhere else, and can be put into words in every language', () => {
     fc.assert(
-      fc.property(steps(20), (all) => {
+      fc.property(steps(20), fc.constantFrom(...(Object.keys(LANGUAGES) as Language[])), (all, language) => {
         for (const { depthChange, reason } of plan(lineOf('right', all)).slices) {
-          expect(reason === '').toBe(depthChange === 0);
+          expect(reason === undefined).toBe(depthChange === 0);
+          if (reason) expect(reasonText(reason, language)).toMatch(/^[^{}]+$/);
         }
       }),
     );

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
+import { reasonText } from '#core/cues/reasons.js';
 import { pitchClassName } from '#core/keyboard/key-names.js';
 import { blackNeighbours, freeWidth, isBlack } from '#core/keyboard/key-plan.js';
 import { planMotion } from '#core/motion/motion.js';
@@ -107,8 +108,8 @@ describe.each(HANDS)('common practice, %s hand', (side) => {
       expect(three2).toBeGreaterThan(0);
       expect(plan.slices[5]!.lean).toBe(true);
       expect(four2).toBeGreaterThan(three2);
-      expect(plan.slices[6]!.reason).toContain('black key');
-      expect(plan.slices[1]!.reason).toContain(`${between} lies between two black keys`);
+      expect(reasonText(plan.slices[6]!.reason!, 'en')).toContain('is a black key');
+      expect(reasonText(plan.slices[1]!.reason!, 'en')).toContain(`${between} lies between two black keys`);
       expect(plan.findings).toEqual([]);
     },
   );

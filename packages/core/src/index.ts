@@ -1,5 +1,6 @@
 export { type HandModel, handModel } from './anatomy/hand.js';
 export { annotate, clear } from './annotate.js';
+export { reasonText } from './cues/reasons.js';
 export { type AlternativesOptions, alternatives } from './fingering/alternatives.js';
 export { type Fingered, type FingeringDoubt, type FingerOptions, fingerLine } from './fingering/finger.js';
 export type { LineFingering, SliceFingering } from './fingering/result.js';
@@ -7,9 +8,11 @@ export type { PlayingContext } from './hands/context.js';
 export type { Flow, Join } from './hands/joins.js';
 export type { Line, Slice, SliceKey } from './hands/line.js';
 export type { Ornamented, Ornaments } from './hands/ornaments.js';
+export type { Spelling } from './keyboard/key-names.js';
 export type { GivenFingers } from './motion/fingers-in-use.js';
 export { planMotion } from './motion/motion.js';
 export type { Crossing, FingerDepth, MotionFinding, MotionPlan, SliceMotion } from './motion/plan.js';
+export type { DepthCause, DepthReason } from './motion/reason.js';
 export type { Fraction } from './numeric/fraction.js';
 export type {
   Annotated,

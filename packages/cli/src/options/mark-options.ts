@@ -69,7 +69,7 @@ export function addMarkOptions(parser: Argv): Argv {
       value(CUES, `Cues to write, from ${LAYERS.join(',')}; none for digits alone [depth,crossing]`),
     )
     .option('density', {
-      ...value(CUES, 'Cues at every change, the essential ones, or only in demanding places [essential]'),
+      ...value(CUES, 'How near a reader of the cues stays to the plan: within 5, 16 or 22 mm [essential]'),
       choices: ['every', 'essential', 'demanding'] as const,
     })
     .option('language', {

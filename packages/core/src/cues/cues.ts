@@ -1,11 +1,12 @@
 import type { Line } from '../hands/line.js';
 import type { Crossing, MotionPlan } from '../motion/plan.js';
 import type { Density, Language, Layer } from '../options/options.js';
-import type { Measure } from '../score/model.js';
-import { type Candidate, cueCandidates, weightierFirst } from './candidates.js';
-import { thinOut } from './density.js';
+import { crossingKey, crossingSlices, handCues } from './crossing-cues.js';
+import { type DepthMove, depthMoves } from './depth-cues.js';
 import { CUE_KEYS, CUE_LAYERS, type CueKey, DEFAULT_LAYERS } from './keys.js';
-import { BETWEEN, cueWording } from './wording.js';
+import { carryCues, contourCues, type LayerCues, rollCues } from './layer-cues.js';
+import { withoutRepeated } from './repeated.js';
+import { BETWEEN, cueWording, fullWording, type Wording } from './wording.js';
 
 /** One text at one slice of a hand. */
 export interface Cue {
@@ -13,10 +14,11 @@ export interface Cue {
   /** The cues that the text is made of, in its order. */
   readonly keys: readonly CueKey[];
   readonly text: string;
+  /** Last slice of a move in depth that begins here; the slice itself where it takes one note. */
+  readonly end: number;
 }
 
 export interface CueContext {
-  readonly measures: readonly Measure[];
   /** Default depth and crossing. */
   readonly layers?: readonly Layer[];
   /** Default essential. */
@@ -31,68 +33,113 @@ export interface CueContext {
 /** Cues of one text at most; more are not read while playing (from memory). */
 const MOST_KEYS = 2;
 
-/** Cues that a crossing makes needless: it brings the wrist level and turns the forearm, and outweighs a lean. */
-const IMPLIED_BY_CROSSING: readonly CueKey[] = [
-  'lean',
-  'wrist-level',
-  'wrist-rises',
-  'turn-thumb',
-  'turn-fifth',
-];
+/** Cues that a crossing makes needless: it brings the wrist level and turns the forearm. */
+const IMPLIED_BY_CROSSING: readonly CueKey[] = ['wrist-level', 'wrist-rises', 'turn-thumb', 'turn-fifth'];
 
 /**
- * The cues of one hand, at most one text a slice.
+ * The cues of one hand, at most one text a slice: of depth the fewest that lead the reader along the plan, of the other
+ * layers what a density tells of.
  *
  * @throws HandlineError OPTION for a bad `wording`
  */
 export function planCues(line: Line, plan: MotionPlan, context: CueContext): readonly Cue[] {
-  const wording = cueWording(context.language, context.wording);
-  const layers = context.layers ?? DEFAULT_LAYERS;
-  const merged: (readonly Candidate[])[] = [];
-  for (const all of cueCandidates(line, plan, context.handCrossings)) {
-    merged.push(merge(ofLayers(all, layers)));
-  }
-  const kept = thinOut(line, plan, merged, context.density ?? 'essential', context.measures);
+  const { density = 'essential', layers = DEFAULT_LAYERS, language } = context;
+  const moves = layers.includes('depth') ? depthMoves(line, plan, density) : [];
+  const keys = keysBySlice(line, plan, density, layers, moves, context.handCrossings);
+  const writer = new CueWriter(
+    line,
+    cueWording(language, context.wording),
+    fullWording(language, context.wording),
+  );
+  const ends = new Map<number, number>();
+  for (const { slice, end } of moves) ends.set(slice, end);
   const cues: Cue[] = [];
-  for (let slice = 0; slice < kept.length; slice++) {
-    if (kept[slice]!.length > 0) cues.push(cueOf(slice, kept[slice]!, wording));
+  for (let slice = 0; slice < keys.length; slice++) {
+    const own = keys[slice]!;
+    if (own.length > 0)
+      cues.push({ slice, keys: own, text: writer.text(slice, own), end: ends.get(slice) ?? slice });
   }
   return cues;
 }
 
-function ofLayers(all: readonly Candidate[], layers: readonly Layer[]): Candidate[] {
-  const wanted: Candidate[] = [];
-  for (const cue of all) if (layers.includes(CUE_LAYERS[cue.key])) wanted.push(cue);
-  return wanted;
+/** Cues of every slice, those first that count most, cut to what can be read, then in the order of print. */
+function keysBySlice(
+  line: Line,
+  plan: MotionPlan,
+  density: Density,
+  layers: readonly Layer[],
+  moves: readonly DepthMove[],
+  handCrossings: readonly (Crossing | undefined)[] = [],
+): readonly (readonly CueKey[])[] {
+  const all = plan.slices.map((): CueKey[] => []);
+  const add = (cues: LayerCues): void => {
+    for (const [at, key] of cues.entries()) if (key !== undefined) all[at]!.push(key);
+  };
+  for (const { slice, key } of moves) all[slice]!.push(key);
+  if (layers.includes('crossing')) {
+    for (const at of crossingSlices(line, plan, density))
+      all[at]!.push(crossingKey(plan.slices[at]!.crossing!));
+    add(handCues(line, handCrossings, density));
+  }
+  const others: LayerCues[] = [];
+  if (layers.includes('roll')) others.push(rollCues(line, plan));
+  if (layers.includes('carry')) others.push(carryCues(plan));
+  if (layers.includes('contour')) others.push(contourCues(plan));
+  for (const cues of others) add(density === 'every' ? cues : withoutRepeated(line, plan, cues));
+  return all.map(inPrint);
 }
 
-/** The weightiest cues of one slice, without those that a crossing implies. */
-function merge(all: readonly Candidate[]): readonly Candidate[] {
+function inPrint(all: readonly CueKey[]): readonly CueKey[] {
   if (all.length < 2) return all;
   const distinct = all.some(isCrossing) ? all.filter(isNotImplied) : all;
-  return [...distinct].sort(weightierFirst).slice(0, MOST_KEYS);
+  return distinct.slice(0, MOST_KEYS).sort(inOrder);
 }
 
-function isCrossing({ key }: Candidate): boolean {
+function isCrossing(key: CueKey): boolean {
   return CUE_LAYERS[key] === 'crossing';
 }
 
-function isNotImplied({ key }: Candidate): boolean {
+function isNotImplied(key: CueKey): boolean {
   return !IMPLIED_BY_CROSSING.includes(key);
 }
 
-function cueOf(slice: number, all: readonly Candidate[], wording: Readonly<Record<CueKey, string>>): Cue {
-  const keys: CueKey[] = [];
-  const words: string[] = [];
-  for (const key of CUE_KEYS) {
-    if (!hasKey(all, key)) continue;
-    keys.push(key);
-    words.push(wording[key]);
-  }
-  return { slice, keys, text: words.join(BETWEEN) };
+function inOrder(a: CueKey, b: CueKey): number {
+  return CUE_KEYS.indexOf(a) - CUE_KEYS.indexOf(b);
 }
 
-function hasKey(all: readonly Candidate[], key: CueKey): boolean {
-  for (const cue of all) if (cue.key === key) return true;
-  return false;
+/** About a page, and a gap after which a reader has forgotten, in measures: from memory. */
+const PAGE_MEASURES = 24;
+const LONG_GAP = 8;
+
+/** Writes the texts one after the other: now and then the fuller wording, in between the short one. */
+class CueWriter {
+  /** By way in or out: measure in which it was last said in full, and at all. */
+  readonly #full = new Map<string, number>();
+  readonly #said = new Map<string, number>();
+
+  constructor(
+    private readonly line: Line,
+    private readonly short: Wording,
+    private readonly full: Partial<Wording>,
+  ) {}
+
+  text(slice: number, keys: readonly CueKey[]): string {
+    const words: string[] = [];
+    for (const key of keys) words.push(this.#word(key, this.line.slices[slice]!.measure));
+    return words.join(BETWEEN);
+  }
+
+  #word(key: CueKey, measure: number): string {
+    const full = this.full[key];
+    if (full === undefined) return this.short[key];
+    const way = OUTWARDS.includes(key) ? 'out' : 'in';
+    const isOld = measure - (this.#full.get(way) ?? Number.NEGATIVE_INFINITY) >= PAGE_MEASURES;
+    const isForgotten = measure - (this.#said.get(way) ?? Number.NEGATIVE_INFINITY) > LONG_GAP;
+    this.#said.set(way, measure);
+    if (!isOld && !isForgotten) return this.short[key];
+    this.#full.set(way, measure);
+    return full;
+  }
 }
+
+const OUTWARDS: readonly CueKey[] = ['out', 'far-out'];

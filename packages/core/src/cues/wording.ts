@@ -36,10 +36,7 @@ const CONTROL = /\p{Cc}/u;
  *
  * @throws HandlineError OPTION for a cue that does not exist, or a text that is empty, too long or of several lines
  */
-export function cueWording(
-  language: Language,
-  own: Readonly<Record<string, string>> = {},
-): Readonly<Record<CueKey, string>> {
+export function cueWording(language: Language, own: Readonly<Record<string, string>> = {}): Wording {
   const unknown = Object.keys(own).filter((key) => !Object.hasOwn(CUE_LAYERS, key));
   if (unknown.length > 0) {
     throw new HandlineError(
@@ -56,6 +53,19 @@ export function cueWording(
     }
   }
   return { ...LANGUAGES[language].cues, ...own };
+}
+
+/** Texts of the cues, by key. */
+export type Wording = Readonly<Record<CueKey, string>>;
+
+/** The fuller texts of a language, as far as the user has not chosen words of their own. */
+export function fullWording(
+  language: Language,
+  own: Readonly<Record<string, string>> = {},
+): Partial<Wording> {
+  return Object.fromEntries(
+    Object.entries(LANGUAGES[language].full).filter(([key]) => !Object.hasOwn(own, key)),
+  );
 }
 
 /**

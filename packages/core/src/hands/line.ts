@@ -1,3 +1,4 @@
+import { type Spelling, spellingOf } from '../keyboard/key-names.js';
 import type { Fraction } from '../numeric/fraction.js';
 import type { Finger, Hand } from '../score/model.js';
 
@@ -26,6 +27,19 @@ export interface SliceKey {
   readonly seconds: number;
   /** True where the damper pedal is down from this slice to the written end, so that the finger may let go early. */
   readonly pedalled?: boolean;
+}
+
+/** How a slice's key is written; undefined where the line does not say. */
+export function writtenAs(
+  { struck, held }: Pick<Slice, 'struck' | 'held'>,
+  key: number,
+): Spelling | undefined {
+  for (const keys of [struck, held]) {
+    for (const own of keys) {
+      if (own.key === key && own.diatonic !== undefined) return spellingOf(key, own.diatonic);
+    }
+  }
+  return undefined;
 }
 
 /**

@@ -7,6 +7,8 @@ export interface Spelling {
 }
 
 const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
+/** Accidentals alter by two semitones at most. */
+const MOST_ALTER = 2;
 /** Semitones of the letters above C. */
 const NATURALS: readonly number[] = [0, 2, 4, 5, 7, 9, 11];
 
@@ -17,7 +19,7 @@ const NATURALS: readonly number[] = [0, 2, 4, 5, 7, 9, 11];
  * @param key MIDI key number
  */
 export function keyName(key: number, spelling?: Spelling): string {
-  const own = spelling && spells(spelling, key) ? spelling : sharpSpelling(key);
+  const own = spellingFor(key, spelling);
   const octave = Math.floor((key - own.alter) / 12) - 1;
   return `${spelledName(own)}${octave}`;
 }
@@ -31,6 +33,18 @@ export function pitchClassName(key: number, spelling?: Spelling): string {
     : `${spelledName(sharp)}/${spelledName({ step: sharp.step + 1, alter: -1 })}`;
 }
 
+/**
+ * How a key is written at a place on the staff; undefined where no accidental leads there, as in a transposed part.
+ *
+ * @param diatonic 7 x octave + step, C = 0 ... B = 6
+ */
+export function spellingOf(key: number, diatonic: number): Spelling | undefined {
+  const step = diatonic - 7 * Math.floor(diatonic / 7);
+  // An octave's transposition leaves the spelling as it is.
+  const alter = pitchClass(key - NATURALS[step]! + MOST_ALTER) - MOST_ALTER;
+  return alter > MOST_ALTER ? undefined : { step, alter };
+}
+
 function spells({ step, alter }: Spelling, key: number): boolean {
   return pitchClass(NATURALS[step]! + alter) === pitchClass(key);
 }
@@ -38,6 +52,11 @@ function spells({ step, alter }: Spelling, key: number): boolean {
 function sharpSpelling(key: number): Spelling {
   const alter = isBlack(key) ? 1 : 0;
   return { step: NATURALS.indexOf(pitchClass(key - alter)), alter };
+}
+
+/** The key's own spelling, or its sharp. */
+export function spellingFor(key: number, spelling: Spelling | undefined): Spelling {
+  return spelling && spells(spelling, key) ? spelling : sharpSpelling(key);
 }
 
 function spelledName({ step, alter }: Spelling): string {

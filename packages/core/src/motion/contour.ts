@@ -11,8 +11,8 @@ const LEAST_SHARE = 0.3;
 
 /**
  * Wrist height above its level at the thumb, mm, at every slice: a little higher with each finger before a
- * thumb, level again when the thumb plays and wherever no thumb follows before the hand makes a fresh start (common
- * practice).
+ * thumb, level again when the thumb plays, in a trill, and wherever no thumb follows before the hand makes a fresh start
+ * (common practice).
  */
 export function planContour(line: Line, uses: readonly (readonly Use[])[]): readonly number[] {
   const heights = new Array<number>(uses.length).fill(0);
@@ -23,6 +23,7 @@ export function planContour(line: Line, uses: readonly (readonly Use[])[]): read
     const rising: number[] = [];
     for (let between = level; between < at; between++)
       if (!uses[between]!.some(isThumb)) rising.push(between);
+    if (isTrill(uses, rising)) rising.length = 0;
     let height = 0;
     for (const between of rising) {
       height += Math.min(TOP / rising.length, RISE * share(line.slices[between]!.seconds));
@@ -31,6 +32,15 @@ export function planContour(line: Line, uses: readonly (readonly Use[])[]): read
     level = at + 1;
   }
   return heights;
+}
+
+/** Whether two keys come in turn, twice each or more, somewhere on the way. */
+function isTrill(uses: readonly (readonly Use[])[], rising: readonly number[]): boolean {
+  for (let nth = 3; nth < rising.length; nth++) {
+    const keys = rising.slice(nth - 3, nth + 1).map((at) => uses[at]![0]?.key);
+    if (keys[0] === keys[2] && keys[1] === keys[3]) return true;
+  }
+  return false;
 }
 
 function share(seconds: number): number {

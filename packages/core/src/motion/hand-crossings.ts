@@ -16,8 +16,8 @@ export interface HandCrossings {
   readonly left: readonly (Crossing | undefined)[];
 }
 
-/** Quarter notes after its last onset during which a hand still counts as being in its place: from memory. */
-const PRESENT_QUARTERS = 2;
+/** Quarter notes by which rounding may tell equal times apart. */
+const ROUNDING = 1e-6;
 /** Difficulty in mm equivalents: of the change of sides itself, and per mm of the distance across. From memory. */
 const BASE = 6;
 const PER_MM = 0.02;
@@ -33,6 +33,20 @@ class HandState {
   constructor(readonly hand: FingeredLine) {
     this.uses = fingersInUse(hand.line, hand.fingers);
     this.crossings = new Array<Crossing | undefined>(hand.line.slices.length).fill(undefined);
+  }
+
+  /**
+   * Quarter notes after its onset until which a hand's last slice sounds: as long as its longest key, at the pace at
+   * which the hand came there or goes on.
+   */
+  soundsUntil(): number {
+    const { slices } = this.hand.line;
+    const slice = slices[this.at]!;
+    let seconds = 0;
+    for (const key of slice.struck.concat(slice.held)) seconds = Math.max(seconds, key.seconds);
+    return (
+      toNumber(slice.onset) + seconds * (paceInto(slices, this.at + 1) ?? paceInto(slices, this.at) ?? 0)
+    );
   }
 
   next() {
@@ -67,7 +81,7 @@ class HandState {
 }
 
 /**
- * Where one hand plays wholly beyond the other: the hand that moves across goes over; the other stays under, which is
+ * Where one hand plays wholly beyond the other while both sound: the hand that moves across goes over; the other stays under, which is
  * noted when it strikes there. Lines of the same part.
  */
 export function handCrossings(right: FingeredLine, left: FingeredLine): HandCrossings {
@@ -103,7 +117,16 @@ function crossed(right: HandState, left: HandState): boolean {
   if (rights.length === 0 || lefts.length === 0) return false;
   for (const own of lefts) for (const other of rights) if (own.key <= other.key) return false;
   const [r, l] = [right.hand.line.slices[right.at]!, left.hand.line.slices[left.at]!];
-  return Math.abs(toNumber(subtract(r.onset, l.onset))) <= PRESENT_QUARTERS;
+  const [earlier, later] = compare(r.onset, l.onset) < 0 ? [right, l] : [left, r];
+  return earlier.soundsUntil() > toNumber(later.onset) + ROUNDING || compare(r.onset, l.onset) === 0;
+}
+
+/** Quarter notes a second between a slice and the one before. */
+function paceInto(slices: Line['slices'], at: number): number | undefined {
+  const [before, slice] = [slices[at - 1], slices[at]];
+  if (!before || !slice || slice.seconds <= 0) return undefined;
+  const quarters = toNumber(subtract(slice.onset, before.onset));
+  return quarters > 0 ? quarters / slice.seconds : undefined;
 }
 
 function centre(uses: readonly Use[]): number {

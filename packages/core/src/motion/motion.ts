@@ -5,7 +5,7 @@ import type { Draft } from '../score/draft.js';
 import { planCarry } from './carry.js';
 import { clearanceFindings } from './clearance.js';
 import { planContour } from './contour.js';
-import { planDepth } from './depth.js';
+import { planDepth } from './depth/depth.js';
 import { fingersInUse, type GivenFingers, type Use } from './fingers-in-use.js';
 import type { FingerDepth, MotionPlan, SliceMotion } from './plan.js';
 import { depthReason } from './reason.js';
@@ -46,13 +46,14 @@ export function planMotion(line: Line, given: GivenFingers, hand: HandModel): Mo
       depthChange: depth - before,
       lean: isLean(before, depth, now, tips),
       fingers: fingerDepths(now, depth, tips),
-      reason: depthReason(before, depth, now, uses[at + 1] ?? [], tips),
       arm: arm[at]!,
       armChange: at > 0 ? arm[at]! - arm[at - 1]! : 0,
       contour: contour[at]!,
       roll: roll[at]!.roll,
       rollPrepare: roll[at]!.prepare,
     };
+    const reason = depthReason(before, depth, line, uses, at, tips);
+    if (reason) motion.reason = reason;
     if (crossing) motion.crossing = crossing;
     slices.push(motion);
     depthTravel += Math.abs(depth - before);

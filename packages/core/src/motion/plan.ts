@@ -1,4 +1,5 @@
 import type { Finger } from '../score/model.js';
+import type { DepthReason } from './reason.js';
 
 /** Depth state of one finger in use. */
 export interface FingerDepth {
@@ -32,8 +33,8 @@ export interface SliceMotion {
   /** A small inward move that only brings the weight over the key already under the finger. */
   readonly lean: boolean;
   readonly fingers: readonly FingerDepth[];
-  /** Why the depth changes, for people; empty where it does not. */
-  readonly reason: string;
+  /** Why the depth changes; missing where it does not. */
+  readonly reason?: DepthReason;
   /** Sideways arm position, mm from D4. */
   readonly arm: number;
   readonly armChange: number;

@@ -1,31 +1,57 @@
-import { pitchClassName } from '../keyboard/key-names.js';
+import { type Line, writtenAs } from '../hands/line.js';
+import type { Spelling } from '../keyboard/key-names.js';
 import { blackNeighbours, isBlack } from '../keyboard/key-plan.js';
+import type { Finger } from '../score/model.js';
 import { isStruck, type Use } from './fingers-in-use.js';
 import type { TipTable } from './tips.js';
+
+/** What a key asks of the finger on it. */
+export type DepthCause =
+  | 'black-key'
+  | 'front-of-black-key'
+  | 'hold-for-short-finger'
+  | 'off-the-edge'
+  | 'between-black-keys'
+  | 'beside-black-key';
+
+/** Why the forearm moves. `cues/reasons.ts` puts it into words. */
+export interface DepthReason {
+  readonly direction: 'in' | 'out';
+  /** The finger that moves; none where no finger is in use. */
+  readonly finger?: Finger;
+  /** Another finger, of the next slice, that the move prepares. */
+  readonly coming?: Finger;
+  /** What the key of the finger that gains asks for; none where the arm only moves on evenly. */
+  readonly cause?: DepthCause;
+  /** That key and how the score writes it. */
+  readonly key?: number;
+  readonly spelling?: Spelling;
+}
 
 /** mm equivalents that a move must spare a finger to be explained by it: from memory. */
 const LEAST_GAIN = 0.3;
 
 /**
- * Why the forearm moves, for people: the finger in use that gains most by the move, or else the next slice's finger
- * that the move prepares.
+ * Why the forearm moves at a slice: the finger in use that gains most by the move, or else the next slice's finger that
+ * the move prepares. Undefined where it does not move.
  */
 export function depthReason(
   from: number,
   to: number,
-  now: readonly Use[],
-  next: readonly Use[],
+  line: Line,
+  uses: readonly (readonly Use[])[],
+  at: number,
   tips: TipTable,
-): string {
-  if (from === to) return '';
+): DepthReason | undefined {
+  if (from === to) return undefined;
+  const direction = to > from ? 'in' : 'out';
+  const now = uses[at]!;
   const own = gainer(from, to, now, tips);
-  if (own) return `${subject(own, to > from)}: ${because(own, to > from)}`;
-  const coming = gainer(from, to, next, tips);
+  if (own) return { direction, finger: own.finger, ...because(own, to > from, line, at) };
   const lead = now.find(isStruck) ?? now[0];
-  const mover = `${lead ? name(lead) : 'the arm'} moves ${to > from ? 'in' : 'out'}`;
-  return coming
-    ? `${mover}, ready for ${name(coming)}: ${because(coming, to > from)}`
-    : `${mover}: the arm moves on evenly`;
+  const mover = { direction, ...(lead && { finger: lead.finger }) } as const;
+  const coming = gainer(from, to, uses[at + 1] ?? [], tips);
+  return coming ? { ...mover, coming: coming.finger, ...because(coming, to > from, line, at + 1) } : mover;
 }
 
 function gainer(from: number, to: number, uses: readonly Use[], tips: TipTable): Use | undefined {
@@ -38,24 +64,21 @@ function gainer(from: number, to: number, uses: readonly Use[], tips: TipTable):
   return best;
 }
 
-function name(use: Use): string {
-  return use.finger === 1 ? 'the thumb' : `${use.finger}`;
+function because(
+  use: Use,
+  inwards: boolean,
+  line: Line,
+  at: number,
+): Pick<DepthReason, 'cause' | 'key' | 'spelling'> {
+  const spelling = writtenAs(line.slices[at]!, use.key);
+  return { cause: causeOf(use, inwards), key: use.key, ...(spelling && { spelling }) };
 }
 
-function subject(use: Use, inwards: boolean): string {
-  return `${name(use)} ${inwards ? 'goes in' : 'comes out'}`;
-}
-
-function because(use: Use, inwards: boolean): string {
-  const key = pitchClassName(use.key);
+function causeOf({ finger, key }: Use, inwards: boolean): DepthCause {
   if (inwards) {
-    if (isBlack(use.key)) return `${key} is a black key`;
-    return use.finger === 1 || use.finger === 5
-      ? `it is short and needs a hold on ${key}`
-      : `it would lie too near the edge of ${key}`;
+    if (isBlack(key)) return 'black-key';
+    return finger === 1 || finger === 5 ? 'hold-for-short-finger' : 'off-the-edge';
   }
-  if (isBlack(use.key)) return `${key} plays lighter nearer its front`;
-  return blackNeighbours(use.key) === 2
-    ? `${key} lies between two black keys`
-    : `${key} has a black key beside it`;
+  if (isBlack(key)) return 'front-of-black-key';
+  return blackNeighbours(key) === 2 ? 'between-black-keys' : 'beside-black-key';
 }

@@ -9,8 +9,6 @@ import { isStruck, isThumb, type Use } from './fingers-in-use.js';
 const FIFTHS = [-5, -2, 0, 2, 5] as const;
 /** A turn in the direction of the one before it and larger than this, of 2 in all, has no swing to come from: from memory. */
 const LARGE_TURN = 0.7;
-/** Below this many seconds a repeated finger gets no swing from its own rebound: from memory. */
-const QUICK_SECONDS = 0.2;
 
 export interface Roll {
   readonly roll: number;
@@ -19,8 +17,8 @@ export interface Roll {
 
 /**
  * Roll of the forearm towards the finger that plays, the mean of a chord's. A turn to the thumb or away from it, and
- * any turn against the one before it, swings back by itself (common practice); a large turn on in the same direction, and
- * a quick repetition of the same finger, want a fresh preparation.
+ * any turn against the one before it, swings back by itself (common practice); a large turn on in the same direction wants a
+ * fresh preparation.
  */
 export function planRoll(line: Line, uses: readonly (readonly Use[])[]): readonly Roll[] {
   let last = 0;
@@ -37,10 +35,9 @@ export function planRoll(line: Line, uses: readonly (readonly Use[])[]): readonl
     const fresh = isFreshStart(line.slices[at]!);
     const thumb = playing.some(isThumb) || uses[at - 1]?.some(isThumb);
     const onwards = turn * lastTurn > 0 && Math.abs(turn) > LARGE_TURN && !thumb;
-    const repeated = turn === 0 && playing.length === 1 && line.slices[at]!.seconds < QUICK_SECONDS;
     last = roll;
     if (turn !== 0) lastTurn = turn;
-    rolls.push({ roll, prepare: !fresh && (onwards || repeated) });
+    rolls.push({ roll, prepare: !fresh && onwards });
   }
   return rolls;
 }

@@ -12,16 +12,22 @@ const BASE = 8;
 const BLACK_TO_WHITE = -4;
 const WHITE_TO_BLACK = 12;
 const BLACK_TO_BLACK = 6;
-/** Added by the finger that is crossed: 5 pulls the arm furthest, 2 leaves little room. */
-const BY_FINGER = [0, 4, 0, 1, 12] as const;
+/** Added by the finger that is crossed: 2 leaves little room. */
+const BY_FINGER = [0, 4, 0, 1, 0] as const;
 /** mm equivalents per mm beyond what the finger pair crosses in comfort. */
 const STRETCH_WEIGHT = 0.3;
+/** Semitones from the finger to the thumb's key at most: a fifth. Beyond it, and in chords wider than an octave, the hand leaps. */
+const FARTHEST = 7;
+const WIDEST = 12;
+/** Seconds that a connected line may be off the keys: from memory. */
+const LIFTED = 0.06;
 /** mm by which the arm, moving along, helps 2, 3 and 4 to cross further than the hand alone: arpeggios. */
 const ARM_HELP = 40;
 
 /**
- * Thumb crossings of one hand: at every slice the crossing by which it is reached, if any. Where two fingers would have to
- * cross further than they can, or the hand was off the keys, the hand has moved as a whole and crosses nothing.
+ * Thumb crossings of one hand: at every slice the crossing by which it is reached, if any. The thumb passes 2, 3 or 4, or
+ * one of these passes over it, in a connected line. Where two fingers would have to cross further than they can, or the
+ * hand was off the keys, the hand has moved as a whole and crosses nothing.
  */
 export function thumbCrossings(
   line: Line,
@@ -35,13 +41,30 @@ export function thumbCrossings(
   for (let at = 0; at < slices.length; at++) {
     const uses = slices[at]!;
     const now = uses.length < 2 ? uses : [...uses].sort(outwards);
-    const fresh = isFreshStart(line.slices[at]!) && now.every(isStruck);
+    const slice = line.slices[at]!;
+    const leaves = (isFreshStart(slice) || slice.free > LIFTED) && now.every(isStruck);
     crossings.push(
-      before && !fresh ? (behind(line, before, now, hand) ?? over(line, before, now, hand)) : undefined,
+      before && !leaves && !leaps(before, now)
+        ? (behind(line, before, now, hand) ?? over(line, before, now, hand))
+        : undefined,
     );
     before = now;
   }
   return crossings;
+}
+
+/** Whether the whole hand goes from chord to chord: a finger changes its key, or both lie further apart than an octave. */
+function leaps(before: readonly Use[], now: readonly Use[]): boolean {
+  if (before.length < 2 && now.length < 2) return false;
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const use of now) if (moves(use, before)) return true;
+  for (const uses of [before, now]) {
+    for (const { key } of uses) {
+      low = Math.min(low, key);
+      high = Math.max(high, key);
+    }
+  }
+  return high - low > WIDEST;
 }
 
 function upwards(a: Use, b: Use): number {
@@ -101,6 +124,7 @@ function distance(line: Line, thumb: Use, finger: Use): number {
 }
 
 function crossed(line: Line, thumb: Use, finger: Use): boolean {
+  if (finger.finger === 5 || Math.abs(finger.key - thumb.key) > FARTHEST) return false;
   return distance(line, thumb, finger) < 0;
 }
 
@@ -113,7 +137,7 @@ function crossing(
 ): Crossing | undefined {
   const room = reach(hand, 1, finger.finger);
   const mm = distance(line, thumb, finger);
-  if (mm < room.minPractical - (finger.finger === 5 ? 0 : ARM_HELP)) return undefined;
+  if (mm < room.minPractical - ARM_HELP) return undefined;
   const thumbBlack = isBlack(thumb.key);
   const fingerBlack = isBlack(finger.key);
   let difficulty = BASE + BY_FINGER[finger.finger - 1]!;

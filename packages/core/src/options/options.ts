@@ -49,7 +49,10 @@ export interface AnnotateOptions {
   readonly by?: Measure;
   /** Kinds of cues to print; an empty list prints none. Default depth and crossing. */
   readonly layers?: readonly Layer[];
-  /** Which changes get a cue. Default essential. */
+  /**
+   * How near a reader of the cues stays to the plan: within 5 mm (every), 16 mm (essential) or 22 mm (demanding) at eighth
+   * notes at 120 quarter notes a minute and slower, up to twice that at speed. Default essential.
+   */
   readonly density?: Density;
   /** Language of the cues, the legend and the caution. Default en. */
   readonly language?: Language;
@@ -100,7 +103,7 @@ export interface SliceReport {
   readonly depth: number;
   /** mm since the previous slice: positive in, negative out, 0 at the first. */
   readonly depthChange: number;
-  /** Why the depth changes, in English; empty where it does not. */
+  /** Why the depth changes, in the language asked for, with keys as the score writes them; empty where it does not. */
   readonly reason: string;
   /** Kind, fingers and direction, such as `thumb-passing 3-1 up`. */
   readonly crossing?: string;

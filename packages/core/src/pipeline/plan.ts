@@ -63,7 +63,6 @@ export function analyse(
     const other = fingered.find(({ line: { part, hand } }) => part === partner && hand !== line.hand);
     const over = other && handCrossingsOf(one, other, crossings)[line.hand];
     const cues = planCues(line, plan, {
-      measures: score.parts[line.part]!.measures,
       layers: settings.layers,
       density: settings.density,
       language: settings.language,

@@ -1,10 +1,11 @@
+import { reasonText } from '../cues/reasons.js';
 import { cautionText } from '../cues/wording.js';
 import { includesHand, type Line, type Slice, type SliceKey } from '../hands/line.js';
 import type { Crossing } from '../motion/plan.js';
 import type { Marks } from '../musicxml/marks/edit.js';
 import { rounded, sumOf } from '../numeric/fixed-point.js';
 import { compare } from '../numeric/fraction.js';
-import type { LineReport, Report, Shared, SliceReport } from '../options/options.js';
+import type { Language, LineReport, Report, Shared, SliceReport } from '../options/options.js';
 import { quarterInMeasure } from '../score/beat.js';
 import type { Draft } from '../score/draft.js';
 import type { Warning } from '../score/errors.js';
@@ -49,7 +50,7 @@ function lineReport(
   const chosen = select(line.part);
   const indices = chosenSlices(line, chosen);
   const heads = countHeads(part, line, marks, indices);
-  const slices = sliceReports(part, analysis, indices);
+  const slices = sliceReports(part, analysis, indices, settings.language);
   const movements = slices.map(movementOf);
   return {
     part: part.id,
@@ -73,7 +74,7 @@ function lineReport(
         left: own.left,
         otherHand: own.otherHand,
         ways: own.ways,
-        message: waysOut(line.hand, own),
+        message: waysOut(line, own),
       })),
     ...(settings.shareHands && { shared: sharedOf(part, analysis, chosen) }),
   };
@@ -130,11 +131,16 @@ function beatOf(
   return { measure: own.number, beat: quarterInMeasure(own, onset) };
 }
 
-function sliceReports(part: Part, analysis: LineAnalysis, indices: readonly number[]): SliceReport[] {
+function sliceReports(
+  part: Part,
+  analysis: LineAnalysis,
+  indices: readonly number[],
+  language: Language,
+): SliceReport[] {
   const texts = new Map<number, string>();
   for (const { slice, text } of analysis.cues) texts.set(slice, text);
   const reports: SliceReport[] = [];
-  for (const at of indices) reports.push(sliceReport(part, analysis, at, texts.get(at)));
+  for (const at of indices) reports.push(sliceReport(part, analysis, at, language, texts.get(at)));
   return reports;
 }
 
@@ -142,6 +148,7 @@ function sliceReport(
   part: Part,
   { line, fingering, plan, alternates }: LineAnalysis,
   at: number,
+  language: Language,
   cue?: string,
 ): SliceReport {
   const slice = line.slices[at]!;
@@ -149,7 +156,9 @@ function sliceReport(
   const keys = slice.struck.map(keyOf);
   const { struck: fingers, terms, movement } = fingering.slices[at]!;
   const usage = rounded(sumOfTerms(terms));
-  const { depth, depthChange, reason, crossing } = plan.slices[at]!;
+  const { depth, depthChange, crossing } = plan.slices[at]!;
+  const why = plan.slices[at]!.reason;
+  const reason = why ? reasonText(why, language) : '';
   // Spreads would cost more than all the rest of the report.
   const report: Draft<SliceReport> = alternates
     ? {

@@ -1,5 +1,5 @@
 import type { ReachAdvice, WayOut } from '../fingering/reach-advice.js';
-import { includesHand, type Line, otherHand } from '../hands/line.js';
+import { includesHand, type Line, otherHand, writtenAs } from '../hands/line.js';
 import { keyName } from '../keyboard/key-names.js';
 import type { ReadResult } from '../musicxml/read/score.js';
 import { quarterInMeasure } from '../score/beat.js';
@@ -60,7 +60,7 @@ export function fingeringWarnings(score: Score, lines: readonly LineAnalysis[]):
         code: kind === 'reach' ? 'UNPLAYABLE' : 'DIGIT_CONFLICT',
         message:
           kind === 'reach'
-            ? `beat ${beat}: the ${line.hand} hand cannot reach all keys; ${waysOut(line.hand, advice.find((own) => own.slice === at)!)}`
+            ? `beat ${beat}: the ${line.hand} hand cannot reach all keys; ${waysOut(line, advice.find((own) => own.slice === at)!)}`
             : `beat ${beat}: the digits in the file do not fit the reach or order of the ${line.hand} hand's fingers; they are kept`,
         place: placeOf(part, slice.measure, slice.struck[0]?.notes[0]),
       };
@@ -69,7 +69,9 @@ export function fingeringWarnings(score: Score, lines: readonly LineAnalysis[]):
 }
 
 /** `let the left hand take C3, or roll the chord, or omit C3` */
-export function waysOut(hand: Hand, { left, otherHand: keys, ways }: ReachAdvice): string {
+export function waysOut({ hand, slices }: Line, { slice, left, otherHand: keys, ways }: ReachAdvice): string {
+  const names = (of: readonly number[]) =>
+    of.map((key) => keyName(key, writtenAs(slices[slice]!, key))).join(' and ');
   const texts: Readonly<Record<WayOut, string>> = {
     'other-hand': `let the ${otherHand(hand)} hand take ${names(keys)}`,
     roll: 'roll the chord',

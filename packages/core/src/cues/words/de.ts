@@ -1,5 +1,15 @@
 import type { Words } from '../keys.js';
 
+const SHARPENED = ['C', 'D', 'E', 'F', 'G', 'A', 'H'] as const;
+const FLATTENED = ['Ces', 'Des', 'Es', 'Fes', 'Ges', 'As', 'B'] as const;
+const TWICE_FLATTENED = ['Ceses', 'Deses', 'Eses', 'Feses', 'Geses', 'Asas', 'Heses'] as const;
+
+/** Cis, Des, B, H, Fisis: common practice. */
+function noteName(step: number, alter: number): string {
+  if (alter >= 0) return `${SHARPENED[step]}${'is'.repeat(alter)}`;
+  return alter === -1 ? FLATTENED[step]! : TWICE_FLATTENED[step]!;
+}
+
 export const german: Words = {
   cues: {
     'thumb-passes': 'untersetzen',
@@ -8,16 +18,26 @@ export const german: Words = {
     'hand-under': 'untergreifen',
     in: 'hinein',
     'far-in': 'weit hinein',
+    'further-in': 'weiter hinein',
     out: 'heraus',
     'far-out': 'weit heraus',
+    'further-out': 'weiter heraus',
     lean: 'hineinlehnen',
     'arm-right': 'Arm rechts',
     'arm-left': 'Arm links',
     'wrist-rises': 'Handgelenk hoch',
     'wrist-level': 'Handgelenk eben',
-    'turn-thumb': 'zu 1 drehen',
-    'turn-fifth': 'zu 5 drehen',
+    rotate: 'Rollung',
+    'turn-thumb': 'zum Daumen',
+    'turn-fifth': 'vom Daumen weg',
     'turn-afresh': 'neu drehen',
+  },
+  full: {
+    in: 'Unterarm hinein',
+    'far-in': 'Unterarm weit hinein',
+    out: 'Unterarm heraus',
+    'far-out': 'Unterarm weit heraus',
+    lean: 'über die Taste lehnen',
   },
   meanings: {
     'thumb-passes': 'der Daumen geht hinter dem spielenden Finger vorbei',
@@ -26,18 +46,43 @@ export const german: Words = {
     'hand-under': 'diese Hand bleibt unter der anderen',
     in: 'der Unterarm bewegt sich zum Tastenende hin',
     'far-in': 'ein weites Stück zum Tastenende hin',
+    'further-in': 'noch weiter zum Tastenende hin',
     out: 'der Unterarm kommt vom Tastenende zurück',
     'far-out': 'ein weites Stück vom Tastenende zurück',
+    'further-out': 'noch weiter vom Tastenende zurück',
     lean: 'das Gewicht geht ein wenig über die Taste hinein',
     'arm-right': 'der Arm beginnt nach rechts zu wandern',
     'arm-left': 'der Arm beginnt nach links zu wandern',
     'wrist-rises': 'das Handgelenk steigt mit jedem Finger ein wenig',
     'wrist-level': 'das Handgelenk ist wieder eben',
+    rotate: 'der Unterarm dreht sich mit den Noten hin und her',
     'turn-thumb': 'der Unterarm dreht sich zur Daumenseite',
     'turn-fifth': 'der Unterarm dreht sich zur Kleinfingerseite',
     'turn-afresh': 'kein Schwung mehr da: die Drehung neu vorbereiten',
   },
   hands: { right: 'r.H.', left: 'l.H.' },
+  reasons: {
+    thumb: 'der Daumen',
+    arm: 'der Arm',
+    own: { in: '{mover} geht hinein: {why}', out: '{mover} kommt heraus: {why}' },
+    ready: {
+      in: '{mover} geht hinein, bereit für {coming}: {why}',
+      out: '{mover} kommt heraus, bereit für {coming}: {why}',
+    },
+    evenly: {
+      in: '{mover} geht hinein: der Arm bewegt sich gleichmäßig weiter',
+      out: '{mover} kommt heraus: der Arm bewegt sich gleichmäßig weiter',
+    },
+    causes: {
+      'black-key': '{key} ist eine schwarze Taste',
+      'front-of-black-key': '{key} spielt sich weiter vorn leichter',
+      'hold-for-short-finger': 'der kurze Finger braucht Halt auf {key}',
+      'off-the-edge': 'der Finger läge zu nah an der Kante von {key}',
+      'between-black-keys': '{key} liegt zwischen zwei schwarzen Tasten',
+      'beside-black-key': 'neben {key} liegt eine schwarze Taste',
+    },
+    noteName,
+  },
   caution:
     'Die Hinweise sind Vorschläge. Bei Schmerz, Taubheit oder Ermüdung aufhören. Was passt, entscheidet eine ausgebildete Lehrkraft; mit Beschwerden in ärztliche Hand.',
 };

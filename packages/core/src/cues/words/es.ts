@@ -1,5 +1,13 @@
 import type { Words } from '../keys.js';
 
+const NAMES = ['do', 're', 'mi', 'fa', 'sol', 'la', 'si'] as const;
+
+function noteName(step: number, alter: number): string {
+  const word = alter < 0 ? 'bemol' : 'sostenido';
+  const accidentals = ['', ` ${word}`, ` doble ${word}`] as const;
+  return `${NAMES[step]}${accidentals[Math.abs(alter)]}`;
+}
+
 export const spanish: Words = {
   cues: {
     'thumb-passes': 'pasar el pulgar',
@@ -8,16 +16,26 @@ export const spanish: Words = {
     'hand-under': 'mano por debajo',
     in: 'adentro',
     'far-in': 'muy adentro',
+    'further-in': 'más adentro',
     out: 'afuera',
     'far-out': 'muy afuera',
+    'further-out': 'más afuera',
     lean: 'apoyar',
     'arm-right': 'brazo a la der.',
     'arm-left': 'brazo a la izq.',
     'wrist-rises': 'muñeca sube',
     'wrist-level': 'muñeca a nivel',
-    'turn-thumb': 'girar hacia 1',
-    'turn-fifth': 'girar hacia 5',
+    rotate: 'rotación',
+    'turn-thumb': 'hacia el pulgar',
+    'turn-fifth': 'desde el pulgar',
     'turn-afresh': 'nuevo giro',
+  },
+  full: {
+    in: 'antebrazo adentro',
+    'far-in': 'antebrazo muy adentro',
+    out: 'antebrazo afuera',
+    'far-out': 'antebrazo muy afuera',
+    lean: 'apoyar hacia el fondo',
   },
   meanings: {
     'thumb-passes': 'el pulgar pasa por detrás del dedo que toca',
@@ -26,18 +44,40 @@ export const spanish: Words = {
     'hand-under': 'esta mano queda por debajo de la otra',
     in: 'el antebrazo avanza hacia el fondo de las teclas',
     'far-in': 'un largo trecho hacia el fondo de las teclas',
+    'further-in': 'aún más hacia el fondo de las teclas',
     out: 'el antebrazo retrocede desde el fondo de las teclas',
     'far-out': 'un largo trecho desde el fondo de las teclas',
+    'further-out': 'aún más lejos del fondo de las teclas',
     lean: 'el peso avanza un poco sobre la tecla',
     'arm-right': 'el brazo empieza a desplazarse a la derecha',
     'arm-left': 'el brazo empieza a desplazarse a la izquierda',
     'wrist-rises': 'la muñeca sube un poco con cada dedo',
     'wrist-level': 'la muñeca vuelve a su nivel',
+    rotate: 'el antebrazo gira a un lado y a otro con las notas',
     'turn-thumb': 'el antebrazo gira hacia el lado del pulgar',
     'turn-fifth': 'el antebrazo gira hacia el lado del quinto dedo',
     'turn-afresh': 'no queda impulso: preparar el giro',
   },
   hands: { right: 'm.d.', left: 'm.i.' },
+  reasons: {
+    thumb: 'el pulgar',
+    arm: 'el brazo',
+    own: { in: '{mover} entra: {why}', out: '{mover} sale: {why}' },
+    ready: { in: '{mover} entra y prepara {coming}: {why}', out: '{mover} sale y prepara {coming}: {why}' },
+    evenly: {
+      in: '{mover} entra: el brazo sigue su movimiento',
+      out: '{mover} sale: el brazo sigue su movimiento',
+    },
+    causes: {
+      'black-key': '{key} es una tecla negra',
+      'front-of-black-key': '{key} se toca con menos peso cerca de su borde',
+      'hold-for-short-finger': 'es un dedo corto y necesita apoyo en {key}',
+      'off-the-edge': 'quedaría demasiado cerca del borde de {key}',
+      'between-black-keys': '{key} está entre dos teclas negras',
+      'beside-black-key': '{key} está junto a una tecla negra',
+    },
+    noteName,
+  },
   caution:
     'Las indicaciones son sugerencias. Pare ante dolor, entumecimiento o fatiga. Decide un profesor cualificado; los síntomas, a un profesional sanitario.',
 };

@@ -1,5 +1,13 @@
 import type { Words } from '../keys.js';
 
+const NAMES = ['do', 'ré', 'mi', 'fa', 'sol', 'la', 'si'] as const;
+
+function noteName(step: number, alter: number): string {
+  const word = alter < 0 ? 'bémol' : 'dièse';
+  const accidentals = ['', ` ${word}`, ` double ${word}`] as const;
+  return `${NAMES[step]}${accidentals[Math.abs(alter)]}`;
+}
+
 export const french: Words = {
   cues: {
     'thumb-passes': 'passer le pouce',
@@ -8,16 +16,26 @@ export const french: Words = {
     'hand-under': 'main dessous',
     in: 'entrer',
     'far-in': 'entrer loin',
+    'further-in': 'entrer encore',
     out: 'sortir',
     'far-out': 'sortir loin',
+    'further-out': 'sortir encore',
     lean: "s'appuyer",
     'arm-right': 'bras à droite',
     'arm-left': 'bras à gauche',
     'wrist-rises': 'poignet monte',
     'wrist-level': 'poignet à niveau',
-    'turn-thumb': 'tourner vers 1',
-    'turn-fifth': 'tourner vers 5',
+    rotate: 'rotation',
+    'turn-thumb': 'vers le pouce',
+    'turn-fifth': 'loin du pouce',
     'turn-afresh': 'nouvel élan',
+  },
+  full: {
+    in: "entrer l'avant-bras",
+    'far-in': 'avant-bras loin vers le fond',
+    out: "sortir l'avant-bras",
+    'far-out': 'avant-bras loin du fond',
+    lean: "s'appuyer vers le fond",
   },
   meanings: {
     'thumb-passes': 'le pouce passe derrière le doigt qui joue',
@@ -26,18 +44,43 @@ export const french: Words = {
     'hand-under': "cette main reste au-dessous de l'autre",
     in: "l'avant-bras avance vers le fond des touches",
     'far-in': 'loin vers le fond des touches',
+    'further-in': 'encore plus vers le fond des touches',
     out: "l'avant-bras revient du fond des touches",
     'far-out': 'loin du fond des touches',
+    'further-out': 'encore plus loin du fond des touches',
     lean: 'le poids avance un peu au-dessus de la touche',
     'arm-right': 'le bras commence à se porter vers la droite',
     'arm-left': 'le bras commence à se porter vers la gauche',
     'wrist-rises': 'le poignet monte un peu à chaque doigt',
     'wrist-level': 'le poignet revient à son niveau',
+    rotate: "l'avant-bras tourne de part et d'autre avec les notes",
     'turn-thumb': "l'avant-bras tourne du côté du pouce",
     'turn-fifth': "l'avant-bras tourne du côté du cinquième doigt",
     'turn-afresh': "l'élan est épuisé : préparer la rotation",
   },
   hands: { right: 'm.d.', left: 'm.g.' },
+  reasons: {
+    thumb: 'le pouce',
+    arm: 'le bras',
+    own: { in: '{mover} entre : {why}', out: '{mover} sort : {why}' },
+    ready: {
+      in: '{mover} entre pour préparer {coming} : {why}',
+      out: '{mover} sort pour préparer {coming} : {why}',
+    },
+    evenly: {
+      in: '{mover} entre : le bras poursuit son mouvement',
+      out: '{mover} sort : le bras poursuit son mouvement',
+    },
+    causes: {
+      'black-key': '{key} est une touche noire',
+      'front-of-black-key': '{key} se joue plus facilement près de son bord avant',
+      'hold-for-short-finger': 'ce doigt court a besoin de prise sur {key}',
+      'off-the-edge': 'il serait trop près du bord de {key}',
+      'between-black-keys': '{key} se trouve entre deux touches noires',
+      'beside-black-key': "{key} est à côté d'une touche noire",
+    },
+    noteName,
+  },
   caution:
     "Ces indications sont des suggestions. Arrêtez-vous en cas de douleur, d'engourdissement ou de fatigue. C'est à un professeur qualifié de décider, et à un médecin d'examiner tout symptôme.",
 };

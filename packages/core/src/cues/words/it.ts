@@ -1,5 +1,13 @@
 import type { Words } from '../keys.js';
 
+const NAMES = ['do', 're', 'mi', 'fa', 'sol', 'la', 'si'] as const;
+
+function noteName(step: number, alter: number): string {
+  const word = alter < 0 ? 'bemolle' : 'diesis';
+  const accidentals = ['', ` ${word}`, ` doppio ${word}`] as const;
+  return `${NAMES[step]}${accidentals[Math.abs(alter)]}`;
+}
+
 export const italian: Words = {
   cues: {
     'thumb-passes': 'passa il pollice',
@@ -8,16 +16,26 @@ export const italian: Words = {
     'hand-under': 'mano sotto',
     in: 'dentro',
     'far-in': 'molto dentro',
+    'further-in': 'più dentro',
     out: 'fuori',
     'far-out': 'molto fuori',
+    'further-out': 'più fuori',
     lean: 'appoggiare',
     'arm-right': 'braccio a dx',
     'arm-left': 'braccio a sx',
     'wrist-rises': 'polso sale',
     'wrist-level': 'polso a livello',
-    'turn-thumb': 'gira verso 1',
-    'turn-fifth': 'gira verso 5',
+    rotate: 'rotazione',
+    'turn-thumb': 'verso il pollice',
+    'turn-fifth': 'via dal pollice',
     'turn-afresh': 'nuovo slancio',
+  },
+  full: {
+    in: 'avambraccio dentro',
+    'far-in': 'avambraccio molto dentro',
+    out: 'avambraccio fuori',
+    'far-out': 'avambraccio molto fuori',
+    lean: 'appoggiare verso il fondo',
   },
   meanings: {
     'thumb-passes': 'il pollice passa dietro il dito che suona',
@@ -26,18 +44,40 @@ export const italian: Words = {
     'hand-under': "questa mano resta sotto l'altra",
     in: "l'avambraccio avanza verso il fondo dei tasti",
     'far-in': 'un lungo tratto verso il fondo dei tasti',
+    'further-in': 'ancora più verso il fondo dei tasti',
     out: "l'avambraccio torna indietro dal fondo dei tasti",
     'far-out': 'un lungo tratto indietro dal fondo dei tasti',
+    'further-out': 'ancora più lontano dal fondo dei tasti',
     lean: 'il peso avanza un poco sopra il tasto',
     'arm-right': 'il braccio comincia a spostarsi a destra',
     'arm-left': 'il braccio comincia a spostarsi a sinistra',
     'wrist-rises': 'il polso sale un poco a ogni dito',
     'wrist-level': 'il polso torna a livello',
+    rotate: "l'avambraccio ruota da una parte e dall'altra con le note",
     'turn-thumb': "l'avambraccio ruota verso il lato del pollice",
     'turn-fifth': "l'avambraccio ruota verso il lato del quinto dito",
     'turn-afresh': 'lo slancio è esaurito: preparare la rotazione',
   },
   hands: { right: 'm.d.', left: 'm.s.' },
+  reasons: {
+    thumb: 'il pollice',
+    arm: 'il braccio',
+    own: { in: '{mover} entra: {why}', out: '{mover} esce: {why}' },
+    ready: { in: '{mover} entra e prepara {coming}: {why}', out: '{mover} esce e prepara {coming}: {why}' },
+    evenly: {
+      in: '{mover} entra: il braccio prosegue il movimento',
+      out: '{mover} esce: il braccio prosegue il movimento',
+    },
+    causes: {
+      'black-key': '{key} è un tasto nero',
+      'front-of-black-key': '{key} si suona più leggero vicino al bordo',
+      'hold-for-short-finger': 'è un dito corto e ha bisogno di appoggio su {key}',
+      'off-the-edge': 'starebbe troppo vicino al bordo di {key}',
+      'between-black-keys': '{key} sta tra due tasti neri',
+      'beside-black-key': '{key} ha accanto un tasto nero',
+    },
+    noteName,
+  },
   caution:
     'Le indicazioni sono suggerimenti. Fermarsi in caso di dolore, intorpidimento o stanchezza. Decide un insegnante qualificato; per i sintomi, un medico.',
 };

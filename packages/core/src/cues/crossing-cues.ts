@@ -1,0 +1,85 @@
+import { isFreshStart } from '../hands/fresh-start.js';
+import type { Line } from '../hands/line.js';
+import type { Crossing, MotionPlan } from '../motion/plan.js';
+import type { Density } from '../options/options.js';
+import type { CueKey } from './keys.js';
+import type { LayerCues } from './layer-cues.js';
+import { moveInto, Remembered } from './repeated.js';
+
+/** Crossings of one run lie at most this many slices apart, from memory: an arpeggio over an octave has three between. */
+const FARTHEST_SLICES = 5;
+/** Seconds that a player takes to read a text: a run whose crossings come quicker is told of them once. From memory. */
+const READING_SECONDS = 0.6;
+/** Difficulty in mm equivalents from which `demanding` tells of a run: a thumb to a black key, or behind 5. From memory. */
+const HARD = 16;
+
+const CROSSING_KEYS = {
+  'thumb-passing': 'thumb-passes',
+  'finger-over': 'over-thumb',
+  'hand-over': 'hand-over',
+  'hand-under': 'hand-under',
+} as const satisfies Record<Crossing['kind'], CueKey>;
+
+export function crossingKey({ kind }: Crossing): CueKey {
+  return CROSSING_KEYS[kind];
+}
+
+/**
+ * The slices whose thumb crossing a density prints. A run, crossings of one kind in one direction on a connected line, is
+ * told of evenly: of each crossing, or of the first alone where they come too quick to read; and not again while the same
+ * run keeps coming back.
+ */
+export function crossingSlices(line: Line, plan: MotionPlan, density: Density): readonly number[] {
+  const { slices } = plan;
+  const runs = runsOf(line, slices);
+  if (density === 'every') return runs.flat();
+  const told = new Remembered();
+  const printed: number[] = [];
+  for (const run of runs) {
+    const id = run.map((at) => moveInto(plan, at)).join();
+    if (told.comesBack(id, line.slices[run[0]!]!.measure)) continue;
+    if (density === 'demanding' && !run.some((at) => slices[at]!.crossing!.difficulty >= HARD)) continue;
+    printed.push(...(isReadable(line, run) ? run : run.slice(0, 1)));
+  }
+  return printed;
+}
+
+/** The cues of hand over hand: every one, or the first of those that follow each other closely. */
+export function handCues(
+  line: Line,
+  crossings: readonly (Crossing | undefined)[],
+  density: Density,
+): LayerCues {
+  const told = new Remembered();
+  return crossings.map((crossing, at) => {
+    if (!crossing) return undefined;
+    const key = crossingKey(crossing);
+    const again = told.comesBack(key, line.slices[at]!.measure);
+    return again && density !== 'every' ? undefined : key;
+  });
+}
+
+function runsOf(line: Line, slices: MotionPlan['slices']): readonly (readonly number[])[] {
+  const runs: number[][] = [];
+  let run: number[] = [];
+  for (let at = 0; at < slices.length; at++) {
+    if (isFreshStart(line.slices[at]!)) run = [];
+    const { crossing } = slices[at]!;
+    if (!crossing) continue;
+    const last = run.at(-1);
+    const before = last === undefined ? undefined : slices[last]!.crossing!;
+    const goes = before?.kind === crossing.kind && before.direction === crossing.direction;
+    if (last !== undefined && goes && at - last <= FARTHEST_SLICES) run.push(at);
+    else {
+      run = [at];
+      runs.push(run);
+    }
+  }
+  return runs;
+}
+
+function isReadable(line: Line, run: readonly number[]): boolean {
+  let seconds = 0;
+  for (let at = run[0]! + 1; at <= run.at(-1)!; at++) seconds += line.slices[at]!.seconds;
+  return run.length < 2 || seconds / (run.length - 1) >= READING_SECONDS;
+}

@@ -1,0 +1,71 @@
+import type { Line } from '../hands/line.js';
+import type { MotionPlan } from '../motion/plan.js';
+import type { Density } from '../options/options.js';
+import { type DepthCue, fewestCues } from './fewest.js';
+import type { CueKey } from './keys.js';
+import { type Direction, type ReaderState, type ReaderStep, read, readerSteps, tolerance } from './reader.js';
+
+/** Reader's travel in mm up to which a move in is a lean, and from which a move is far: from memory. */
+const LARGEST_LEAN = 8;
+const FAR = 25;
+
+/** A cue in or out in words, with what the reader does at it. */
+export interface DepthMove extends DepthCue {
+  readonly key: CueKey;
+  /** Last slice at which the reader still moves. */
+  readonly end: number;
+  /** mm. */
+  readonly travel: number;
+}
+
+/** The fewest cues of a density. */
+export function depthMoves(line: Line, plan: MotionPlan, density: Density): readonly DepthMove[] {
+  const steps = readerSteps(line, plan);
+  const tolerances = line.slices.map(({ seconds }) => tolerance(density, seconds));
+  return inWords(steps, fewestCues(steps, tolerances));
+}
+
+/** Reads along and tells of every cue what it makes the reader do. */
+function inWords(steps: readonly ReaderStep[], cues: readonly DepthCue[]): readonly DepthMove[] {
+  const directions = new Map<number, Direction>();
+  for (const { slice, direction } of cues) directions.set(slice, direction);
+  const moves: DepthMove[] = [];
+  let state: ReaderState = { depth: steps[0]?.planned ?? 0, heading: 0 };
+  let from = state.depth;
+  let end = 0;
+  // Direction of the last cue since the hand made a fresh start.
+  let last: Direction | 0 = 0;
+  let open: DepthCue | undefined;
+  let further = false;
+  const close = (): void => {
+    if (!open) return;
+    const travel = Math.abs(state.depth - from);
+    moves.push({ ...open, key: keyOf(open.direction, travel, further), end, travel });
+    open = undefined;
+  };
+  for (let at = 0; at < steps.length; at++) {
+    const cue = directions.get(at) ?? 0;
+    const next = read(state, steps[at]!, cue);
+    if (next.heading === 0 || cue !== 0) close();
+    if (steps[at]!.fresh) last = 0;
+    if (cue !== 0) {
+      open = { slice: at, direction: cue };
+      from = state.depth;
+      further = cue === last;
+      last = cue;
+    }
+    if (open && next.depth !== state.depth) end = at;
+    state = next;
+  }
+  close();
+  return moves;
+}
+
+function keyOf(direction: Direction, travel: number, further: boolean): CueKey {
+  if (direction > 0) {
+    if (further) return 'further-in';
+    return travel <= LARGEST_LEAN ? 'lean' : travel >= FAR ? 'far-in' : 'in';
+  }
+  if (further) return 'further-out';
+  return travel >= FAR ? 'far-out' : 'out';
+}

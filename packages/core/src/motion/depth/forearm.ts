@@ -1,0 +1,53 @@
+import { travelWeight } from '../../anatomy/travel.js';
+import { isFree } from '../../hands/fresh-start.js';
+import type { Slice } from '../../hands/line.js';
+
+/**
+ * What the forearm can do as a mass, in and out of the keys. All numbers of this file: from memory. The whole arm moves
+ * to and fro at ease about twice a second, which makes four reversals.
+ */
+
+/** mm a second at most. */
+export const GREATEST_SPEED = 120;
+/** Seconds from one reversal to the next at least. */
+export const LEAST_SECONDS_TO_TURN = 0.25;
+/** Two onsets count as this many seconds apart at least. */
+export const LEAST_SECONDS = 0.02;
+
+/** mm equivalents of a reversal per share by which the notes come quicker than that: the arm's own swing is slower. */
+const TURN_COST = 2;
+
+/** Seconds and mm by which rounding may tell equal times apart. */
+const ROUNDING = 1e-6;
+
+/** The move from one slice to the next. */
+export interface Move {
+  readonly seconds: number;
+  /** mm equivalents per mm of travel at first. */
+  readonly weight: number;
+  /** mm equivalents of a reversal. */
+  readonly turn: number;
+}
+
+export function moveInto({
+  seconds,
+  free,
+  phraseStart,
+}: Pick<Slice, 'seconds' | 'free' | 'phraseStart'>): Move {
+  const apart = Math.max(LEAST_SECONDS, seconds);
+  return {
+    seconds: apart,
+    weight: travelWeight(seconds, isFree(free, phraseStart)),
+    turn: TURN_COST * Math.max(0, LEAST_SECONDS_TO_TURN / apart - 1),
+  };
+}
+
+/** Whole mm that the forearm covers at most in some seconds. */
+export function farthest(seconds: number): number {
+  return Math.floor(GREATEST_SPEED * seconds + ROUNDING);
+}
+
+/** Whether an arm that turned so many seconds ago may turn again. */
+export function mayTurn(seconds: number): boolean {
+  return seconds >= LEAST_SECONDS_TO_TURN - ROUNDING;
+}

@@ -1,0 +1,26 @@
+import type { DepthCue } from '#core/cues/fewest.js';
+import type { ReaderStep } from '#core/cues/reader.js';
+
+/**
+ * Where a reader is at every slice, mm, by the reader's rule as the README states it: follow a cue as far as the plan goes
+ * that way without a pause, otherwise stay, come back at a fresh start.
+ */
+export function followed(path: readonly ReaderStep[], cues: readonly DepthCue[]): readonly number[] {
+  const depths: number[] = [];
+  for (let at = 0; at < path.length; at++)
+    depths.push(path[at]!.fresh || at === 0 ? path[at]!.planned : Number.NaN);
+  for (let at = 1; at < path.length; at++) {
+    if (!Number.isNaN(depths[at]!)) continue;
+    const before = depths[at - 1]!;
+    const active = cues.findLast(({ slice, direction }) => {
+      if (slice > at) return false;
+      const since = path.slice(slice + 1, at + 1);
+      return !path[slice]!.fresh && since.every(({ change, fresh }) => !fresh && change * direction > 0);
+    });
+    const latest = cues.findLast(({ slice }) => slice <= at);
+    if (!active || active !== latest) depths[at] = before;
+    else if (active.direction > 0) depths[at] = Math.max(before, path[at]!.planned);
+    else depths[at] = Math.min(before, path[at]!.planned);
+  }
+  return depths;
+}

@@ -1,0 +1,105 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { handModel } from '#core/anatomy/hand.js';
+import { depthMoves } from '#core/cues/depth-cues.js';
+import { type DepthCue, fewestCues } from '#core/cues/fewest.js';
+import { type ReaderStep, readerSteps, TOLERANCES, tolerance } from '#core/cues/reader.js';
+import { planMotion } from '#core/motion/motion.js';
+import type { Density } from '#core/options/options.js';
+import { steps } from '../motion/arbitrary.js';
+import { lineOf } from '../motion/lines.js';
+import { rounds } from '../rounds.js';
+import { followed } from './follow.js';
+
+const DENSITIES = Object.keys(TOLERANCES) as Density[];
+
+const step = fc.record({ planned: fc.integer({ min: 0, max: 12 }), fresh: fc.boolean(), wide: fc.boolean() });
+
+/** Steps from planned depths, and a tolerance for each. */
+function given(all: readonly { planned: number; fresh: boolean; wide: boolean }[]) {
+  const path = all.map(
+    ({ planned, fresh }, at): ReaderStep => ({
+      planned,
+      change: at === 0 ? 0 : planned - all[at - 1]!.planned,
+      fresh: fresh && at % 4 === 3,
+    }),
+  );
+  return { path, tolerances: all.map(({ wide }) => (wide ? 5 : 3)) };
+}
+
+function isWithin(
+  path: readonly ReaderStep[],
+  tolerances: readonly number[],
+  cues: readonly DepthCue[],
+): boolean {
+  return followed(path, cues).every((depth, at) => Math.abs(depth - path[at]!.planned) <= tolerances[at]!);
+}
+
+/** Fewest cues by trying every set of them, small sets first. */
+function fewestByTrying(path: readonly ReaderStep[], tolerances: readonly number[]): number {
+  const tries = (count: number, from: number, cues: readonly DepthCue[]): boolean => {
+    if (count === 0) return isWithin(path, tolerances, cues);
+    for (let slice = from; slice < path.length; slice++) {
+      for (const direction of [1, -1] as const) {
+        if (tries(count - 1, slice + 1, [...cues, { slice, direction }])) return true;
+      }
+    }
+    return false;
+  };
+  let count = 0;
+  while (!tries(count, 0, [])) count++;
+  return count;
+}
+
+describe('the fewest cues', () => {
+  it('keep the reader within the tolerance, and no fewer do: against every set of cues', () => {
+    let most = 0;
+    fc.assert(
+      fc.property(fc.array(step, { minLength: 1, maxLength: 8 }), (all) => {
+        const { path, tolerances } = given(all);
+        const cues = fewestCues(path, tolerances);
+        expect(isWithin(path, tolerances, cues)).toBe(true);
+        expect(cues.length).toBe(fewestByTrying(path, tolerances));
+        most = Math.max(most, cues.length);
+      }),
+      rounds(300),
+    );
+    expect(most).toBeGreaterThan(2);
+  });
+
+  it('each send the reader on from where they are, further where they went the same way before', () => {
+    fc.assert(
+      fc.property(steps(30), fc.constantFrom(...DENSITIES), (all, density) => {
+        const { line, fingers } = lineOf('right', all);
+        const plan = planMotion(line, fingers, handModel());
+        const path = readerSteps(line, plan);
+        const moves = depthMoves(line, plan, density);
+        const reader = followed(path, moves);
+        let last = 0;
+        let from = 0;
+        for (const { slice, direction, key, end, travel } of moves) {
+          expect(direction * (reader[slice]! - reader[slice - 1]!)).toBeGreaterThan(0);
+          expect(Math.abs(reader[end]! - reader[slice - 1]!)).toBe(travel);
+          if (path.slice(from + 1, slice + 1).some(({ fresh }) => fresh)) last = 0;
+          expect(key.startsWith('further')).toBe(direction === last);
+          [last, from] = [direction, slice];
+        }
+      }),
+    );
+  });
+
+  it('are fewer at a wider tolerance, which grows with the pace', () => {
+    fc.assert(
+      fc.property(steps(30), (all) => {
+        const { line, fingers } = lineOf('right', all);
+        const plan = planMotion(line, fingers, handModel());
+        const counts = DENSITIES.map((density) => depthMoves(line, plan, density).length);
+        expect(counts).toEqual([...counts].sort((a, b) => b - a));
+      }),
+    );
+    const paces = [1, 0.25, 0.15, 0.1, 0.05].map((seconds) => tolerance('essential', seconds));
+    expect(paces[0]).toBe(TOLERANCES.essential);
+    expect(paces).toEqual([...paces].sort((a, b) => a - b));
+    expect(paces.at(-1)).toBe(2 * TOLERANCES.essential);
+  });
+});
