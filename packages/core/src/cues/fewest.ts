@@ -20,8 +20,8 @@ interface Way {
 
 /**
  * The fewest cues with which the reader is never further from the plan than the tolerance; of as few, those with which
- * the reader is nearer to it in sum. Exact: dynamic programming over where the reader may be and is heading. A cue stands
- * where the reader's own move begins.
+ * the reader is nearer to it in sum. A cue stands where the reader's own move begins: none is there only to stop a move.
+ * Exact: dynamic programming over where the reader may be and is heading.
  *
  * @param tolerances mm, by slice
  */
