@@ -53,7 +53,7 @@ describe('hands that share a chord', () => {
     const score = grand([chord(TENTH), low(['G3', 'B3'])]);
     const { output, report } = annotate(score, { span: '8th', layers: [] });
     expect(output).toBe(annotate(score, { span: '8th', layers: [], shareHands: false }).output);
-    expect(output).not.toContain('<direction');
+    expect(output).not.toContain('l.h.');
     expect(report.warnings.map(({ code }) => code)).toEqual(['UNPLAYABLE']);
     for (const line of report.lines) expect(line).not.toHaveProperty('shared');
   });
