@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { annotate } from '@handline/core';
 import { describe, expect, test } from 'vitest';
 import { DEMO, handline, workFolder } from './harness.js';
 
@@ -81,11 +82,13 @@ describe('the demo score', () => {
     folder.put('words.json', JSON.stringify({ out: 'to the body' }));
     const run = await handline(['mark', DEMO, '-o', 'own.musicxml', '--wording', 'words.json'], folder.path);
     expect({ code: run.code, stderr: run.stderr }).toEqual({ code: 0, stderr: '' });
-    const words = [
-      ...readFileSync(folder.at('own.musicxml'), 'utf8').matchAll(/<words[^>]*>([^<]*)<\/words>/g),
-    ].map(([, text]) => text);
+    const marked = readFileSync(folder.at('own.musicxml'), 'utf8');
+    const words = [...marked.matchAll(/<words[^>]*>([^<]*)<\/words>/g)].map(([, text]) => text);
     expect(words).toContain('to the body');
     expect(words).toContain('thumb passes');
-    expect(words).not.toContain('out');
+    const { report } = annotate(readFileSync(DEMO), { wording: { out: 'to the body' } });
+    const cues = report.lines.flatMap(({ slices }) => slices.flatMap(({ cue }) => cue ?? []));
+    expect(cues).toContain('to the body');
+    expect(cues.filter((cue) => /^(?:forearm )?out\b/.test(cue))).toEqual([]);
   });
 });

@@ -79,7 +79,7 @@ describe('a chord out of reach', () => {
   it('of the left hand gives its upper notes to the right', () => {
     const found = said(chord(['E4', 'G4'], 1), chord(['C3', 'G3', 'Eb4'], 2), '8th')!;
     expect(found).toMatchObject({ hand: 'left', otherHand: [63], left: [63] });
-    expect(found.message).toBe('let the right hand take D♯4, or roll the chord, or omit D♯4');
+    expect(found.message).toBe('let the right hand take E♭4, or roll the chord, or omit E♭4');
   });
 
   it('is judged for each hand by its own span', () => {

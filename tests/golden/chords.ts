@@ -65,7 +65,6 @@ export const CHORDS: readonly Tune[] = [
     notes: ['C4+C5 D4+D5 E4+E5 F4+F5 | G4+G5:2 E4+E5:2 C4+C5:4'],
     digits: '15 15 15 15 15 15 15',
     why: 'white octaves are for 1 and 5',
-    aim: '4 on some white octaves, which a medium hand must stretch for',
   },
   {
     texture: 'thirds',

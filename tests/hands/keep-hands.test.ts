@@ -38,7 +38,7 @@ describe('a chord stays with its hand', () => {
     const given = (finger: number, pitch: string) => chord(TENTH, { notations: { [pitch]: digit(finger) } });
     const own = shared(grand([given(1, 'C4'), free]));
     expect(own.words).toEqual([]);
-    expect(own.report.warnings.map(({ code }) => code)).toEqual(['DIGIT_CONFLICT']);
+    expect(own.report.warnings.map(({ code }) => code)).toEqual(['UNPLAYABLE']);
     // Of what stays, 4 on the top note is the file's.
     const top = shared(grand([given(4, 'E5'), free]));
     expect(top.plays.right).toBe('67+76=1+4');

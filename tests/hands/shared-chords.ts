@@ -47,9 +47,9 @@ export function shared(score: string, options: AnnotateOptions = {}) {
       slices.map(({ keys, fingers }) => `${keys.join('+')}=${fingers.join('+')}`).join(' '),
     ]),
   );
-  const words = [...output.matchAll(/<direction placement="(\w+)">.*?<words[^>]*>([^<]*\S[^<]*)<\/words>/gs)].map(
-    ([, placement, text]) => `${text} ${placement}`,
-  );
+  const words = [
+    ...output.matchAll(/<direction placement="(\w+)">.*?<words[^>]*>([^<]*\S[^<]*)<\/words>/gs),
+  ].map(([, placement, text]) => `${text} ${placement}`);
   const told = report.lines.map(({ shared = [] }) => shared.map(({ message }) => message));
   return { output, report, plays, words, told };
 }

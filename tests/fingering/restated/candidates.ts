@@ -96,8 +96,10 @@ export function heldBy(keys: readonly Key[], span: number, rolled: boolean): Hel
     const ways = waysOf(of(struck), span, true);
     if (ways.length > 0) return found(struck, ways, 'none');
   }
-  if (keys.some(({ fixed }) => fixed !== undefined) && keys.length <= FINGERS.length) {
-    // Given digits are kept in whatever order; any other finger plays one key, and none that is given.
+  const given = keys.some(({ fixed }) => fixed !== undefined);
+  const plain = keys.map((own) => ({ ...own, fixed: undefined }));
+  if (given && keys.length <= FINGERS.length && heldBy(plain, span, rolled).trouble === 'none') {
+    // Digits that are to blame are kept in whatever order; any other finger plays one key, and none that is given.
     const ways = all(keys).filter((fingers) =>
       fingers.every(
         (finger, at) => keys[at]!.fixed !== undefined || fingers.filter((own) => own === finger).length === 1,
@@ -121,10 +123,11 @@ function largest(keys: readonly Key[], struck: readonly number[], span: number):
   sets.sort((a, b) => b.length - a.length || (order(b) > order(a) ? 1 : -1));
   for (const kept of sets) {
     if (kept.length === 0 || kept.length === struck.length) continue;
-    const ways = waysOf(
-      kept.map((at) => ({ ...keys[at]!, fixed: undefined })),
-      span,
-    );
+    // Given digits are kept where they can be.
+    const given = kept.map((at) => keys[at]!);
+    const honoured = waysOf(given, span);
+    const free = given.map((own) => ({ ...own, fixed: undefined }));
+    const ways = honoured.length > 0 ? honoured : waysOf(free, span);
     if (ways.length === 0) continue;
     const framed = ways.filter(
       (way) => (kept[0] !== struck[0] || way[0] === 1) && (kept.at(-1) !== struck.at(-1) || way.at(-1) === 5),
