@@ -75,7 +75,7 @@ function saved(
 const MEASURES: readonly Measure[] = ['usage', 'movement'];
 
 describe.each(HANDS)('%s hand', (side) => {
-  // Of the three, 2 on black keys moves least; ours differs from it where B leads to C, for 2 and 3 there save a thumb.
+  // Of the three, 2 on black keys moves least; ours takes B by 3 and C by 1 where that has 1 and 2.
   it.each([
     ['usage', 37],
     ['movement', 20],
