@@ -64,7 +64,7 @@ it('every export is named, values and types', () => {
       'LineFingering',
       'LineOptions',
       'LineReport',
-      'Measure',
+      'Criterion',
       'MotionFinding',
       'MotionPlan',
       'Ornamented',

@@ -6,14 +6,14 @@ import { WEIGHTS } from '#core/fingering/cost/weights.js';
 import { fingerLine } from '#core/fingering/finger.js';
 import type { LineFingering } from '#core/fingering/result.js';
 import type { Line } from '#core/hands/line.js';
-import type { Measure } from '#core/options/options.js';
+import type { Criterion } from '#core/options/options.js';
 import type { Hand } from '#core/score/model.js';
 import { rounds } from '../rounds.js';
 import { happenings, lineOf, type Texture } from './lines.js';
 
 const SPANS = fc.constantFrom('small', 'medium', 'large');
 const HANDS = fc.constantFrom<Hand>('right', 'left');
-const BOTH: readonly Measure[] = ['usage', 'movement'];
+const BOTH: readonly Criterion[] = ['usage', 'movement'];
 /** Costs are told with six decimal places. */
 const ROUNDING = 1e-4;
 
@@ -23,7 +23,7 @@ const TEXTURES: readonly { readonly name: string; readonly texture: Texture }[] 
   { name: 'chords, some out of reach', texture: { keys: 4, holds: 1 } },
 ];
 
-const finger = (line: Line, span: string, by: Measure): LineFingering =>
+const finger = (line: Line, span: string, by: Criterion): LineFingering =>
   fingerLine(line, handModel(span), { by }).fingering;
 const movementOf = ({ slices }: LineFingering): number => slices.reduce((sum, own) => sum + own.movement, 0);
 const sumOf = (terms: Readonly<Record<string, number>>): number =>

@@ -5,7 +5,7 @@ import { Objective } from '#core/fingering/cost/objective.js';
 import { CostTable } from '#core/fingering/cost/slice-costs.js';
 import { judging } from '#core/fingering/cost/weights.js';
 import type { SliceView } from '#core/fingering/view/view.js';
-import type { Measure } from '#core/options/options.js';
+import type { Criterion } from '#core/options/options.js';
 import { HAND, type Sample } from './data.js';
 
 /** Hits and digits by work. */
@@ -37,7 +37,7 @@ function textureOf(view: SliceView, before: SliceView | undefined): string {
 export function tally(
   samples: readonly Sample[],
   weights: Float64Array,
-  measure: Measure,
+  measure: Criterion,
   into: Tally,
   textures?: Tally,
 ): Tally {

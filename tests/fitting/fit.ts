@@ -1,7 +1,7 @@
 import { sizeOf } from '#core/fingering/cost/terms/blocks.js';
 import { isHabit } from '#core/fingering/cost/terms/term.js';
 import { OFFSETS, TERMS } from '#core/fingering/cost/terms/terms.js';
-import type { Measure } from '#core/options/options.js';
+import type { Criterion } from '#core/options/options.js';
 import { record } from '../docs/figures.js';
 import { hasSamples, loadSamples, type Sample } from './data.js';
 import { summary, type Tally, tally } from './evaluate.js';
@@ -76,7 +76,7 @@ class Fitting {
 
   constructor(
     private readonly samples: readonly Sample[],
-    private readonly measure: Measure,
+    private readonly measure: Criterion,
   ) {
     this.#pick = trainees(samples);
   }
@@ -143,7 +143,7 @@ function main(): void {
     console.log('The shared scores are not here: nothing to fit.');
     return;
   }
-  const measure: Measure = process.argv.includes('movement') ? 'movement' : 'usage';
+  const measure: Criterion = process.argv.includes('movement') ? 'movement' : 'usage';
   const fitting = new Fitting(loadSamples(), measure);
   const heldOut = fitting.crossValidate();
   print(`${measure}: works held out`, heldOut.blind);

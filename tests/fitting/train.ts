@@ -2,7 +2,7 @@ import { leastWeights } from '#core/fingering/cost/corrections.js';
 import { sizeOf } from '#core/fingering/cost/terms/blocks.js';
 import { isHabit } from '#core/fingering/cost/terms/term.js';
 import { FEATURES, OFFSETS, TERMS } from '#core/fingering/cost/terms/terms.js';
-import type { Measure } from '#core/options/options.js';
+import type { Criterion } from '#core/options/options.js';
 import type { SliceFeatures } from './features.js';
 import { expectation, MM_PER_NAT } from './likelihood.js';
 
@@ -72,7 +72,7 @@ function generator(seed: number): () => number {
  * Weights in mm equivalents that make the editors' digits likely: maximum likelihood of a log-linear model over whole
  * windows, unprinted digits summed out, pulled towards zero. Deterministic.
  */
-export function train(trainees: readonly Trainee[], regime: Regime, measure: Measure): Float64Array {
+export function train(trainees: readonly Trainee[], regime: Regime, measure: Criterion): Float64Array {
   const theta = new Float64Array(FEATURES);
   // A log-linear score is the cost with the other sign.
   const most = leastWeights().map((mm, at) => -mm / MM_PER_NAT / SCALE[at]!);

@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { fingerprintOf, type TableBlock } from '#core/fingering/cost/tables/table.js';
 import { isHabit } from '#core/fingering/cost/terms/term.js';
 import { OFFSETS, TERMS } from '#core/fingering/cost/terms/terms.js';
-import type { Measure } from '#core/options/options.js';
+import type { Criterion } from '#core/options/options.js';
 import { MANIFEST } from './data.js';
 
 const FOLDER = fileURLToPath(new URL('../../packages/core/src/fingering/cost/tables/', import.meta.url));
@@ -57,7 +57,7 @@ function source(text: string): string {
  * @param seed of the fit
  */
 export function writeTables(
-  measure: Measure,
+  measure: Criterion,
   weights: Float64Array,
   support: Uint32Array,
   heldOut: HeldOut,

@@ -3,7 +3,7 @@ import { handModel } from '#core/anatomy/hand.js';
 import { fingerLine } from '#core/fingering/finger.js';
 import type { LineFingering } from '#core/fingering/result.js';
 import { isBlack } from '#core/keyboard/key-plan.js';
-import type { Measure } from '#core/options/options.js';
+import type { Criterion } from '#core/options/options.js';
 import type { Finger, Hand } from '#core/score/model.js';
 import { type Happening, lineOf } from '../fingering/lines.js';
 import { CHROMATIC, FIVE_FINGER_THIRDS, SCALE_IN_THIRDS, SEVENTH_ARPEGGIOS } from './published-lines.js';
@@ -43,7 +43,7 @@ function told({ line: { hand: side }, slices }: LineFingering): Told {
   return { digits, movement: slices.reduce((sum, own) => sum + own.movement, 0) };
 }
 
-const ours = (side: Hand, onsets: readonly (readonly number[])[], by: Measure): Told =>
+const ours = (side: Hand, onsets: readonly (readonly number[])[], by: Criterion): Told =>
   told(fingerLine(line(side, onsets), hand, { by }).fingering);
 const theirs = (side: Hand, onsets: readonly (readonly number[])[], digits: readonly string[]): Told =>
   told(fingerLine(line(side, onsets, digits), hand, { by: 'movement' }).fingering);
@@ -58,7 +58,7 @@ function saved(
   side: Hand,
   onsets: readonly (readonly number[])[],
   standards: readonly (readonly string[])[],
-  by: Measure,
+  by: Criterion,
 ): number {
   const own = ours(side, onsets, by);
   const all = standards.map((digits) => theirs(side, onsets, digits));
@@ -72,7 +72,7 @@ function saved(
   return equal ? 0 : least - own.movement;
 }
 
-const MEASURES: readonly Measure[] = ['usage', 'movement'];
+const CRITERIA: readonly Criterion[] = ['usage', 'movement'];
 
 describe.each(HANDS)('%s hand', (side) => {
   // Of the three, 2 on black keys moves least; ours takes B by 3 and C by 1 where that has 1 and 2.
@@ -124,7 +124,7 @@ describe.each(HANDS)('%s hand', (side) => {
   ] as const)(
     'octaves of %s scales have 5 on white keys, and 4 on black ones mostly',
     (name, steps, least) => {
-      for (const by of MEASURES) {
+      for (const by of CRITERIA) {
         let [fours, black] = [0, 0];
         for (let tonic = 48; tonic < 60; tonic++) {
           const onsets = back(steps.map((step) => tonic + step)).map((key) => [key, key + 12]);

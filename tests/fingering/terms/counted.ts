@@ -4,7 +4,7 @@ import { OFFSETS, TERMS } from '#core/fingering/cost/terms/terms.js';
 import { WEIGHTS } from '#core/fingering/cost/weights.js';
 import { surroundingsOf } from '#core/fingering/view/surroundings.js';
 import { viewLine } from '#core/fingering/view/view.js';
-import type { Measure } from '#core/options/options.js';
+import type { Criterion } from '#core/options/options.js';
 import type { Finger, Hand } from '#core/score/model.js';
 import { type Happening, lineOf } from '../lines.js';
 
@@ -83,7 +83,7 @@ export function counted(layout: Layout, term: Term, own: Case): Record<string, n
 }
 
 /** What the last onset costs by this term, mm equivalents with two decimal places. */
-export function costs(term: Term, own: Case, by: Measure = 'usage'): number {
+export function costs(term: Term, own: Case, by: Criterion = 'usage'): number {
   const base = OFFSETS[TERMS.indexOf(term)]!;
   let sum = 0;
   for (const [feature, value] of features(term, own)) sum += WEIGHTS[by][base + feature]! * value;

@@ -2,7 +2,7 @@ import type { HandModel } from '../anatomy/hand.js';
 import type { PlayingContext } from '../hands/context.js';
 import type { Line } from '../hands/line.js';
 import { checkAlternatives, checkLine } from '../options/allowed.js';
-import type { Measure } from '../options/options.js';
+import type { Criterion } from '../options/options.js';
 import { consensusOf, consistencyBias } from './consistency/consensus.js';
 import { figuresOf } from './consistency/figures.js';
 import { cheapestConsistent } from './consistency/joint.js';
@@ -18,7 +18,7 @@ import { PrefixCosts } from './search/prefix.js';
 /** What `alternatives` takes beside the line: its context, as `readLines` gives it, and how many are wanted. */
 export interface AlternativesOptions extends PlayingContext {
   /** What the fingers are chosen by. Default usage. */
-  readonly by?: Measure;
+  readonly by?: Criterion;
   /** Keep the digits that the file gives. Default true. */
   readonly keepDigits?: boolean;
   /** Fingerings wanted, the printed one included. Default 2. */

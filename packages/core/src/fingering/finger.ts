@@ -4,7 +4,7 @@ import type { Line } from '../hands/line.js';
 import type { Ornaments } from '../hands/ornaments.js';
 import { rounded } from '../numeric/fixed-point.js';
 import { checkFingering, checkLine } from '../options/allowed.js';
-import type { Measure } from '../options/options.js';
+import type { Criterion } from '../options/options.js';
 import type { Finger } from '../score/model.js';
 import { consistentChoice } from './consistency/settle.js';
 import type { Choice } from './cost/choice.js';
@@ -25,7 +25,7 @@ import { type SliceView, viewLine } from './view/view.js';
 /** What `fingerLine` takes into account besides the line itself; `readLines` gives `flow` and `ornaments`. */
 export interface FingerOptions {
   /** What the fingers are chosen by. Default usage. */
-  readonly by?: Measure;
+  readonly by?: Criterion;
   /** Keep the digits that the file gives. Default true. */
   readonly keepDigits?: boolean;
   /** Where playing order departs from print; default: nowhere. */
@@ -51,7 +51,7 @@ export interface Fingered {
 
 /** What the search works on. */
 export interface Prepared {
-  readonly by: Measure;
+  readonly by: Criterion;
   readonly line: Line;
   readonly hand: HandModel;
   readonly views: readonly SliceView[];

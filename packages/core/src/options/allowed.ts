@@ -13,7 +13,7 @@ import {
   text,
 } from './check.js';
 import { DEFAULT_LIMITS, HIGHEST_LIMITS, MAX_STAVES } from './limits.js';
-import { DENSITIES, LANGUAGE_CODES, LAYERS, type Limits, MEASURES } from './options.js';
+import { CRITERIA, DENSITIES, LANGUAGE_CODES, LAYERS, type Limits } from './options.js';
 
 /** Second choices that can be printed for one note at most. */
 const MOST_ALTERNATIVES = 9;
@@ -45,7 +45,7 @@ const MARKING = {
   ...READING,
   hands: oneOf(['both', 'right', 'left']),
   measures: fields({ from: text, to: text }, ['from', 'to']),
-  by: oneOf(MEASURES),
+  by: oneOf(CRITERIA),
   layers: listOf(oneOf(LAYERS)),
   density: oneOf(DENSITIES),
   language: oneOf(LANGUAGE_CODES),
@@ -59,7 +59,7 @@ const MARKING = {
 };
 
 const FINGERING = {
-  by: oneOf(MEASURES),
+  by: oneOf(CRITERIA),
   keepDigits: flag,
   flow: shaped({ joins: 'Array', cuts: 'Set' }, "the `flow` of a line's context"),
   ornaments: shaped({ keys: 'Map', tremolos: 'Set' }, "the `ornaments` of a line's context"),

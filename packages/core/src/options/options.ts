@@ -10,8 +10,8 @@ export type Layer = (typeof LAYERS)[number];
 /** every: each change; essential: those that matter; demanding: those of hard places. */
 export type Density = (typeof DENSITIES)[number];
 /** What fingers are chosen by: `usage`, movement and what editors usually print; or `movement` alone, in mm. */
-export type Measure = 'usage' | 'movement';
-export const MEASURES: readonly Measure[] = ['usage', 'movement'];
+export type Criterion = 'usage' | 'movement';
+export const CRITERIA: readonly Criterion[] = ['usage', 'movement'];
 export type Language = (typeof LANGUAGE_CODES)[number];
 /**
  * Widest distance from the tip of 1 to that of 5: mm (140 ... 300), an interval from `7th` to `12th`, or small, medium or
@@ -46,7 +46,7 @@ export interface AnnotateOptions {
   /** Printed measure numbers, first and last inclusive; everything is analysed, only these are marked. */
   readonly measures?: { readonly from: string; readonly to: string };
   /** What the fingers are chosen by. Default usage. */
-  readonly by?: Measure;
+  readonly by?: Criterion;
   /** Kinds of cues to print; an empty list prints none. Default depth and crossing. */
   readonly layers?: readonly Layer[];
   /**

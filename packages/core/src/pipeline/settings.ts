@@ -4,11 +4,11 @@ import { cueWording } from '../cues/wording.js';
 import { DEFAULT_LIMITS } from '../options/limits.js';
 import type {
   AnnotateOptions,
+  Criterion,
   Density,
   Language,
   Layer,
   Limits,
-  Measure,
   SpanOption,
 } from '../options/options.js';
 import type { Draft } from '../score/draft.js';
@@ -23,7 +23,7 @@ export interface Settings {
   readonly model: Readonly<Record<Hand, HandModel>>;
   readonly measures?: { readonly from: string; readonly to: string };
   readonly layers: readonly Layer[];
-  readonly by: Measure;
+  readonly by: Criterion;
   readonly density: Density;
   readonly language: Language;
   readonly wording: Readonly<Record<string, string>>;

@@ -1,6 +1,6 @@
 import type { HandModel } from '../../anatomy/hand.js';
 import { rounded } from '../../numeric/fixed-point.js';
-import type { Measure } from '../../options/options.js';
+import type { Criterion } from '../../options/options.js';
 import type { Finger } from '../../score/model.js';
 import type { Surroundings } from '../view/surroundings.js';
 import type { SliceView } from '../view/view.js';
@@ -28,7 +28,7 @@ export interface Explained {
  * @param chosen the fingers of the choice
  */
 export function explain(
-  by: Measure,
+  by: Criterion,
   views: readonly SliceView[],
   surroundings: readonly Surroundings[],
   chosen: readonly (readonly Finger[])[],

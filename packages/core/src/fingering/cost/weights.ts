@@ -1,4 +1,4 @@
-import type { Measure } from '../../options/options.js';
+import type { Criterion } from '../../options/options.js';
 import { atLeast, corrected } from './corrections.js';
 import { movementTables } from './tables/movement/tables.js';
 import { decodeTable, type Table } from './tables/table.js';
@@ -10,13 +10,13 @@ import { TERMS } from './terms/terms.js';
  * Weights of all features, in mm equivalents. They are fitted by `tests/fitting` to the digits that editors printed in
  * public-domain editions (145 scores, 23,200 digits; see `docs/fingering.md`); only numbers are shipped, no passage.
  */
-export const WEIGHTS: Readonly<Record<Measure, Float64Array>> = {
+export const WEIGHTS: Readonly<Record<Criterion, Float64Array>> = {
   usage: judging('usage', fitted(usageTables)),
   movement: judging('movement', fitted(movementTables)),
 };
 
 /** Fitted weights as they judge: none below its least; for usage, what the fit overrates is charged. */
-export function judging(measure: Measure, weights: Float64Array): Float64Array {
+export function judging(measure: Criterion, weights: Float64Array): Float64Array {
   return measure === 'usage' ? corrected(weights) : atLeast(weights);
 }
 
