@@ -48,7 +48,9 @@ export function shared(score: string, options: AnnotateOptions = {}) {
     ]),
   );
   const words = [
-    ...output.matchAll(/<direction placement="(\w+)">.*?<words[^>]*>([^<]*\S[^<]*)<\/words>/gs),
+    ...output.matchAll(
+      /<direction placement="(\w+)">(?:(?!<\/direction>).)*?<words[^>]*>([^<]*\S[^<]*)<\/words>/gs,
+    ),
   ].map(([, placement, text]) => `${text} ${placement}`);
   const told = report.lines.map(({ shared = [] }) => shared.map(({ message }) => message));
   return { output, report, plays, words, told };
