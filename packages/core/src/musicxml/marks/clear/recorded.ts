@@ -1,6 +1,6 @@
 import type { WarningCode } from '../../../score/errors.js';
 import { resolve, type XmlElement } from '../../xml/tree.js';
-import { align, type Row, transposition } from '../record/align.js';
+import { align, type Row, strayed, transposition } from '../record/align.js';
 import { byMoment, firstFrom, type Head, headsOf, type PartHeads } from '../record/heads.js';
 import { type HeadRecord, restorable, type Token } from '../record/token.js';
 import { DIGIT_CHANGED, digitsOf, saysDigit } from './match.js';
@@ -46,7 +46,13 @@ export function recordedDigits(
   for (const part of headsOf(root, new Set(carriers.keys()))) {
     const rows = rowsOf(part, carriers);
     const shift = transposition(rows);
-    for (const row of rows) finding.add(row, align(row, shift, says));
+    const found = strayed(
+      rows,
+      rows.map((row) => align(row, shift, says)),
+      shift,
+      says,
+    );
+    for (const [nth, row] of rows.entries()) finding.add(row, found[nth] as readonly (Head | undefined)[]);
   }
   return finding.done();
 }

@@ -53,6 +53,33 @@ export function align({ records, heads }: Row, shift: number, says: Says): reado
   return found.map((at) => (at === undefined ? undefined : heads[at]));
 }
 
+/**
+ * Gives records that have no head in their own row one of a neighbouring row that no record has, of the same pitch and
+ * with the digit on record: some programs move the notes of an irregular measure, and our words with them.
+ *
+ * @param found by row, as `align` gives it
+ */
+export function strayed(
+  rows: readonly Row[],
+  found: readonly (readonly (Head | undefined)[])[],
+  shift: number,
+  says: Says,
+): readonly (readonly (Head | undefined)[])[] {
+  const taken = new Set(found.flat());
+  return rows.map(({ records }, nth) => {
+    const near = [...(rows[nth - 1]?.heads ?? []), ...(rows[nth + 1]?.heads ?? [])];
+    return records.map(({ pitch, written }, at) => {
+      const own = found[nth]?.[at];
+      if (own !== undefined || written === undefined) return own;
+      const head = near.find(
+        (one) => !taken.has(one) && pitchClass(one) === (pitch + shift) % 12 && says(one, written),
+      );
+      if (head !== undefined) taken.add(head);
+      return head;
+    });
+  });
+}
+
 function fits(records: readonly HeadRecord[], heads: readonly Head[], shift: number): boolean {
   return records.every(({ pitch }, at) => (pitch + shift) % 12 === pitchClass(heads[at] as Head));
 }
