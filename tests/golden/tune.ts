@@ -1,6 +1,6 @@
 import type { Hand } from '#core/score/model.js';
 
-/** A short tune of our own, fingered by hand, note by note, before the library was asked. */
+/** A short tune of our own, fingered by hand, note by note, before the library was asked (two alternatives, of chromatic notes and seventh chords, after it). */
 export interface Tune {
   readonly texture: string;
   readonly hand: Hand;
