@@ -18,22 +18,22 @@ export interface HeldOut {
   readonly hinted: { readonly macro: number; readonly micro: number };
 }
 
-/** Runs of one token as `token*n`, those of zeros as `*n`; in lines of about 100 characters. */
-function encode(tokens: readonly string[], zero: string): string {
+/** What is written for a token that comes so often in a row. */
+type Run = (token: string, count: number) => readonly string[];
+
+const valueRun: Run = (token, count) =>
+  token === '0' && count > 1 ? [`*${count}`] : new Array<string>(count).fill(token);
+const supportRun: Run = (token, count) => [count > 1 ? `${token}*${count}` : token];
+
+/** In lines of about 100 characters. */
+function encode(tokens: readonly string[], run: Run): string {
   const lines: string[] = [''];
-  for (let at = 0; at < tokens.length; ) {
-    let end = at + 1;
-    while (tokens[end] === tokens[at]) end++;
-    const count = end - at;
-    const own = tokens[at] === zero ? '' : tokens[at]!;
-    const text = count === 1 ? tokens[at]! : `${own}*${count}`;
-    const repeat = count > 1 && (own === '' || zero === '') ? 1 : count;
-    const token = repeat === 1 ? text : tokens[at]!;
-    for (let nth = 0; nth < repeat; nth++) {
+  for (let at = 0, end = 0; at < tokens.length; at = end) {
+    while (tokens[end] === tokens[at] && end < tokens.length) end++;
+    for (const token of run(tokens[at]!, end - at)) {
       if (lines.at(-1)!.length + token.length > LINE) lines.push('');
       lines.push(`${lines.pop()!} ${token}`.trimStart());
     }
-    at = end;
   }
   return lines.join('\n');
 }
@@ -75,7 +75,7 @@ export function writeTables(
         String(Math.round(mm / unit) || 0),
       );
       const digits = [...support.subarray(first, first + size)].map(supportDigit);
-      return { name, dimensions, values: encode(values, '0'), support: encode(digits, '') };
+      return { name, dimensions, values: encode(values, valueRun), support: encode(digits, supportRun) };
     });
     const id = term.name.replace(/\W+/g, '-');
     const name = id.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
