@@ -13,6 +13,7 @@ export default defineConfig({
     testTimeout: 300_000,
     hookTimeout: 300_000,
     maxWorkers: 2,
+    setupFiles: ['tests/seed.ts'],
     // The build is loaded by Node itself, as users load it; rewritten by the runner it would be slower than the parser beside it.
     server: { deps: { external: [/\/packages\/core\/dist\//] } },
     reporters: ['default', './tests/summary-reporter.ts'],

@@ -6,7 +6,7 @@ import { planRoll } from '#core/motion/roll.js';
 import type { Finger } from '#core/score/model.js';
 import { SCALES, scale } from '../practice/handbook.js';
 import { steps } from './arbitrary.js';
-import { type Given, lineOf, melody } from './lines.js';
+import { type Given, lineOf, melody, mirrored, type Step } from './lines.js';
 
 const FINGER = fc.constantFrom<Finger>(1, 2, 3, 4, 5);
 const hand = handModel();
@@ -60,6 +60,22 @@ describe('contour in a trill', () => {
   it('is level, though a thumb follows', () => {
     const trill = plan(melody('right', [64, 65, 64, 65, 64, 62], '232321')).slices.map((own) => own.contour);
     expect(trill).toEqual([0, 0, 0, 0, 0, 0]);
+  });
+
+  it('is level under a key that goes down on the way, in either hand', () => {
+    const held = [{ key: 71, finger: 5, since: 1 }] as const;
+    const steps: readonly Step[] = [
+      { keys: [64], fingers: [2] },
+      { keys: [65, 71], fingers: [3, 5] },
+      { keys: [64], fingers: [2], held },
+      { keys: [65], fingers: [3], held },
+      { keys: [62], fingers: [1], held },
+    ];
+    for (const [hand, own] of [
+      ['right', steps],
+      ['left', mirrored(steps)],
+    ] as const)
+      expect(plan(lineOf(hand, own)).slices.map(({ contour }) => contour)).toEqual([0, 0, 0, 0, 0]);
   });
 });
 

@@ -13,7 +13,7 @@ export default defineConfig({
     // Engraving a page for every mutant would take hours, and judges the page rather than a room.
     exclude: ['tests/cues/page.test.ts'],
     include: (process.env.HANDLINE_JUDGES ?? 'tests/**/*.test.ts').split(','),
-    setupFiles: ['tests/mutation/setup.ts'],
+    setupFiles: ['tests/seed.ts'],
     reporters: [],
   },
 });

@@ -34,13 +34,17 @@ export function planContour(line: Line, uses: readonly (readonly Use[])[]): read
   return heights;
 }
 
-/** Whether two keys come in turn, twice each or more, somewhere on the way. */
+/** Whether two keys are struck in turn, twice each or more, somewhere on the way. */
 function isTrill(uses: readonly (readonly Use[])[], rising: readonly number[]): boolean {
   for (let nth = 3; nth < rising.length; nth++) {
-    const keys = rising.slice(nth - 3, nth + 1).map((at) => uses[at]![0]?.key);
-    if (keys[0] === keys[2] && keys[1] === keys[3]) return true;
+    const [first, second, third, fourth] = rising.slice(nth - 3, nth + 1).map((at) => uses[at]!);
+    if (shareKey(first!, third!) && shareKey(second!, fourth!)) return true;
   }
   return false;
+}
+
+function shareKey(one: readonly Use[], other: readonly Use[]): boolean {
+  return one.some((use) => use.struck && other.some(({ key, struck }) => struck && key === use.key));
 }
 
 function share(seconds: number): number {
