@@ -18,6 +18,7 @@ const MOST_KERNELS = 2048;
 const TRAVEL = Float64Array.from({ length: SIZE }, (_, mm) => travelCost(mm, 1));
 
 type Direction = 1 | -1;
+const DIRECTIONS: readonly Direction[] = [1, -1];
 
 /** Cheapest ways to every grid step whose last move, or the stay after it, went one way. */
 interface State {
@@ -26,16 +27,15 @@ interface State {
   /** Seconds since the arm turned; infinite where it may turn again. */
   readonly age: number;
   readonly costs: Float64Array;
-  /** By step: state of the slice before, and the step there. */
-  readonly states: Uint8Array;
-  readonly origins: Uint8Array;
+  /** By step: where the way to it comes from, its state times `SIZE` plus the step there. */
+  readonly origins: Uint16Array;
 }
 
 /**
  * Cheapest path through cost rows that the forearm can follow: `travelCost` between neighbours, a price of every
- * reversal, no move faster than the forearm, no reversal sooner after another than it can. A reversal is where the first move the other way sets out.
- * Dynamic programming over depth, direction and the time since the last reversal, traced backwards. Of equal plans one
- * that ends furthest out.
+ * reversal, no move faster than the forearm, no reversal sooner after another than it can. A reversal is where the first
+ * move the other way sets out. Dynamic programming over depth, direction and the time since the last reversal, traced
+ * backwards. Of equal plans one that ends furthest out.
  *
  * @param rows cost by grid step, one row a slice
  * @param moves into each slice; the first is not used
@@ -47,128 +47,148 @@ export function leastPath(rows: readonly Float64Array[], moves: readonly Move[])
   return search.path();
 }
 
-/** A state of the slice before, and whether the arm turns from there: that takes a move and has a price. */
+/** Ways from a state of the slice before. */
 interface Way {
   readonly nth: number;
   readonly costs: Float64Array;
+  /** Whether the arm turns there: that takes a move and has a price. */
   readonly turns: boolean;
   readonly price: number;
 }
 
 class DepthSearch {
-  /** States of every slice; the first two may turn. */
-  readonly #slices: (readonly State[])[];
-  readonly #kernels = new BoundedCache(MOST_KERNELS * SIZE);
   readonly #low: number;
   readonly #high: number;
+  readonly #kernels = new BoundedCache(MOST_KERNELS * SIZE);
+  /** Of the slice reached; the first two may turn. */
+  #states: readonly State[];
+  /** `origins` of the states of every slice. */
+  readonly #origins: (readonly Uint16Array[])[] = [];
+  /** Arrays of costs that no state needs any more. */
+  readonly #spare: Float64Array[] = [];
+  /** Origins that `#spread` may still choose. */
+  readonly #queue = new Uint8Array(SIZE);
 
   constructor(rows: readonly Float64Array[]) {
     [this.#low, this.#high] = worthwhile(rows);
-    const [states, origins] = [new Uint8Array(SIZE), new Uint8Array(SIZE)];
-    const start = { age: Number.POSITIVE_INFINITY, costs: rows[0]!, states, origins };
-    this.#slices = [
-      [
-        { ...start, direction: 1 },
-        { ...start, direction: -1 },
-      ],
-    ];
+    this.#states = DIRECTIONS.map((direction) => this.#newState(direction, Number.POSITIVE_INFINITY));
+    for (const { costs } of this.#states) costs.set(rows[0]!);
+    this.#origins.push(this.#states.map(originsOf));
   }
 
   /** Goes on to the next slice. */
   go(move: Move, row: Float64Array): void {
-    const { weight } = move;
-    const kernel = this.#kernels.get(weight) ?? this.#kernels.keep(weight, kernelOf(weight));
+    const before = this.#states;
+    const kernel = this.#kernels.get(move.weight) ?? this.#kernels.keep(move.weight, kernelOf(move.weight));
     const settled: State[] = [];
     const turning: State[] = [];
     for (const direction of DIRECTIONS) {
-      const may = newState(direction, Number.POSITIVE_INFINITY);
-      for (const state of this.#next(direction, may, move, kernel)) if (state !== may) turning.push(state);
+      const may = this.#newState(direction, Number.POSITIVE_INFINITY);
+      this.#settle(may, move, kernel);
+      this.#turn(may, move, kernel, turning);
       settled.push(may);
     }
-    // A state that may not turn yet is of use only where it is cheaper than the one that may.
-    const useful = turning.filter((state) => this.#isCheaper(state, settled[state.direction > 0 ? 0 : 1]!));
-    const all = [...settled, ...useful];
-    for (const { costs } of all)
+    this.#states = [...settled, ...turning];
+    for (const { costs } of this.#states)
       for (let step = this.#low; step <= this.#high; step++) costs[step]! += row[step]!;
-    this.#slices.push(all);
+    this.#origins.push(this.#states.map(originsOf));
+    for (const { costs } of before) this.#spare.push(costs);
   }
 
-  /** States after a move in one direction or, where the arm does not turn, a stay. */
-  #next(direction: Direction, may: State, move: Move, kernel: Float64Array): Set<State> {
-    const all = new Set<State>();
-    const before = this.#slices.at(-1)!;
-    for (let nth = 0; nth < before.length; nth++) {
-      const { direction: was, age, costs } = before[nth]!;
-      const turns = was !== direction;
-      if (turns && age !== Number.POSITIVE_INFINITY) continue;
-      const since = turns ? move.seconds : age + move.seconds;
-      const state = mayTurn(since) ? may : newState(direction, since);
-      const way = { nth, costs, turns, price: turns ? toFixedPoint(move.turn, GRAIN) : 0 };
-      this.#spread(way, state, farthest(move.seconds), kernel);
-      all.add(state);
+  /** All ways on to the state of a direction that may turn. */
+  #settle(may: State, move: Move, kernel: Float64Array): void {
+    for (let nth = 0; nth < this.#states.length; nth++) {
+      const since = sinceTurn(this.#states[nth]!, may.direction, move);
+      if (mayTurn(since)) this.#spread(this.#way(nth, may.direction, move), may, may, move, kernel);
     }
-    return all;
+  }
+
+  /** Adds the states of a direction that may not turn yet, where they are cheaper than the one that may. */
+  #turn(may: State, move: Move, kernel: Float64Array, turning: State[]): void {
+    for (let nth = 0; nth < this.#states.length; nth++) {
+      const since = sinceTurn(this.#states[nth]!, may.direction, move);
+      if (Number.isNaN(since) || mayTurn(since)) continue;
+      const state = this.#newState(may.direction, since);
+      const isOfUse = this.#spread(this.#way(nth, may.direction, move), state, may, move, kernel);
+      if (isOfUse) turning.push(state);
+      else this.#spare.push(state.costs);
+    }
+  }
+
+  #way(nth: number, direction: Direction, { turn }: Move): Way {
+    const { direction: was, costs } = this.#states[nth]!;
+    const turns = was !== direction;
+    return { nth, costs, turns, price: turns ? toFixedPoint(turn, GRAIN) : 0 };
   }
 
   /**
-   * Keeps what is cheaper by way of a state of the slice before. Because the kernel is convex, the best origin never moves
-   * back while the step moves on. Near origins come first: once the move alone costs too much, so do all moves from
-   * further away.
+   * Keeps what is cheaper by some way than what another state has. A step's origin is sought among those behind it that
+   * are cheaper than every nearer one, cheapest first; once one costs more than the best way, so do all after it. Because
+   * the kernel is convex, the best origin never moves back while the step moves on.
    *
-   * @param most mm of the move at most
+   * @returns whether anything was kept
    */
-  #spread({ nth, costs, turns, price }: Way, to: State, most: number, kernel: Float64Array): void {
+  #spread(way: Way, to: State, than: State, move: Move, kernel: Float64Array): boolean {
+    const { nth, costs, turns, price } = way;
     const { direction } = to;
-    const floor = this.#least(costs);
+    const queue = this.#queue;
+    const most = farthest(move.seconds);
     const nearest = turns ? 1 : 0;
-    let first = direction > 0 ? this.#low : this.#high;
-    const start = first;
-    for (let on = nearest; on <= this.#high - this.#low; on++) {
-      const step = start + direction * on;
-      let [best, origin] = [Number.POSITIVE_INFINITY, -1];
-      const end = Math.min(most, direction * (step - first));
-      for (let mm = nearest; mm <= end && floor + kernel[mm]! <= best; mm++) {
-        const from = step - direction * mm;
-        const cost = costs[from]! + kernel[mm]!;
+    const [start, end] = direction > 0 ? [this.#low, this.#high] : [this.#high, this.#low];
+    let first = 0;
+    let count = 0;
+    let isKept = false;
+    for (let step = start + direction * nearest; direction * (end - step) >= 0; step += direction) {
+      const near = step - direction * nearest;
+      const own = costs[near]!;
+      if (own < Number.POSITIVE_INFINITY) {
+        while (count > first && costs[queue[count - 1]!]! >= own) count--;
+        queue[count++] = near;
+      }
+      while (first < count && direction * (step - queue[first]!) > most) first++;
+      let best = than.costs[step]! - price;
+      let origin = -1;
+      for (let at = first; at < count; at++) {
+        const from = queue[at]!;
+        if (costs[from]! > best) break;
+        const cost = costs[from]! + kernel[direction * (step - from)]!;
         // Of equal ways the one from furthest out.
-        if (cost < best || (cost === best && from < origin)) [best, origin] = [cost, from];
+        if (cost < best || (cost === best && from < origin)) {
+          best = cost;
+          origin = from;
+          first = at;
+        }
       }
       if (origin < 0) continue;
-      first = origin;
-      keep(to, step, best + price, nth, origin);
+      to.costs[step] = best + price;
+      to.origins[step] = nth * SIZE + origin;
+      isKept = true;
     }
+    return isKept;
   }
 
-  #least(costs: Float64Array): number {
-    let least = Number.POSITIVE_INFINITY;
-    for (let step = this.#low; step <= this.#high; step++) if (costs[step]! < least) least = costs[step]!;
-    return least;
-  }
-
-  #isCheaper(state: State, than: State): boolean {
-    for (let step = this.#low; step <= this.#high; step++)
-      if (state.costs[step]! < than.costs[step]!) return true;
-    return false;
+  #newState(direction: Direction, age: number): State {
+    const costs = this.#spare.pop() ?? new Float64Array(SIZE);
+    return { direction, age, costs: costs.fill(Number.POSITIVE_INFINITY), origins: new Uint16Array(SIZE) };
   }
 
   /** The cheapest path to the last slice. */
   path(): number[] {
-    const path = new Array<number>(this.#slices.length);
+    const path = new Array<number>(this.#origins.length);
     let [state, step] = this.#cheapest();
     for (let at = path.length - 1; at >= 0; at--) {
       path[at] = step;
-      const { states, origins } = this.#slices[at]![state]!;
-      [state, step] = [states[step]!, origins[step]!];
+      const origin = this.#origins[at]![state]![step]!;
+      [state, step] = [Math.floor(origin / SIZE), origin % SIZE];
     }
     return path;
   }
 
   #cheapest(): readonly [state: number, step: number] {
-    const last = this.#slices.at(-1)!;
     let [state, step, least] = [0, 0, Number.POSITIVE_INFINITY];
     for (let at = this.#low; at <= this.#high; at++) {
-      for (let nth = 0; nth < last.length; nth++) {
-        const cost = last[nth]!.costs[at]!;
+      for (let nth = 0; nth < this.#states.length; nth++) {
+        const cost = this.#states[nth]!.costs[at]!;
         if (cost < least) [state, step, least] = [nth, at, cost];
       }
     }
@@ -176,24 +196,14 @@ class DepthSearch {
   }
 }
 
-const DIRECTIONS: readonly Direction[] = [1, -1];
-
-function newState(direction: Direction, age: number): State {
-  const costs = new Float64Array(SIZE).fill(Number.POSITIVE_INFINITY);
-  return { direction, age, costs, states: new Uint8Array(SIZE), origins: new Uint8Array(SIZE) };
+function originsOf({ origins }: State): Uint16Array {
+  return origins;
 }
 
-function keep(
-  { costs, states, origins }: State,
-  step: number,
-  cost: number,
-  state: number,
-  origin: number,
-): void {
-  if (cost >= costs[step]!) return;
-  costs[step] = cost;
-  states[step] = state;
-  origins[step] = origin;
+/** Seconds since the arm turned after a move in a direction; NaN where it may not go that way. */
+function sinceTurn({ direction, age }: State, next: Direction, { seconds }: Move): number {
+  if (direction === next) return age + seconds;
+  return age === Number.POSITIVE_INFINITY ? seconds : Number.NaN;
 }
 
 /** By mm: what a move costs at a weight. */
