@@ -8,6 +8,7 @@ import { farthest, LEAST_SECONDS_TO_TURN, type Move, moveInto } from '#core/moti
 import { leastPath } from '#core/motion/depth/search.js';
 import { fingersInUse } from '#core/motion/fingers-in-use.js';
 import { GREATEST_DEPTH, GRID_SIZE, LEAST_DEPTH, TipTable } from '#core/motion/tips.js';
+import type { Hand } from '#core/score/model.js';
 import { steps } from './arbitrary.js';
 import { lineOf, melody, mirrored } from './lines.js';
 
@@ -126,8 +127,8 @@ describe('the depth plan is exact', () => {
 
 describe('the forearm is a mass', () => {
   const tips = new TipTable(handModel());
-  const changes = (keys: readonly number[], digits: string, seconds: number): number[] => {
-    const given = melody('right', keys, digits, seconds);
+  const changes = (keys: readonly number[], digits: string, seconds: number, hand: Hand = 'right') => {
+    const given = melody(hand, keys, digits, seconds);
     const plan = planDepth(given.line, fingersInUse(given.line, given.fingers), tips);
     return plan.map((depth, at) => (at > 0 ? depth - plan[at - 1]! : 0)).filter((change) => change !== 0);
   };
@@ -148,6 +149,27 @@ describe('the forearm is a mass', () => {
     // One move at most, to where the figure ends.
     expect(quick!.every((change) => change * quick![0]! > 0)).toBe(true);
     expect(Math.abs(quick!.reduce((sum, change) => sum + change, 0))).toBeLessThan(25);
+  });
+
+  it.each(['5232', '5121'])('settles in %s on E flat at 200 quarters a minute', (digits) => {
+    const [keys, fingers] = figure([51, 58, 55, 58], digits, 8);
+    const [slow, ...quick] = [0.5, 0.15, 0.1].map((seconds) =>
+      changes(keys, fingers, seconds, 'left').reduce((sum, change) => sum + Math.abs(change), 0),
+    );
+    console.log(
+      `${digits} on E flat, mm of travel: ${slow} in slow notes, ${quick.join(', ')} in quick ones`,
+    );
+    expect(slow).toBeGreaterThan(300);
+    // Nothing but the way to where it settles and on to where it ends.
+    for (const travel of quick) expect(travel).toBeLessThan(25);
+  });
+
+  it('pays for a reversal by the square of the rate of the notes beyond four a second', () => {
+    const prices = [0.5, 0.25, 0.125, 0.05].map(
+      (seconds) => moveInto({ seconds, free: 0, phraseStart: false }).turn,
+    );
+    // 3 mm, by the squares of 2, 4, 8 and 20 notes a second against that of 4, less 1.
+    expect(prices.map((price) => Number(price.toFixed(6)))).toEqual([0, 0, 9, 72]);
   });
 
   it('follows any line within its limits', () => {

@@ -14,8 +14,11 @@ export const LEAST_SECONDS_TO_TURN = 0.25;
 /** Two onsets count as this many seconds apart at least. */
 export const LEAST_SECONDS = 0.02;
 
-/** mm equivalents of a reversal per share by which the notes come quicker than that: the arm's own swing is slower. */
-const TURN_COST = 2;
+/**
+ * mm equivalents of a reversal where the notes come quicker than that, per share by which the square of their rate is
+ * higher: so grows the force that drives a mass faster than it swings by itself.
+ */
+const TURN_COST = 3;
 
 /** Seconds and mm by which rounding may tell equal times apart. */
 const ROUNDING = 1e-6;
@@ -38,7 +41,7 @@ export function moveInto({
   return {
     seconds: apart,
     weight: travelWeight(seconds, isFree(free, phraseStart)),
-    turn: TURN_COST * Math.max(0, LEAST_SECONDS_TO_TURN / apart - 1),
+    turn: TURN_COST * Math.max(0, (LEAST_SECONDS_TO_TURN / apart) ** 2 - 1),
   };
 }
 
