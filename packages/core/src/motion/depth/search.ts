@@ -14,6 +14,9 @@ export const GRAIN = 2 ** -16;
 /** Kernels kept at most, 2 MB; a tempo that glides would make ever more. */
 const MOST_KERNELS = 2048;
 
+/** States of a slice to make room for at first; more where notes are quick. */
+const USUAL_STATES = 3;
+
 /** `TRAVEL[k]`: cost of moving by k mm at weight 1. */
 const TRAVEL = Float64Array.from({ length: SIZE }, (_, mm) => travelCost(mm, 1));
 
@@ -27,8 +30,8 @@ interface State {
   /** Seconds since the arm turned; infinite where it may turn again. */
   readonly age: number;
   readonly costs: Float64Array;
-  /** By step: where the way to it comes from, its state times `SIZE` plus the step there. */
-  readonly origins: Uint16Array;
+  /** Where its origins begin in those of the line. */
+  readonly start: number;
 }
 
 /**
@@ -44,16 +47,7 @@ export function leastPath(rows: readonly Float64Array[], moves: readonly Move[])
   if (rows.length === 0) return [];
   const search = new DepthSearch(rows);
   for (let at = 1; at < rows.length; at++) search.go(moves[at]!, rows[at]!);
-  return search.path();
-}
-
-/** Ways from a state of the slice before. */
-interface Way {
-  readonly nth: number;
-  readonly costs: Float64Array;
-  /** Whether the arm turns there: that takes a move and has a price. */
-  readonly turns: boolean;
-  readonly price: number;
+  return search.path(rows.length);
 }
 
 class DepthSearch {
@@ -62,8 +56,12 @@ class DepthSearch {
   readonly #kernels = new BoundedCache(MOST_KERNELS * SIZE);
   /** Of the slice reached; the first two may turn. */
   #states: readonly State[];
-  /** `origins` of the states of every slice. */
-  readonly #origins: (readonly Uint16Array[])[] = [];
+  /**
+   * By state and step: where the way to it comes from, an index of this same array. One array for the line: small ones
+   * cost more to make than to fill.
+   */
+  #origins: Uint32Array;
+  #used = 0;
   /** Arrays of costs that no state needs any more. */
   readonly #spare: Float64Array[] = [];
   /** Origins that `#spread` may still choose. */
@@ -71,9 +69,9 @@ class DepthSearch {
 
   constructor(rows: readonly Float64Array[]) {
     [this.#low, this.#high] = worthwhile(rows);
+    this.#origins = new Uint32Array(USUAL_STATES * rows.length * (this.#high - this.#low + 1));
     this.#states = DIRECTIONS.map((direction) => this.#newState(direction, Number.POSITIVE_INFINITY));
     for (const { costs } of this.#states) costs.set(rows[0]!);
-    this.#origins.push(this.#states.map(originsOf));
   }
 
   /** Goes on to the next slice. */
@@ -91,46 +89,45 @@ class DepthSearch {
     this.#states = [...settled, ...turning];
     for (const { costs } of this.#states)
       for (let step = this.#low; step <= this.#high; step++) costs[step]! += row[step]!;
-    this.#origins.push(this.#states.map(originsOf));
     for (const { costs } of before) this.#spare.push(costs);
   }
 
   /** All ways on to the state of a direction that may turn. */
   #settle(may: State, move: Move, kernel: Float64Array): void {
-    for (let nth = 0; nth < this.#states.length; nth++) {
-      const since = sinceTurn(this.#states[nth]!, may.direction, move);
-      if (mayTurn(since)) this.#spread(this.#way(nth, may.direction, move), may, may, move, kernel);
+    for (const from of this.#states) {
+      const since = sinceTurn(from, may.direction, move);
+      if (mayTurn(since)) this.#spread(from, may, may, move, kernel);
     }
   }
 
   /** Adds the states of a direction that may not turn yet, where they are cheaper than the one that may. */
   #turn(may: State, move: Move, kernel: Float64Array, turning: State[]): void {
-    for (let nth = 0; nth < this.#states.length; nth++) {
-      const since = sinceTurn(this.#states[nth]!, may.direction, move);
+    for (const from of this.#states) {
+      const since = sinceTurn(from, may.direction, move);
       if (Number.isNaN(since) || mayTurn(since)) continue;
       const state = this.#newState(may.direction, since);
-      const isOfUse = this.#spread(this.#way(nth, may.direction, move), state, may, move, kernel);
-      if (isOfUse) turning.push(state);
-      else this.#spare.push(state.costs);
+      if (this.#spread(from, state, may, move, kernel)) {
+        turning.push(state);
+        continue;
+      }
+      this.#spare.push(state.costs);
+      this.#used = state.start;
     }
   }
 
-  #way(nth: number, direction: Direction, { turn }: Move): Way {
-    const { direction: was, costs } = this.#states[nth]!;
-    const turns = was !== direction;
-    return { nth, costs, turns, price: turns ? toFixedPoint(turn, GRAIN) : 0 };
-  }
-
   /**
-   * Keeps what is cheaper by some way than what another state has. A step's origin is sought among those behind it that
+   * Keeps what is cheaper by way of a state of the slice before than what another has. A step's origin is sought among those behind it that
    * are cheaper than every nearer one, cheapest first; once one costs more than the best way, so do all after it. Because
    * the kernel is convex, the best origin never moves back while the step moves on.
    *
    * @returns whether anything was kept
    */
-  #spread(way: Way, to: State, than: State, move: Move, kernel: Float64Array): boolean {
-    const { nth, costs, turns, price } = way;
+  #spread(before: State, to: State, than: State, move: Move, kernel: Float64Array): boolean {
+    const { costs } = before;
     const { direction } = to;
+    // To turn takes a move and has a price.
+    const turns = before.direction !== direction;
+    const price = turns ? toFixedPoint(move.turn, GRAIN) : 0;
     const queue = this.#queue;
     const most = farthest(move.seconds);
     const nearest = turns ? 1 : 0;
@@ -161,7 +158,7 @@ class DepthSearch {
       }
       if (origin < 0) continue;
       to.costs[step] = best + price;
-      to.origins[step] = nth * SIZE + origin;
+      this.#origins[to.start + step - this.#low] = before.start + origin - this.#low;
       isKept = true;
     }
     return isKept;
@@ -169,35 +166,40 @@ class DepthSearch {
 
   #newState(direction: Direction, age: number): State {
     const costs = this.#spare.pop() ?? new Float64Array(SIZE);
-    return { direction, age, costs: costs.fill(Number.POSITIVE_INFINITY), origins: new Uint16Array(SIZE) };
+    const start = this.#used;
+    this.#used += this.#high - this.#low + 1;
+    if (this.#used > this.#origins.length) {
+      const more = new Uint32Array(2 * this.#used);
+      more.set(this.#origins);
+      this.#origins = more;
+    }
+    return { direction, age, costs: costs.fill(Number.POSITIVE_INFINITY), start };
   }
 
-  /** The cheapest path to the last slice. */
-  path(): number[] {
-    const path = new Array<number>(this.#origins.length);
-    let [state, step] = this.#cheapest();
-    for (let at = path.length - 1; at >= 0; at--) {
-      path[at] = step;
-      const origin = this.#origins[at]![state]![step]!;
-      [state, step] = [Math.floor(origin / SIZE), origin % SIZE];
+  /** The cheapest path of so many slices. */
+  path(count: number): number[] {
+    const path = new Array<number>(count);
+    const width = this.#high - this.#low + 1;
+    let place = this.#cheapest();
+    for (let at = count - 1; at >= 0; at--) {
+      path[at] = this.#low + (place % width);
+      place = this.#origins[place]!;
     }
     return path;
   }
 
-  #cheapest(): readonly [state: number, step: number] {
-    let [state, step, least] = [0, 0, Number.POSITIVE_INFINITY];
+  #cheapest(): number {
+    let place = 0;
+    let least = Number.POSITIVE_INFINITY;
     for (let at = this.#low; at <= this.#high; at++) {
-      for (let nth = 0; nth < this.#states.length; nth++) {
-        const cost = this.#states[nth]!.costs[at]!;
-        if (cost < least) [state, step, least] = [nth, at, cost];
+      for (const { costs, start } of this.#states) {
+        if (costs[at]! >= least) continue;
+        least = costs[at]!;
+        place = start + at - this.#low;
       }
     }
-    return [state, step];
+    return place;
   }
-}
-
-function originsOf({ origins }: State): Uint16Array {
-  return origins;
 }
 
 /** Seconds since the arm turned after a move in a direction; NaN where it may not go that way. */
