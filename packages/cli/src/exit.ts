@@ -12,12 +12,15 @@ export const Exit = {
   defect: 4,
   /** The result is written, but marks were left in it, or digits of the user's are missing. */
   left: 5,
+  /** `review` has found what `--fail-on` names. */
+  found: 6,
 } as const;
 
 export type ExitCode = (typeof Exit)[keyof typeof Exit];
 
 const BY_GRAVITY: readonly ExitCode[] = [
   Exit.ok,
+  Exit.found,
   Exit.left,
   Exit.refused,
   Exit.usage,

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import yargs from 'yargs';
 import { buildClear, CLEAR, runClear } from './commands/clear.js';
 import { buildMark, MARK, runMark } from './commands/mark.js';
+import { buildReview, REVIEW, runReview } from './commands/review.js';
 import type { Streams } from './commands/run.js';
 import { CliError, Exit, type ExitCode, usageError } from './exit.js';
 import { inPlainWords } from './files/trouble.js';
@@ -38,12 +39,13 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     )
     .command('mark', MARK, buildMark, doing(runMark))
     .command('clear', CLEAR, buildClear, doing(runClear))
+    .command('review', REVIEW, buildReview, doing(runReview))
     .command('$0', false, {}, ({ _: words }) => {
       const [word] = words;
       throw usageError(
         word === undefined
-          ? 'no command given; use mark or clear'
-          : `"${word}" is not a command; use mark or clear`,
+          ? 'no command given; use mark, clear or review'
+          : `"${word}" is not a command; use mark, clear or review`,
       );
     })
     .strictOptions()

@@ -71,7 +71,7 @@ async function runJob(
   }
 }
 
-async function deliver(
+export async function deliver(
   { destination }: Job,
   source: Source,
   result: { readonly changed: boolean; readonly output: Uint8Array },
@@ -95,7 +95,8 @@ async function deliver(
   }
 }
 
-function failed(error: unknown, file: string, destination: Destination) {
+/** What became of a file that failed. */
+export function failed(error: unknown, file: string, destination: Destination) {
   if (error instanceof HandlineError) {
     const { code, place, warning } = error;
     const named = place.file === undefined ? `${file}: ${error.message}` : error.message;
@@ -120,7 +121,7 @@ function asTyped(message: string): string {
   return message.replace(/\blimits\.max([A-Z][a-z]+)/g, (_, name: string) => `--max-${name.toLowerCase()}`);
 }
 
-function send(stream: Writable, data: Uint8Array | string): Promise<void> {
+export function send(stream: Writable, data: Uint8Array | string): Promise<void> {
   return new Promise((done, fail) => {
     stream.write(data, (error) => {
       if (error) fail(new CliError(Exit.unwritten, inPlainWords(error), { cause: error }));

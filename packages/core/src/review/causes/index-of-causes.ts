@@ -1,0 +1,27 @@
+import type { Cause } from './cause.js';
+import { longFingersCross, needlessCrossing, thumbLate, thumbUnderPalm } from './crossings.js';
+import { betweenBlackKeys, curled, overReaching, thumbOnBlack } from './depth.js';
+import { fastRepetition, oneFingerMoves, stretched, weakTrill } from './fingers.js';
+import { handMoves, unholdable } from './hand.js';
+import { handsInTheWay } from './hands-in-the-way.js';
+import { scaleFingering } from './scale-fingering.js';
+
+/** The causes that a hand's fingering shows by itself, the most telling first. */
+export const CAUSES_OF_A_HAND: readonly Cause[] = [
+  unholdable,
+  scaleFingering,
+  handsInTheWay,
+  longFingersCross,
+  needlessCrossing,
+  thumbUnderPalm,
+  thumbLate,
+  fastRepetition,
+  weakTrill,
+  oneFingerMoves,
+  stretched,
+  thumbOnBlack,
+  betweenBlackKeys,
+  curled,
+  overReaching,
+  handMoves,
+];
