@@ -33,7 +33,7 @@ export type {
   SpanOption,
   Unreachable,
 } from './options/options.js';
-export type { ReviewOptions, Thresholds, Trial } from './options/review-options.js';
+export type { MarkReviewOptions, ReviewOptions, Thresholds, Trial } from './options/review-options.js';
 export type { ReadLine } from './pipeline/printed-lines.js';
 export {
   type PlannedLine,
@@ -44,7 +44,9 @@ export {
 } from './read-lines.js';
 export type { CauseName } from './review/causes/cause.js';
 export { LEVELS, type Level, THRESHOLDS } from './review/findings/thresholds.js';
+export { markReview } from './review/mark-review.js';
 export type { Kind, Movement } from './review/measure/kinds.js';
+export { type Compared, compare } from './review/others/compare.js';
 export { reviewMarkdown } from './review/page/markdown.js';
 export { type ReviewedScore, reviewsTable } from './review/page/scores.js';
 export { type ReviewTextOptions, reviewText } from './review/page/text.js';

@@ -86,7 +86,6 @@ const REVIEWING = {
     ),
   ),
   against: score,
-  mark: oneOf(['numbers', 'words']),
 };
 
 const FINGERING = {
@@ -108,6 +107,7 @@ export const checkClearing = options(SOURCE);
 export const checkReading = options(READING);
 export const checkMarking = options(MARKING);
 export const checkReviewing = options(REVIEWING);
+export const checkMarkingReview = options({ ...SOURCE, form: oneOf(['numbers', 'words']) });
 export const checkFingering = options({ ...FINGERING, alternates: count(0) });
 export const checkAlternatives = options({ ...FINGERING, count: count(0) });
 

@@ -39,9 +39,10 @@ export interface ReviewOptions
   readonly tries?: readonly Trial[];
   /** A second score of the same notes, whose digits are compared with those of the first. */
   readonly against?: string | Uint8Array;
-  /**
-   * Also give the score with the findings at their notes, as numbers or in words, and the easier or the second digits as
-   * alternate ones; `clear` removes them. Default: no marks.
-   */
-  readonly mark?: 'numbers' | 'words';
+}
+
+/** What `markReview` takes besides the score and its review. */
+export interface MarkReviewOptions extends Pick<AnnotateOptions, 'file' | 'limits'> {
+  /** Findings as numbers, or in words. Default numbers. */
+  readonly form?: 'numbers' | 'words';
 }

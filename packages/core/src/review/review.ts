@@ -1,4 +1,5 @@
 import { cautionText } from '../cues/wording.js';
+import type { PlayingContext } from '../hands/context.js';
 import { includesHand } from '../hands/line.js';
 import { rounded } from '../numeric/fixed-point.js';
 import { checkInput, checkReviewing } from '../options/allowed.js';
@@ -16,6 +17,8 @@ import { unlikeFindings } from './findings/unlike-findings.js';
 import { type Judged, judge } from './measure/judged.js';
 import { type Passage, passagesOf } from './measure/passages.js';
 import { printedScene } from './measure/scene.js';
+import { comparisonsOf } from './others/comparisons.js';
+import { usualFingers, wholeFingerings } from './others/whole-fingerings.js';
 import type { PassageReport, Review, ReviewFinding } from './report-types.js';
 import { REVIEW_WORDS } from './words/wording.js';
 
@@ -23,6 +26,7 @@ import { REVIEW_WORDS } from './words/wording.js';
 export interface Reviewed {
   readonly judged: Judged;
   readonly part: Part;
+  readonly context: PlayingContext;
   /** Those that the chosen measures touch. */
   readonly passages: readonly Passage[];
 }
@@ -40,20 +44,21 @@ export function review(input: string | Uint8Array, options: ReviewOptions = {}):
   const thresholds = { ...THRESHOLDS, ...options.thresholds };
   const opened = openLines(input, reading(options));
   const lines = reviewed(opened.lines, options);
+  const second = options.against === undefined ? undefined : openLines(options.against, reading(options));
   const findings = numbered(
     lines.flatMap((own) => drafted(own, otherHandOf(own, lines), language, thresholds)),
   );
-  const passages = lines.flatMap(({ judged, part, passages: own }) => {
+  const passages = lines.flatMap(({ judged, part, context, passages: own }) => {
     const movement = lineMovement(judged);
-    return own.map((passage) =>
-      passageReport(
-        judged,
-        movement,
-        passage,
-        { part, language },
-        numbersIn(findings, judged, part, passage),
-      ),
-    );
+    const wanted = options.alternatives ?? 0;
+    const usual = wanted > 0 ? usualFingers(judged, context) : undefined;
+    return own.map((passage) => {
+      const place = { part, language };
+      const numbers = numbersIn(findings, judged, part, passage);
+      const report = passageReport(judged, movement, passage, place, numbers);
+      if (!usual || (numbers.length === 0 && options.measures === undefined)) return report;
+      return { ...report, alternatives: wholeFingerings(judged, passage, place, usual, wanted) };
+    });
   });
   return {
     version: 1,
@@ -63,7 +68,11 @@ export function review(input: string | Uint8Array, options: ReviewOptions = {}):
     levels: countLevels(findings),
     passages,
     findings: findings.map(({ slice: _, ...finding }) => finding),
-    comparisons: [],
+    comparisons: comparisonsOf(
+      lines,
+      second?.lines.map(({ read }) => read.line),
+      options,
+    ),
     warnings: opened.warnings,
     advice: REVIEW_WORDS[language].feel,
     caution: cautionText(language),
@@ -133,7 +142,7 @@ function reviewed(lines: ReturnType<typeof openLines>['lines'], options: ReviewO
       const passages = passagesOf(line).filter(({ from, to }) =>
         line.slices.slice(from, to).some(({ measure }) => chosen(measure)),
       );
-      return { judged: judge(line, hand, context), part, passages };
+      return { judged: judge(line, hand, context), part, context, passages };
     });
 }
 

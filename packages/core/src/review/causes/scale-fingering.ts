@@ -38,20 +38,25 @@ export const scaleFingering: Cause = {
     if (run.length < LEAST_NOTES) return undefined;
     const keys = run.map((slice) => realKey(scene.views[slice]!, 0));
     const fingers = run.map((slice) => scene.fingers[slice]![0]!);
-    const classes = new Set(keys.map(pitchClass));
-    for (let tonic = 0; tonic < OCTAVE; tonic++) {
-      for (const scale of SCALES) {
-        const own = scale.map((step) => (tonic + step) % OCTAVE);
-        if (![...classes].every((key) => own.includes(key))) continue;
-        const map = fingersOf(scene.line.hand, scene.hand, tonic, scale);
-        if (keys.every((key, nth) => map.get(pitchClass(key)) === fingers[nth])) {
-          return { slice: at, finger: fingers.at(-1)!, key: keys.at(-1)! };
-        }
-      }
-    }
-    return undefined;
+    const isOfScale = scaleFingers(scene.line.hand, scene.hand, keys).some((map) =>
+      keys.every((key, nth) => map.get(pitchClass(key)) === fingers[nth]),
+    );
+    return isOfScale ? { slice: at, finger: fingers.at(-1)!, key: keys.at(-1)! } : undefined;
   },
 };
+
+/** The fingers of the scales that have all these keys, as they run on over two octaves. */
+export function scaleFingers(hand: Hand, model: HandModel, keys: readonly number[]): readonly ScaleFingers[] {
+  const classes = [...new Set(keys.map(pitchClass))];
+  const found: ScaleFingers[] = [];
+  for (let tonic = 0; tonic < OCTAVE; tonic++) {
+    for (const scale of SCALES) {
+      if (classes.every((own) => scale.includes((own - tonic + OCTAVE) % OCTAVE)))
+        found.push(fingersOf(hand, model, tonic, scale));
+    }
+  }
+  return found;
+}
 
 /** The slices of a run by step in one direction that turns at `at`, that one last; empty where nothing turns there. */
 function runTo({ views }: Scene, at: number): readonly number[] {

@@ -1,12 +1,13 @@
 import type { Thresholds } from '../../options/review-options.js';
 import type { CauseName, Found } from '../causes/cause.js';
 import type { Judged } from '../measure/judged.js';
-import { KINDS, type Movement } from '../measure/kinds.js';
+import type { Movement } from '../measure/kinds.js';
 import type { Passage } from '../measure/passages.js';
 import { type Scene, sceneOf } from '../measure/scene.js';
 import type { At, ReviewFinding } from '../report-types.js';
 import { fill, fingerName, millimetres, REVIEW_WORDS } from '../words/wording.js';
 import { type Diagnosis, diagnose } from './diagnosis.js';
+import { mostly } from './mostly.js';
 import { atOf, nameOf, noteOf, type Place } from './places.js';
 import { type Remedy, remediesIn } from './remedies.js';
 import { remedyReport } from './remedy-report.js';
@@ -95,16 +96,18 @@ export function causeText(
 ): string {
   const words = REVIEW_WORDS[language];
   const text = other === undefined ? (words.alone[cause] ?? words.causes[cause]) : words.causes[cause];
+  const own = nameOf(language, line.slices[slice]!, key);
+  const lines = other?.otherHand && otherLine ? otherLine : line;
+  const theirs = other && nameOf(language, lines.slices[other.slice]!, other.key);
+  // Two keys of one name: which is which?
+  const told = (name: string, isLower: boolean) =>
+    own !== theirs || key === other?.key ? name : fill(isLower ? words.lower : words.upper, { key: name });
   return fill(text, {
     finger: fingerName(finger, language),
-    key: nameOf(language, line.slices[slice]!, key),
+    key: told(own, key < (other?.key ?? key)),
     ...(other && {
       other: fingerName(other.finger, language),
-      otherKey: nameOf(
-        language,
-        (other.otherHand && otherLine ? otherLine : line).slices[other.slice]!,
-        other.key,
-      ),
+      otherKey: told(theirs!, other.key < key),
     }),
     mm: millimetres(mm),
     ...more,
@@ -116,11 +119,4 @@ function tieText({ language }: Place, { saved: mm, tie }: Remedy, saved: Movemen
   const words = REVIEW_WORDS[language];
   if (tie) return fill(words.travelsMore, { mm: millimetres(travel) });
   return fill(words.bothWork, { mm: millimetres(mm), kind: words.kinds[mostly(saved)] });
-}
-
-/** The kind of which there is most. */
-export function mostly(movement: Movement): (typeof KINDS)[number] {
-  let most: (typeof KINDS)[number] = KINDS[0];
-  for (const kind of KINDS) if (movement[kind] > movement[most]) most = kind;
-  return most;
 }

@@ -52,7 +52,7 @@ export class Window {
     return this.#found(this.sectionOf(undefined, held));
   }
 
-  /** What to search here: the slices with their surroundings held; `start` tells where it begins. */
+  /** What to search here: the slices with their surroundings held. */
   sectionOf(
     bias: Bias | undefined,
     held = new ExtraCostBuilder(this.judged.views, this.judged.printed),
@@ -72,26 +72,21 @@ export class Window {
       .section(this.#start, this.#end);
   }
 
-  get start(): number {
-    return this.#start;
+  /** A path of the section as one of the whole line. */
+  whole(path: readonly number[]): readonly number[] {
+    return this.judged.printed.path.map((own, at) => path[at - this.#start] ?? own);
   }
 
   #found(section: Objective): Alternative {
     const { path, depths, biased, cost } = this.judged.search.find(section);
     let movement = cost;
     for (const mm of biased) movement -= mm;
-    return this.placed(path, depths, this.#printed - movement);
-  }
-
-  /** A choice of the section as one of the whole line. */
-  placed(path: readonly number[], depths: readonly number[], saved: number): Alternative {
     const { printed } = this.judged;
-    const [own, ownDepths] = [[...printed.path], [...printed.depths]];
-    for (let nth = 0; nth < path.length; nth++) {
-      own[this.#start + nth] = path[nth]!;
-      ownDepths[this.#start + nth] = depths[nth]!;
-    }
-    return { from: this.from, to: this.to, choice: { path: own, depths: ownDepths }, saved };
+    const choice = {
+      path: this.whole(path),
+      depths: printed.depths.map((own, at) => depths[at - this.#start] ?? own),
+    };
+    return { from: this.from, to: this.to, choice, saved: this.#printed - movement };
   }
 
   #prices(price: number): Bias {

@@ -80,11 +80,19 @@ function findingSections({ findings, levels }: Review, words: ReviewWords, shown
   return sections;
 }
 
+/** Begins with a capital letter. */
+export function sentence(text: string): string {
+  return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
+}
+
 function findingItem(finding: ReviewFinding, words: ReviewWords) {
-  const { number, measure, beat, hand, name, text, remedy } = finding;
+  const { number, measure, beat, hand, name, level, text, remedy } = finding;
   const place = fill(words.place, { number, measure, beat, hand: words.hands[hand], key: name });
-  const lines = [`${text}.`];
-  if (remedy) lines.push(`${fill(words.easier, { remedy: remedy.text, mm: millimetres(remedy.saved) })}.`);
+  const lines = [`${sentence(text)}.`];
+  if (remedy) {
+    const easier = level === 'remark' ? words.or : words.easier;
+    lines.push(`${fill(easier, { remedy: remedy.text, mm: millimetres(remedy.saved) })}.`);
+  }
   return { head: place, lines };
 }
 
@@ -128,14 +136,16 @@ function comparisonSection(own: ComparisonReport, words: ReviewWords): Section {
 function wholeFingerings(passage: PassageReport, words: ReviewWords): readonly Section[] {
   const { alternatives } = passage;
   if (!alternatives) return [];
-  const kindOf = (own: (typeof alternatives)[number]) =>
-    own.more === 0 ? '' : `${own.more > 0 ? '+' : '-'}${millimetres(Math.abs(own.more))} mm`;
+  const sizeOf = ({ mm, more }: (typeof alternatives)[number]) => {
+    const text = Math.round(more) === 0 ? words.wholeSame : more > 0 ? words.wholeMore : words.wholeLess;
+    return fill(text, { mm: millimetres(mm), more: millimetres(Math.abs(more)) });
+  };
   return [
     {
       heading: fill(words.whole, { place: passagePlace(passage, words) }),
       lines: [],
       items: alternatives.map((own) => ({
-        head: `${words.fingerings[own.kind]}: ${millimetres(own.mm)} mm ${kindOf(own)}`.trim(),
+        head: `${words.fingerings[own.kind]}: ${sizeOf(own)}`,
         lines: [own.text],
       })),
     },

@@ -1,5 +1,5 @@
 import type { Review } from '../report-types.js';
-import { ALL, type Document, documentOf, ONE_SCREEN, type Section } from './document.js';
+import { ALL, type Document, documentOf, ONE_SCREEN, type Section, sentence } from './document.js';
 
 /** What a text is to say. */
 export interface ReviewTextOptions {
@@ -30,10 +30,6 @@ function sectionText({ heading, lines, items = [], table }: Section): string {
     ...lines.map((line) => wrapped(line, heading === undefined ? '' : '  ')),
   ];
   return [...(heading === undefined ? [] : [sentence(heading)]), ...body].join('\n');
-}
-
-function sentence(text: string): string {
-  return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 }
 
 /** Rows in columns, the first flush left, the others flush right. */

@@ -17,8 +17,9 @@ export interface ReviewWords {
   readonly instead: string;
   /** Several in a row: `{fingers}` from `{key}` on. */
   readonly row: string;
-  /** `{remedy}`, which saves `{mm}`. */
+  /** `{remedy}`, which saves `{mm}`; and one where both work. */
   readonly easier: string;
+  readonly or: string;
   /** What else a remedy brings. */
   readonly noLongerOut: string;
   readonly noLongerIn: string;
@@ -53,6 +54,13 @@ export interface ReviewWords {
   /** Whole fingerings of a passage, and what each is. */
   readonly whole: string;
   readonly fingerings: Readonly<Record<WholeFingering['kind'], string>>;
+  /** A whole fingering against the printed one: `{mm}` in all, `{more}` more or less. */
+  readonly wholeSame: string;
+  readonly wholeMore: string;
+  readonly wholeLess: string;
+  /** Of two keys with one name: `{key}`. */
+  readonly lower: string;
+  readonly upper: string;
   /** Headings of the table of several scores. */
   readonly scores: string;
   readonly score: string;
