@@ -5,6 +5,8 @@ import type { Scene } from '../measure/scene.js';
 /** Why a printed fingering costs movement. */
 export const CAUSES = [
   'unholdable',
+  'held-key-lost',
+  'other-hand',
   'thumb-late',
   'thumb-under-palm',
   'long-fingers-cross',

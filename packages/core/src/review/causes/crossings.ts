@@ -1,13 +1,12 @@
 import { reach } from '../../anatomy/reach.js';
 import { WHITE_WIDTH } from '../../keyboard/key-plan.js';
+import { crosses } from '../measure/leaps.js';
 import { realKey, type Scene, type Step, stepInto } from '../measure/scene.js';
 import type { Cause, Found } from './cause.js';
 
 /** mm that five fingers cover without the hand moving: a fifth of white keys, and a little more. */
 const COVERED = 4.5 * WHITE_WIDTH;
 const FINGERS = 5;
-/** Semitones beyond which the hand leaps rather than crosses: as in the cost's own term. */
-const CONNECTED = 12;
 /** mm beyond a comfortable crossing from which the thumb is pulled: our choice. */
 const PULLED = 5;
 
@@ -59,7 +58,7 @@ export const longFingersCross: Cause = {
   kinds: ['crossings', 'stretch', 'sideways'],
   find(scene, at) {
     const step = stepInto(scene, at);
-    if (!step || !isCrossed(step) || Math.abs(step.interval) > CONNECTED) return undefined;
+    if (!step || !isCrossed(step) || !crosses(step.interval, scene.views[at]!.seconds)) return undefined;
     const { from, to } = step;
     return (from !== 1 && to !== 1) || from === 5 || to === 5 ? atStep(scene, at, step) : undefined;
   },

@@ -1,4 +1,6 @@
 import { reach } from '../../anatomy/reach.js';
+import { heldCost, NO_TIME } from '../../fingering/cost/slice-costs.js';
+import { KINDS } from '../measure/kinds.js';
 import { realKey, type Scene, stepInto } from '../measure/scene.js';
 import type { Cause } from './cause.js';
 
@@ -10,9 +12,9 @@ const FINGER_STEP = 23.5;
 /** Digits that no hand can hold together: against the order of the keys, twice the same finger, beyond all reach. */
 export const unholdable: Cause = {
   name: 'unholdable',
-  kinds: ['stretch', 'curl', 'other', 'sideways', 'crossings'],
-  find({ views, fingers, unholdable: slices, hand }, at) {
-    if (!slices.has(at)) return undefined;
+  kinds: KINDS,
+  find({ views, fingers, unholdable: slices, shared, hand }, at) {
+    if (!slices.has(at) || shared.has(at)) return undefined;
     const view = views[at]!;
     const own = fingers[at]!;
     for (let a = 0; a < own.length; a++) {
@@ -25,6 +27,26 @@ export const unholdable: Cause = {
       }
     }
     return own.length > 0 ? { slice: at, finger: own[0]!, key: realKey(view, 0) } : undefined;
+  },
+};
+
+/** A held key whose finger is needed elsewhere, or crossed, before there is time to change it: the key is let go. */
+export const heldKeyLost: Cause = {
+  name: 'held-key-lost',
+  kinds: KINDS,
+  find({ views, fingers }, at) {
+    const [before, view] = [views[at - 1], views[at]!];
+    const nth = view.struck.indexOf(true);
+    if (!before || view.cut || nth < 0 || heldCost(before, view, fingers[at - 1]!, fingers[at]!) < NO_TIME)
+      return undefined;
+    for (let held = 0; held < view.keys.length; held++) {
+      const was = before.keys.indexOf(view.keys[held]!);
+      const finger = fingers[at - 1]![was];
+      if (view.struck[held] || finger === undefined || finger === fingers[at]![held]) continue;
+      const other = { finger, key: realKey(view, held), slice: at };
+      return { slice: at, finger: fingers[at]![nth]!, key: realKey(view, nth), other };
+    }
+    return undefined;
   },
 };
 

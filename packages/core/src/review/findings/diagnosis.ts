@@ -2,7 +2,7 @@ import type { CauseName, Found } from '../causes/cause.js';
 import { standsFor } from '../causes/hand.js';
 import { CAUSES_OF_A_HAND } from '../causes/index-of-causes.js';
 import type { Judged } from '../measure/judged.js';
-import { KINDS, type Kind, type Movement, movementOf, noMovement, sumOfMovements } from '../measure/kinds.js';
+import { KINDS, type Kind, type Movement, movementOf, noMovement } from '../measure/kinds.js';
 import type { Scene } from '../measure/scene.js';
 import type { Remedy } from './remedies.js';
 
@@ -19,6 +19,9 @@ const AFTER = 2;
 /** Share of what is saved that a cause must explain to be named before a more general one: our choice. */
 const TELLING = 0.35;
 
+/** Causes that forbid the printed digits: what they cost is no movement. */
+const IMPOSSIBLE: readonly CauseName[] = ['unholdable', 'held-key-lost'];
+
 /** The cause in print that a remedy relieves most: the printed fingering shows it, the other one no longer does. */
 export function diagnose(
   judged: Judged,
@@ -30,12 +33,13 @@ export function diagnose(
   const before = movementOf(judged, judged.printed, from, to);
   const after = movementOf(judged, remedy.choice, from, to);
   const saved = before.map((own, nth) => difference(own, after[nth]!));
-  const all = sumOfMovements(saved);
+  const all = remedy.kinds;
   let best: Diagnosis | undefined;
   let most = 0;
   for (const { name, kinds, find } of CAUSES_OF_A_HAND) {
     const relief = relieved(all, kinds);
-    if (relief <= most || (best && most >= TELLING * remedy.saved)) continue;
+    if (IMPOSSIBLE.includes(name) ? !remedy.enables : relief <= most) continue;
+    if (best && (IMPOSSIBLE.includes(best.cause) || most >= TELLING * remedy.saved)) continue;
     let found: Found | undefined;
     let local = Number.NEGATIVE_INFINITY;
     for (let at = from; at < to; at++) {
@@ -45,7 +49,7 @@ export function diagnose(
         relieved(saved[at - from]!, kinds) + relieved(saved[at - from + 1] ?? noMovement(), kinds) / 2;
       if (here > local) [found, local] = [own, here];
     }
-    if (found) [best, most] = [{ cause: name, found, saved: all }, relief];
+    if (found) [best, most] = [{ cause: name, found, saved: all }, Math.max(0, relief)];
   }
   return best ?? general(printed, saved, all, from);
 }

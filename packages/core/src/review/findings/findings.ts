@@ -68,7 +68,7 @@ function finding(
 ): Drafted {
   const { cause, found, saved } = diagnosis;
   const { slices, hand } = judged.line;
-  const level: Level = cause === 'unholdable' ? 'worth changing' : levelOf(remedy.saved, thresholds);
+  const level = gravity(cause, remedy.saved, thresholds);
   return {
     ...noteOf(place, slices[found.slice]!, found.key),
     slice: found.slice,
@@ -84,6 +84,17 @@ function finding(
     ].join('. '),
     remedy: remedyReport(judged, place, remedy, saved, atOf(place, slices[found.slice]!), printed, other),
   };
+}
+
+/**
+ * What no hand can hold is to be changed, a held key that is lost and what the
+ * other hand may take are worth a look, whatever they save.
+ */
+function gravity(cause: CauseName, saved: number, thresholds: Thresholds): Level {
+  const level = levelOf(saved, thresholds);
+  if (cause === 'unholdable') return 'worth changing';
+  if (cause === 'other-hand') return 'worth a look';
+  return cause === 'held-key-lost' && level === 'remark' ? 'worth a look' : level;
 }
 
 /** The cause in words. */

@@ -1,10 +1,16 @@
+import { rounded } from '../../numeric/fixed-point.js';
 import type { Thresholds } from '../../options/review-options.js';
 import { fingersAt, type Judged } from '../measure/judged.js';
+import { KINDS, type Movement, movementOf, noMovement, sumOfMovements, total } from '../measure/kinds.js';
 import type { Passage } from '../measure/passages.js';
-import { type Alternative, Window } from '../measure/window.js';
+import { type Alternative, CONTEXT, Window } from '../measure/window.js';
 
 /** A change of a few digits that saves movement, confirmed with everything else as printed. */
 export interface Remedy extends Alternative {
+  /** mm by kind over the slices that it touches, below 0 where it takes more; `saved` is their sum. */
+  readonly kinds: Movement;
+  /** True where it makes possible what the printed digits do not: their cost in the search is no movement. */
+  readonly enables: boolean;
   /** Printed digits that it changes. */
   readonly changed: number;
   /** True where it saves less than its digits must: both fingerings work. */
@@ -34,7 +40,7 @@ export function remediesIn(
   const remedies: Remedy[] = [];
   for (const group of groupsOf(judged, window.cheapest(digit))) {
     const best = smallest(judged, group, digit);
-    if (best && best.saved >= remark) remedies.push(best);
+    if (best && (best.saved >= remark || best.enables)) remedies.push(best);
   }
   // Beside what is worth its digits: another fingering that takes less movement, but many digits.
   for (const group of groupsOf(judged, window.cheapest(digit * TIE))) {
@@ -56,8 +62,10 @@ function smallest(judged: Judged, { from, to }: Passage, digit: number): Remedy 
   const found: Remedy[] = [];
   for (const price of PRICES) {
     const remedy = counted(judged, window.cheapest(price * digit));
-    if (remedy.changed > 0 && remedy.saved > 0) found.push(remedy);
+    if (remedy.changed > 0 && (remedy.saved > 0 || remedy.enables)) found.push(remedy);
   }
+  const enabling = found.filter(({ enables }) => enables);
+  if (enabling.length > 0) return enabling.at(-1);
   const most = Math.max(...found.map(({ saved }) => saved));
   return found.findLast(({ saved }) => saved >= ENOUGH * most);
 }
@@ -70,8 +78,25 @@ function counted(judged: Judged, alternative: Alternative, tie = false): Remedy 
       if (digit !== undefined && digit !== fingers[nth]) changed++;
     });
   }
-  return { ...alternative, changed, tie };
+  return { ...alternative, ...measured(judged, alternative), changed, tie };
 }
+
+/** What an alternative saves as movement, over all slices that it can touch. */
+export function measured(
+  judged: Judged,
+  { from, to, choice, saved }: Alternative,
+): Pick<Remedy, 'kinds' | 'saved' | 'enables'> {
+  const [first, last] = [Math.max(0, from - CONTEXT), Math.min(judged.views.length, to + CONTEXT)];
+  const before = sumOfMovements(movementOf(judged, judged.printed, first, last));
+  const after = sumOfMovements(movementOf(judged, choice, first, last));
+  const kinds = noMovement();
+  for (const kind of KINDS) kinds[kind] = rounded(before[kind] - after[kind]);
+  const movement = total(kinds);
+  return { kinds, saved: movement, enables: saved - movement > IMPOSSIBLE };
+}
+
+/** mm of the search beyond movement that tell of something impossible: our choice, far beyond any movement. */
+const IMPOSSIBLE = 200;
 
 /** The slices that an alternative changes, in groups that lie apart. */
 function groupsOf({ printed }: Judged, { from, to, choice }: Alternative): readonly Passage[] {

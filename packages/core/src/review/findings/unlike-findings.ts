@@ -2,17 +2,13 @@ import type { Thresholds } from '../../options/review-options.js';
 import { standsFor } from '../causes/hand.js';
 import { type Unlike, unlikeIn } from '../causes/unlike.js';
 import { fingersAt, type Judged } from '../measure/judged.js';
-import { KINDS, movementOf, noMovement, sumOfMovements } from '../measure/kinds.js';
 import type { Scene } from '../measure/scene.js';
 import { Window } from '../measure/window.js';
 import { causeText, type Drafted, sceneAround } from './findings.js';
 import { atOf, noteOf, type Place } from './places.js';
-import type { Remedy } from './remedies.js';
+import { measured, type Remedy } from './remedies.js';
 import { remedyReport } from './remedy-report.js';
 import { levelOf } from './thresholds.js';
-
-/** Slices after a change whose movement still depends on it: a chain of three. */
-const AFTER = 2;
 
 /** The same figure with other digits: the finding stands where the digits take more movement. */
 export function unlikeFindings(
@@ -54,7 +50,8 @@ function likeTheOther(judged: Judged, { from, to, away }: Unlike): Remedy | unde
     if (candidate !== path[at]) changed++;
     path[at] = candidate;
   }
-  return { ...new Window(judged, from, to).with(path), changed, tie: false };
+  const own = new Window(judged, from, to).with(path);
+  return { ...own, ...measured(judged, own), changed, tie: false };
 }
 
 function finding(
@@ -93,19 +90,12 @@ function finding(
 }
 
 function reported(judged: Judged, place: Place, remedy: Remedy, printed: Scene) {
-  const [from, to] = [Math.max(0, remedy.from - 1), Math.min(judged.views.length, remedy.to + AFTER)];
   const other = sceneAround(judged, printed, remedy);
-  const [before, after] = [
-    sumOfMovements(movementOf(judged, judged.printed, from, to)),
-    sumOfMovements(movementOf(judged, remedy.choice, from, to)),
-  ];
-  const saved = noMovement();
-  for (const kind of KINDS) saved[kind] = before[kind] - after[kind];
   return remedyReport(
     judged,
     place,
     remedy,
-    saved,
+    remedy.kinds,
     atOf(place, judged.line.slices[remedy.from]!),
     printed,
     other,

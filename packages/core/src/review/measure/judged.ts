@@ -13,6 +13,7 @@ import { type SliceView, viewLine } from '../../fingering/view/view.js';
 import type { PlayingContext } from '../../hands/context.js';
 import type { Line } from '../../hands/line.js';
 import type { Finger } from '../../score/model.js';
+import { leapCosts } from './leaps.js';
 
 /**
  * One hand's line with its digits in print, judged by the mechanics alone (`WEIGHTS.movement`): every fingering that the
@@ -33,6 +34,8 @@ export interface Judged {
   readonly digits: readonly (readonly (Finger | undefined)[])[];
   /** Slices whose printed digits no hand can hold together. */
   readonly unholdable: ReadonlySet<number>;
+  /** Those of them that it can hold without the keys that have no digit. */
+  readonly shared: ReadonlySet<number>;
   readonly search: Search;
 }
 
@@ -45,11 +48,17 @@ export function judge(line: Line, hand: HandModel, { flow, ornaments }: PlayingC
   const surroundings = surroundingsOf(views);
   const grid = new DepthGrid(hand, DEPTH_WEIGHT);
   const costs = new LineCosts(views, surroundings, new CostTable(hand, WEIGHTS.movement), grid);
-  const extra = ornaments ? [ornamentCosts(views, ornaments, line.hand, hand)] : [];
+  const extra = [leapCosts(views, hand)];
+  if (ornaments) extra.push(ornamentCosts(views, ornaments, line.hand, hand));
   const objective = new Objective(costs, undefined, extra);
   const search = new Search();
   const unholdable = new Set<number>();
-  for (const { index, trouble } of given) if (trouble === 'digits') unholdable.add(index);
+  const shared = new Set<number>();
+  for (const view of given) {
+    if (view.trouble !== 'digits') continue;
+    unholdable.add(view.index);
+    if (fitsAlone(view, line, hand)) shared.add(view.index);
+  }
   return {
     line,
     hand,
@@ -60,6 +69,7 @@ export function judge(line: Line, hand: HandModel, { flow, ornaments }: PlayingC
     printed: search.find(objective.with(onlyPrinted(views, given))),
     digits: views.map(digitsIn),
     unholdable,
+    shared,
     search,
   };
 }
@@ -85,6 +95,13 @@ function reduced({ slice, source, struck }: SliceView, line: Line, hand: HandMod
     );
   const own = { ...slice, struck: kept(true), held: kept(false) };
   return viewLine({ ...line, slices: [{ ...own, index: 0 }] }, hand, false)[0]!;
+}
+
+/** Whether the hand can hold the keys that have a digit, without the others. */
+function fitsAlone({ slice }: SliceView, line: Line, hand: HandModel): boolean {
+  const struck = slice.struck.filter(({ fixed }) => fixed !== undefined);
+  if (struck.length === slice.struck.length) return false;
+  return viewLine({ ...line, slices: [{ ...slice, struck, index: 0 }] }, hand, true)[0]!.trouble === 'none';
 }
 
 function digitsIn(view: SliceView): readonly (Finger | undefined)[] {

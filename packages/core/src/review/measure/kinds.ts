@@ -8,6 +8,7 @@ import { WEIGHTS } from '../../fingering/cost/weights.js';
 import { rounded } from '../../numeric/fixed-point.js';
 import type { Judged } from './judged.js';
 import { fingersAt } from './judged.js';
+import { LEAPS } from './leaps.js';
 
 /** Kinds of movement, in the order in which they are listed. */
 export const KINDS = [
@@ -34,6 +35,13 @@ const KIND_OF: Readonly<Record<string, Kind>> = {
   hop: 'one-finger',
   repetition: 'one-finger',
 };
+
+/**
+ * mm at most of a finger that changes on held keys, and of a slice's stretch: the search forbids what no hand can do by
+ * costs that are no movement. These are a change in time, and about a pair at its limit.
+ */
+const MOST_HELD = 60;
+const MOST_STRETCH = 300;
 
 /**
  * Movement into the slices from `from` up to `to` and discomfort in them, by kind: the same mechanics as the cost of
@@ -68,12 +76,14 @@ export function movementOf(
     mm.curl += row[depths[at]!]!;
     if (before) {
       mm['in-and-out'] += grid.kernel(view)[depths[at - 1]! * DEPTH_COUNT + depths[at]!]!;
-      mm.other += heldCost(before, view, chosen[at - 1]!, chosen[at]!);
+      mm.other += Math.min(MOST_HELD, heldCost(before, view, chosen[at - 1]!, chosen[at]!));
     }
-    for (const { slices } of objective.extraCosts) {
+    mm.stretch = Math.min(MOST_STRETCH, mm.stretch);
+    for (const { name, slices } of objective.extraCosts) {
       const { own, steps } = slices.get(at) ?? {};
       const pair = at > 0 ? path[at - 1]! * view.candidates.length + path[at]! : 0;
-      mm.other += (own?.[path[at]! * DEPTH_COUNT + depths[at]!] ?? 0) + (steps?.[pair] ?? 0);
+      const extra = (own?.[path[at]! * DEPTH_COUNT + depths[at]!] ?? 0) + (steps?.[pair] ?? 0);
+      mm[name === LEAPS ? 'crossings' : 'other'] += extra;
     }
     movements.push(mm);
   }

@@ -35,6 +35,9 @@ export interface Scene {
   /** Slices where the arm is not clear of the thumb in time. */
   readonly late: ReadonlySet<number>;
   readonly unholdable: ReadonlySet<number>;
+  readonly shared: ReadonlySet<number>;
+  /** By slice and key of its view: the digit in print. */
+  readonly digits: Judged['digits'];
   /** By slice: what the player's other hand holds meanwhile. */
   readonly across: readonly (Across | undefined)[];
 }
@@ -52,7 +55,7 @@ export function sceneOf(
   to: number,
   across: Scene['across'] = [],
 ): Scene {
-  const { line, hand, views, unholdable } = judged;
+  const { line, hand, views, unholdable, shared, digits } = judged;
   const given = givenOf(judged, path, from, to);
   const plan = planMotion({ ...line, slices: line.slices.slice(from, to) }, given, hand);
   const motion: SliceMotion[] = new Array(views.length);
@@ -68,6 +71,8 @@ export function sceneOf(
     motion,
     late: new Set(plan.findings.map(({ slice }) => from + slice)),
     unholdable: path === judged.printed.path ? unholdable : NONE,
+    shared: path === judged.printed.path ? shared : NONE,
+    digits,
     across,
   };
 }

@@ -5,7 +5,7 @@ import { costOf } from '../../fingering/repeats/settle.js';
 import type { Judged } from './judged.js';
 
 /** Slices on either side of a change over which the forearm may adapt; their fingers stay. Chains reach two. */
-const CONTEXT = 4;
+export const CONTEXT = 4;
 
 /** Another fingering of some slices, all others as printed. */
 export interface Alternative {

@@ -86,11 +86,12 @@ export function sentence(text: string): string {
 }
 
 function findingItem(finding: ReviewFinding, words: ReviewWords) {
-  const { number, measure, beat, hand, name, level, text, remedy } = finding;
+  const { number, measure, beat, hand, name, level, cause, text, remedy } = finding;
   const place = fill(words.place, { number, measure, beat, hand: words.hands[hand], key: name });
   const lines = [`${sentence(text)}.`];
   if (remedy) {
-    const easier = level === 'remark' ? words.or : words.easier;
+    const isPossible = cause === 'unholdable' || cause === 'held-key-lost' || cause === 'other-hand';
+    const easier = isPossible ? words.possible : level === 'remark' ? words.or : words.easier;
     lines.push(`${fill(easier, { remedy: remedy.text, mm: millimetres(remedy.saved) })}.`);
   }
   return { head: place, lines };

@@ -21,6 +21,8 @@ export const german: ReviewWords = {
   },
   causes: {
     unholdable: '{other} auf {otherKey} und {finger} auf {key}: das kann keine Hand zusammen greifen',
+    'held-key-lost': '{other} muss das gehaltene {otherKey} loslassen, wenn {finger} {key} anschlägt',
+    'other-hand': '{finger} auf {key} passt nur, wenn die andere Hand {otherKey} nimmt',
     'thumb-late': 'der Daumen kommt zu spät: dem Arm fehlen noch {mm} mm bis {key}, wenn {other} spielt',
     'thumb-under-palm':
       'der Daumen wird unter die Handfläche gezogen: {mm} mm weiter hinter {other}, als bequem ist',
@@ -44,6 +46,7 @@ export const german: ReviewWords = {
     'hand-moves': '{other} auf {otherKey}, dann {finger} auf {key}: die Hand muss {mm} mm rücken',
   },
   alone: {
+    'other-hand': 'diese Ziffern sehen nach der anderen Hand aus',
     unholdable: 'diese Ziffern kann keine Hand zusammen greifen',
     'between-black-keys': '{finger} liegt zwischen zwei schwarzen Tasten',
     curled: '{finger} muss sich krümmen',
@@ -53,6 +56,7 @@ export const german: ReviewWords = {
   instead: '{finger} auf {key} statt {printed}',
   row: '{fingers} ab {key}',
   easier: 'Leichter: {remedy}. Spart {mm} mm',
+  possible: 'Möglich: {remedy}',
   or: 'Oder: {remedy}',
   noLongerOut: '{finger} muss dann nicht heraus',
   noLongerIn: '{finger} muss dann nicht hinein',

@@ -14,6 +14,8 @@ export const english: ReviewWords = {
   hands: { right: 'right hand', left: 'left hand' },
   causes: {
     unholdable: 'no hand holds {other} on {otherKey} and {finger} on {key} together',
+    'held-key-lost': '{other} has to let go of {otherKey}, which is held, when {finger} strikes {key}',
+    'other-hand': '{finger} on {key} suits these keys only if the other hand takes {otherKey}',
     'thumb-late': 'the thumb is late: the arm still has {mm} mm to go to {key} when {other} plays',
     'thumb-under-palm':
       'the thumb is pulled under the palm: it passes {mm} mm further behind {other} than is comfortable',
@@ -35,6 +37,7 @@ export const english: ReviewWords = {
     'hand-moves': 'from {other} on {otherKey} to {finger} on {key} the hand has to shift {mm} mm',
   },
   alone: {
+    'other-hand': 'these digits look like those of the other hand',
     unholdable: 'no hand holds these digits together',
     'between-black-keys': '{finger} lies between two black keys',
     curled: '{finger} must curl',
@@ -44,6 +47,7 @@ export const english: ReviewWords = {
   instead: '{finger} on {key} instead of {printed}',
   row: '{fingers} from {key} on',
   easier: 'Easier: {remedy}. Saves {mm} mm',
+  possible: 'Possible: {remedy}',
   or: 'Or: {remedy}',
   noLongerOut: '{finger} then need not come out',
   noLongerIn: '{finger} then need not go in',

@@ -21,6 +21,8 @@ export const spanish: ReviewWords = {
   },
   causes: {
     unholdable: '{other} en {otherKey} y {finger} en {key}: ninguna mano los sostiene a la vez',
+    'held-key-lost': '{other} tiene que soltar {otherKey}, que está sostenido, cuando {finger} toca {key}',
+    'other-hand': '{finger} en {key} solo conviene si la otra mano toma {otherKey}',
     'thumb-late': 'el pulgar llega tarde: al brazo le faltan {mm} mm hasta {key} cuando toca {other}',
     'thumb-under-palm': 'el pulgar va forzado bajo la palma: {mm} mm más allá de {other} de lo que es cómodo',
     'long-fingers-cross': '{finger} en {key} y {other} en {otherKey} tienen que cruzarse',
@@ -43,6 +45,7 @@ export const spanish: ReviewWords = {
     'hand-moves': '{other} en {otherKey} y luego {finger} en {key}: la mano tiene que desplazarse {mm} mm',
   },
   alone: {
+    'other-hand': 'estos números parecen de la otra mano',
     unholdable: 'ninguna mano sostiene estos números a la vez',
     'between-black-keys': '{finger} queda entre dos teclas negras',
     curled: '{finger} tiene que encogerse',
@@ -52,6 +55,7 @@ export const spanish: ReviewWords = {
   instead: '{finger} en {key} en vez de {printed}',
   row: '{fingers} desde {key}',
   easier: 'Más fácil: {remedy}. Ahorra {mm} mm',
+  possible: 'Posible: {remedy}',
   or: 'O bien: {remedy}',
   noLongerOut: '{finger} ya no tiene que salir',
   noLongerIn: '{finger} ya no tiene que ir adentro',

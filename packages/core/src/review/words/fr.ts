@@ -21,6 +21,8 @@ export const french: ReviewWords = {
   },
   causes: {
     unholdable: '{other} sur {otherKey} et {finger} sur {key} : aucune main ne tient cela ensemble',
+    'held-key-lost': '{other} doit lâcher {otherKey}, qui est tenu, quand {finger} joue {key}',
+    'other-hand': '{finger} sur {key} ne convient que si l’autre main prend {otherKey}',
     'thumb-late': 'le pouce arrive en retard : il reste {mm} mm au bras jusqu’à {key} quand {other} joue',
     'thumb-under-palm':
       'le pouce est tiré sous la paume : {mm} mm plus loin derrière {other} que ce qui est confortable',
@@ -44,6 +46,7 @@ export const french: ReviewWords = {
     'hand-moves': '{other} sur {otherKey}, puis {finger} sur {key} : la main doit se déplacer de {mm} mm',
   },
   alone: {
+    'other-hand': 'ces chiffres semblent être ceux de l’autre main',
     unholdable: 'aucune main ne tient ces chiffres ensemble',
     'between-black-keys': '{finger} se trouve entre deux touches noires',
     curled: '{finger} doit se courber',
@@ -53,6 +56,7 @@ export const french: ReviewWords = {
   instead: '{finger} sur {key} au lieu de {printed}',
   row: '{fingers} à partir de {key}',
   easier: 'Plus facile : {remedy}. Gain : {mm} mm',
+  possible: 'Possible : {remedy}',
   or: 'Ou bien : {remedy}',
   noLongerOut: '{finger} n’a plus à ressortir',
   noLongerIn: '{finger} n’a plus à aller vers le fond',

@@ -21,6 +21,8 @@ export const italian: ReviewWords = {
   },
   causes: {
     unholdable: '{other} su {otherKey} e {finger} su {key}: nessuna mano li tiene insieme',
+    'held-key-lost': '{other} deve lasciare {otherKey}, che è tenuto, quando {finger} suona {key}',
+    'other-hand': '{finger} su {key} va bene solo se l’altra mano prende {otherKey}',
     'thumb-late':
       'il pollice arriva tardi: al braccio mancano ancora {mm} mm fino a {key} quando suona {other}',
     'thumb-under-palm':
@@ -44,6 +46,7 @@ export const italian: ReviewWords = {
     'hand-moves': '{other} su {otherKey} e poi {finger} su {key}: la mano deve spostarsi di {mm} mm',
   },
   alone: {
+    'other-hand': 'questi numeri sembrano dell’altra mano',
     unholdable: 'nessuna mano tiene insieme questi numeri',
     'between-black-keys': '{finger} sta fra due tasti neri',
     curled: '{finger} deve piegarsi',
@@ -53,6 +56,7 @@ export const italian: ReviewWords = {
   instead: '{finger} su {key} invece di {printed}',
   row: '{fingers} da {key} in poi',
   easier: 'Più facile: {remedy}. Risparmia {mm} mm',
+  possible: 'Possibile: {remedy}',
   or: 'Oppure: {remedy}',
   noLongerOut: '{finger} non deve più uscire',
   noLongerIn: '{finger} non deve più andare dentro',

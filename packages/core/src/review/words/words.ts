@@ -20,6 +20,8 @@ export interface ReviewWords {
   /** `{remedy}`, which saves `{mm}`; and one where both work. */
   readonly easier: string;
   readonly or: string;
+  /** One that makes playable what is not. */
+  readonly possible: string;
   /** What else a remedy brings. */
   readonly noLongerOut: string;
   readonly noLongerIn: string;
