@@ -26,10 +26,7 @@ export const REVIEW =
 export function buildReview(parser: Argv): Argv {
   return addLimitOptions(addReviewOptions(parser))
     .usage(`handline review SCORE... [options]\n\n${REVIEW}. ${FORMATS}`)
-    .example(
-      'handline review waltz.musicxml --measures 5-12 --try "m7 right 2 3 1 2 3"',
-      'what is easier there?',
-    )
+    .example('handline review waltz.musicxml --measures 5-12', 'what a passage costs, and the easier way')
     .epilogue(`${EXIT_CODES}\n\n${CAUTION}`);
 }
 
