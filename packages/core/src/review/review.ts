@@ -91,12 +91,30 @@ function drafted(
   const found = gravestOfEach(
     passages.flatMap((passage) => findingsIn(judged, scene, passage, place, thresholds)),
   );
-  const changed = new Set(found.flatMap(({ remedy }) => remedy?.changes.map(({ note }) => note.start) ?? []));
-  const unlike = unlikeFindings(judged, scene, place, thresholds).filter(
-    ({ slice, note }) =>
-      !changed.has(note.start) && passages.some(({ from, to }) => slice >= from && slice < to),
+  const unlike = unlikeFindings(judged, scene, place, thresholds).filter(({ slice }) =>
+    passages.some(({ from, to }) => slice >= from && slice < to),
   );
-  return [...found, ...unlike];
+  return withUnlike(found, unlike);
+}
+
+/** Share of what a finding saves with which the digits of the like figure are its remedy: our choice. */
+const AS_GOOD = 0.8;
+
+/** Where the digits of the same figure elsewhere are as good a remedy, that is the cause: the slip of an editor. */
+function withUnlike(found: readonly Drafted[], unlike: readonly Drafted[]): readonly Drafted[] {
+  const kept = unlike.filter((own) =>
+    found.filter((other) => overlap(own, other)).every((other) => own.mm >= AS_GOOD * other.mm),
+  );
+  return [...found.filter((other) => !kept.some((own) => overlap(own, other))), ...kept];
+}
+
+/** True where two findings propose other fingers for the same note. */
+function overlap(one: Drafted, other: Drafted): boolean {
+  const notes = (own: Drafted) => [
+    own.note.start,
+    ...(own.remedy?.changes ?? []).map(({ note }) => note.start),
+  ];
+  return notes(one).some((start) => notes(other).includes(start));
 }
 
 /** One finding for a note: of several ways to mend it the one that saves most. */

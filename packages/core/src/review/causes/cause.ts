@@ -19,6 +19,7 @@ export const CAUSES = [
   'between-black-keys',
   'curled',
   'over-reaching',
+  'forearm-travels',
   'scale-fingering',
   'unlike',
   'hands-in-the-way',

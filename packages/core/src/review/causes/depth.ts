@@ -1,4 +1,4 @@
-import { blackNeighbours, isBlack } from '../../keyboard/key-plan.js';
+import { BLACK_FRONT, blackNeighbours, isBlack } from '../../keyboard/key-plan.js';
 import type { FingerDepth } from '../../motion/plan.js';
 import type { Finger } from '../../score/model.js';
 import { realKey, type Scene } from '../measure/scene.js';
@@ -9,6 +9,8 @@ const UNEASY = 2;
 /** mm by which a finger curls or reaches before it is called so: beyond the easy range of `anatomy/fingertip`. */
 const CURLED = 8;
 const REACHING = 4;
+/** mm of depth at which a tip begins to enter between black keys, as in `anatomy/fingertip`. */
+const IN_THE_GAP = BLACK_FRONT - 8;
 /** Slices around a note whose keys hold the hand where it is. */
 const NEAR = 2;
 
@@ -51,7 +53,7 @@ function found(scene: Scene, at: number, own: FingerDepth | undefined, black: bo
   return { slice: at, finger, key, mm: Math.abs(curl), ...(other && { other }) };
 }
 
-/** A long finger wedged, or curled out of the way, on a white key between two black ones. */
+/** A long finger wedged on a white key between two black ones. */
 export const betweenBlackKeys: Cause = {
   name: 'between-black-keys',
   kinds: ['curl', 'in-and-out'],
@@ -59,7 +61,11 @@ export const betweenBlackKeys: Cause = {
     found(
       scene,
       at,
-      uneasy(scene, at, ({ finger, key }) => isLong(finger) && blackNeighbours(key) === 2),
+      uneasy(
+        scene,
+        at,
+        ({ finger, key, tip }) => isLong(finger) && blackNeighbours(key) === 2 && tip > IN_THE_GAP,
+      ),
       true,
     ),
 };
@@ -72,11 +78,7 @@ export const curled: Cause = {
     found(
       scene,
       at,
-      uneasy(
-        scene,
-        at,
-        ({ finger, key, curl }) => curl > CURLED && !(isLong(finger) && blackNeighbours(key) === 2),
-      ),
+      uneasy(scene, at, ({ curl }) => curl > CURLED),
       true,
     ),
 };
@@ -92,6 +94,22 @@ export const overReaching: Cause = {
       uneasy(scene, at, ({ curl }) => curl < -REACHING),
       false,
     ),
+};
+
+/** mm of a move in or out that is spoken of: our choice. */
+const TRAVELS = 6;
+
+/** The forearm has to go in or come out for a finger on its key. */
+export const forearmTravels: Cause = {
+  name: 'forearm-travels',
+  kinds: ['in-and-out', 'curl'],
+  find({ motion, views, fingers }, at) {
+    const view = views[at]!;
+    const nth = view.struck.indexOf(true);
+    const mm = Math.abs(motion[at]!.depthChange);
+    if (nth < 0 || mm < TRAVELS) return undefined;
+    return { slice: at, finger: fingers[at]![nth]!, key: realKey(view, nth), mm };
+  },
 };
 
 /** The thumb strikes a black key while the notes around it leave the hand out over the white keys. */

@@ -1,14 +1,14 @@
 import { reach } from '../../anatomy/reach.js';
 import { isFreshStart } from '../../hands/fresh-start.js';
-import { keyX, mirrorKey } from '../../keyboard/key-plan.js';
+import { keyX, mirrorKey, WHITE_WIDTH } from '../../keyboard/key-plan.js';
 import { compare } from '../../numeric/fraction.js';
 import type { Finger } from '../../score/model.js';
 import { fingersAt, type Judged } from '../measure/judged.js';
 import { type Across, realKey } from '../measure/scene.js';
 import type { Cause } from './cause.js';
 
-/** mm by which two thumbs' sides may overlap: two thumbs above one another take about two keys. Our choice. */
-const ALLOWED = 55;
+/** mm by which the thumbs' sides of two hands may overlap, one above the other: two white keys. Our choice. */
+const ALLOWED = 2 * WHITE_WIDTH;
 
 /** By slice of `own`: what the other hand of the same player holds meanwhile. */
 export function acrossOf(own: Judged, other: Judged): readonly (Across | undefined)[] {

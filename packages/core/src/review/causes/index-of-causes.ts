@@ -1,6 +1,6 @@
 import type { Cause } from './cause.js';
 import { longFingersCross, needlessCrossing, thumbLate, thumbUnderPalm } from './crossings.js';
-import { betweenBlackKeys, curled, overReaching, thumbOnBlack } from './depth.js';
+import { betweenBlackKeys, curled, forearmTravels, overReaching, thumbOnBlack } from './depth.js';
 import { fastRepetition, oneFingerMoves, stretched, weakTrill } from './fingers.js';
 import { handMoves, heldKeyLost, unholdable } from './hand.js';
 import { handsInTheWay } from './hands-in-the-way.js';
@@ -16,8 +16,8 @@ export const CAUSES_OF_A_HAND: readonly Cause[] = [
   handsInTheWay,
   longFingersCross,
   needlessCrossing,
-  thumbUnderPalm,
   thumbLate,
+  thumbUnderPalm,
   fastRepetition,
   weakTrill,
   oneFingerMoves,
@@ -26,5 +26,6 @@ export const CAUSES_OF_A_HAND: readonly Cause[] = [
   betweenBlackKeys,
   curled,
   overReaching,
+  forearmTravels,
   handMoves,
 ];

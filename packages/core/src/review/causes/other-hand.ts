@@ -35,16 +35,18 @@ export const otherHand: Cause = {
   },
 };
 
-/** Two steps in a row that the printed digits cross, as those of the other hand on these keys would not. */
+/** Two steps on in one direction that the printed digits take against the order of the fingers, as 3 2 1 upwards. */
 function fitsTheOther(scene: Scene, at: number): boolean {
-  return isReversed(scene, at) && (isReversed(scene, at - 1) || isReversed(scene, at + 1));
+  const way = reversed(scene, at);
+  return way !== 0 && (reversed(scene, at - 1) === way || reversed(scene, at + 1) === way);
 }
 
-function isReversed(scene: Scene, at: number): boolean {
+/** Direction of a step whose fingers lie against it, both in print; 0 for any other. */
+function reversed(scene: Scene, at: number): number {
   const step = at > 0 && at < scene.views.length ? stepInto(scene, at) : undefined;
-  if (!step || step.interval === 0 || step.from === step.to) return false;
+  if (!step || step.interval === 0 || step.from === step.to) return 0;
   const isPrinted = scene.digits[at]![step.is] !== undefined && scene.digits[at - 1]![step.was] !== undefined;
-  return isPrinted && step.interval > 0 !== step.to > step.from;
+  return isPrinted && step.interval > 0 !== step.to > step.from ? Math.sign(step.interval) : 0;
 }
 
 function inARow({ views, fingers }: Scene, at: number): Found {

@@ -3,6 +3,8 @@ import { fingersAt, type Judged } from '../measure/judged.js';
 
 /** Slices on either side that must be alike for two places to be the same figure: our choice. */
 const AROUND = 4;
+/** Slices that tell a figure at least: our choice. */
+const LEAST = 6;
 
 /** Printed digits that differ from those of the same figure elsewhere. */
 export interface Unlike {
@@ -19,9 +21,9 @@ export interface Unlike {
  */
 export function unlikeIn(judged: Judged): readonly Unlike[] {
   const places = new Map<string, number[]>();
-  for (let at = AROUND; at < judged.views.length - AROUND; at++) {
-    if (!isPrinted(judged, at)) continue;
-    const figure = figureAt(judged.views, at);
+  for (let at = 0; at < judged.views.length; at++) {
+    const figure = isPrinted(judged, at) ? figureAt(judged.views, at) : undefined;
+    if (figure === undefined) continue;
     const own = places.get(figure);
     if (own) own.push(at);
     else places.set(figure, [at]);
@@ -57,14 +59,21 @@ function mostCommon(judged: Judged, places: readonly number[]): number {
   return places.find((at) => counts.get(nameAt(judged, at)) === most)!;
 }
 
-/** The slice and those around it: keys against its lowest, which are struck, how quick, where the hand starts afresh. */
-function figureAt(views: readonly SliceView[], at: number): string {
+/**
+ * The slice and those around it, as far as the hand does not start afresh: keys against its lowest, which are struck, how
+ * quick. Undefined where that is too little to tell a figure.
+ */
+function figureAt(views: readonly SliceView[], at: number): string | undefined {
+  let [from, to] = [at, at + 1];
+  while (at - from < AROUND && from > 0 && !views[from]!.fresh && !views[from]!.cut) from--;
+  while (to - at <= AROUND && to < views.length && !views[to]!.fresh && !views[to]!.cut) to++;
+  if (to - from < LEAST) return undefined;
   const { low } = views[at]!;
-  let text = `${low % 12}`;
-  for (let nth = at - AROUND; nth <= at + AROUND; nth++) {
+  let text = `${low % 12} ${at - from}`;
+  for (let nth = from; nth < to; nth++) {
     const view = views[nth]!;
     const keys = view.keys.map((key, own) => `${key - low}${view.struck[own] ? '' : 'h'}`);
-    text += ` ${keys.join('+')}:${roughPace(view.pace)}${view.fresh ? 'f' : ''}`;
+    text += ` ${keys.join('+')}:${view.fresh ? 'f' : roughPace(view.pace)}`;
   }
   return text;
 }

@@ -1,4 +1,4 @@
-import type { CauseName, Found } from '../causes/cause.js';
+import type { Cause, CauseName, Found } from '../causes/cause.js';
 import { standsFor } from '../causes/hand.js';
 import { CAUSES_OF_A_HAND } from '../causes/index-of-causes.js';
 import type { Judged } from '../measure/judged.js';
@@ -36,7 +36,8 @@ export function diagnose(
   const all = remedy.kinds;
   let best: Diagnosis | undefined;
   let most = 0;
-  for (const { name, kinds, find } of CAUSES_OF_A_HAND) {
+  const causes = remedy.tie ? CAUSES_OF_A_HAND.filter(isOfDepth) : CAUSES_OF_A_HAND;
+  for (const { name, kinds, find } of causes) {
     const relief = relieved(all, kinds);
     if (IMPOSSIBLE.includes(name) ? !remedy.enables : relief <= most) continue;
     if (best && (IMPOSSIBLE.includes(best.cause) || most >= TELLING * remedy.saved)) continue;
@@ -52,6 +53,13 @@ export function diagnose(
     if (found) [best, most] = [{ cause: name, found, saved: all }, Math.max(0, relief)];
   }
   return best ?? general(printed, saved, all, from);
+}
+
+/** A tie is spoken of for the forearm's travel in and out. */
+function isOfDepth({ name, kinds }: Cause): boolean {
+  return (
+    name === 'scale-fingering' || (kinds.includes('in-and-out') && kinds.includes('curl') && kinds.length < 4)
+  );
 }
 
 /** No cause is found: the hand moves more than it need, at the note where most is saved. */

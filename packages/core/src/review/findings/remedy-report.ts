@@ -102,23 +102,27 @@ export function rowOf(judged: Judged, { from, to, choice }: Pick<Remedy, 'from' 
   return row.join(' ');
 }
 
-/** A move in or out that the remedy spares: `3 then need not come out`. */
+/** The move out, or else in, that the remedy spares: `3 then need not come out`. */
 function fallsAway(
   printed: Scene,
   other: Scene,
   { from, to }: Remedy,
   language: Language,
 ): string | undefined {
-  const words = REVIEW_WORDS[language];
+  let spared: { readonly change: number; readonly finger: Finger } | undefined;
   for (let at = Math.max(0, from - 1); at < Math.min(printed.motion.length, to + 1); at++) {
-    const [was, is] = [printed.motion[at]!, other.motion[at]!];
-    if (Math.abs(was.depthChange) < MOVES || Math.abs(is.depthChange) > STAYS) continue;
-    const struck = struckFinger(printed, at);
-    if (struck === undefined || struck !== struckFinger(printed, at)) continue;
-    const text = was.depthChange < 0 ? words.noLongerOut : words.noLongerIn;
-    return fill(text, { finger: fingerName(struck, language) });
+    const change = printed.motion[at]!.depthChange;
+    const finger = struckFinger(printed, at);
+    if (finger === undefined || Math.abs(change) < MOVES || Math.abs(other.motion[at]!.depthChange) > STAYS)
+      continue;
+    // Of those out the furthest, then of those in the furthest.
+    if (!spared || (change < 0 ? change < spared.change : change > spared.change && spared.change > 0))
+      spared = { change, finger };
   }
-  return undefined;
+  if (!spared) return undefined;
+  const words = REVIEW_WORDS[language];
+  const text = spared.change < 0 ? words.noLongerOut : words.noLongerIn;
+  return fill(text, { finger: fingerName(spared.finger, language) });
 }
 
 function struckFinger({ views, fingers }: Scene, at: number): Finger | undefined {

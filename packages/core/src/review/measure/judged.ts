@@ -1,6 +1,7 @@
 import type { HandModel } from '../../anatomy/hand.js';
 import type { Choice } from '../../fingering/cost/choice.js';
-import { DEPTH_WEIGHT, DepthGrid } from '../../fingering/cost/depth.js';
+import { DEPTH_COUNT, DEPTH_WEIGHT, DepthGrid } from '../../fingering/cost/depth.js';
+import type { ExtraCost, SliceExtraCost } from '../../fingering/cost/extra-cost.js';
 import { LineCosts } from '../../fingering/cost/line-costs.js';
 import { type Bias, Objective } from '../../fingering/cost/objective.js';
 import { CostTable } from '../../fingering/cost/slice-costs.js';
@@ -48,7 +49,7 @@ export function judge(line: Line, hand: HandModel, { flow, ornaments }: PlayingC
   const surroundings = surroundingsOf(views);
   const grid = new DepthGrid(hand, DEPTH_WEIGHT);
   const costs = new LineCosts(views, surroundings, new CostTable(hand, WEIGHTS.movement), grid);
-  const extra = [leapCosts(views, hand)];
+  const extra = [leapCosts(views, hand), unholdableCosts(views, free)];
   if (ornaments) extra.push(ornamentCosts(views, ornaments, line.hand, hand));
   const objective = new Objective(costs, undefined, extra);
   const search = new Search();
@@ -72,6 +73,26 @@ export function judge(line: Line, hand: HandModel, { flow, ornaments }: PlayingC
     shared,
     search,
   };
+}
+
+/** mm of the search for digits that no hand can hold: more than any movement, but no movement. */
+const UNHOLDABLE = 1000;
+export const NO_MOVEMENT = 'unholdable';
+
+/** What the printed digits have beyond what a hand can hold. */
+function unholdableCosts(views: readonly SliceView[], free: readonly SliceView[]): ExtraCost {
+  const slices = new Map<number, SliceExtraCost>();
+  for (let at = 0; at < views.length; at++) {
+    const { candidates, index, keys } = views[at]!;
+    if (candidates === free[at]!.candidates || keys.length !== free[at]!.keys.length) continue;
+    const own = new Float64Array(candidates.length * DEPTH_COUNT);
+    candidates.forEach(({ name }, nth) => {
+      if (!isAmong(name, free[at]!.candidates))
+        own.fill(UNHOLDABLE, nth * DEPTH_COUNT, (nth + 1) * DEPTH_COUNT);
+    });
+    slices.set(index, { own });
+  }
+  return { name: NO_MOVEMENT, slices };
 }
 
 /** The view with the candidates that have the printed digits among the others. */

@@ -6,8 +6,7 @@ import { OFFSETS, TERMS } from '../../fingering/cost/terms/terms.js';
 import { WeightedSum } from '../../fingering/cost/weighted-sum.js';
 import { WEIGHTS } from '../../fingering/cost/weights.js';
 import { rounded } from '../../numeric/fixed-point.js';
-import type { Judged } from './judged.js';
-import { fingersAt } from './judged.js';
+import { fingersAt, type Judged, NO_MOVEMENT } from './judged.js';
 import { LEAPS } from './leaps.js';
 
 /** Kinds of movement, in the order in which they are listed. */
@@ -80,6 +79,7 @@ export function movementOf(
     }
     mm.stretch = Math.min(MOST_STRETCH, mm.stretch);
     for (const { name, slices } of objective.extraCosts) {
+      if (name === NO_MOVEMENT) continue;
       const { own, steps } = slices.get(at) ?? {};
       const pair = at > 0 ? path[at - 1]! * view.candidates.length + path[at]! : 0;
       const extra = (own?.[path[at]! * DEPTH_COUNT + depths[at]!] ?? 0) + (steps?.[pair] ?? 0);

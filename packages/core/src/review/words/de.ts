@@ -40,6 +40,7 @@ export const german: ReviewWords = {
     curled: '{finger} muss sich krümmen, weil {other} auf {otherKey} die Hand innen hält',
     'over-reaching':
       '{finger} muss nach {key} hineinreichen, weil {other} auf {otherKey} die Hand außen hält',
+    'forearm-travels': '{finger} auf {key}: dafür muss der Unterarm {mm} mm hinein oder heraus',
     'scale-fingering': 'das ist der Fingersatz der ganzen Tonleiter, aber die Linie kehrt bei {key} um',
     unlike: 'in Takt {measure} steht bei derselben Figur hier {other}',
     'hands-in-the-way': 'die Hände sind einander im Weg: dort liegt {other} der anderen Hand auf {otherKey}',

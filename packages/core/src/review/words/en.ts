@@ -31,6 +31,7 @@ export const english: ReviewWords = {
       '{finger} lies between two black keys, because {other} holds the hand in on {otherKey}',
     curled: '{finger} must curl, because {other} holds the hand in on {otherKey}',
     'over-reaching': '{finger} must reach in for {key}, because {other} holds the hand out on {otherKey}',
+    'forearm-travels': 'the forearm has to move {mm} mm in or out for {finger} on {key}',
     'scale-fingering': 'this is the fingering of the whole scale, but the line turns at {key}',
     unlike: 'in measure {measure} the same figure has {other} here',
     'hands-in-the-way': "the hands are in each other's way: the other hand has {other} on {otherKey}",

@@ -39,6 +39,7 @@ export const spanish: ReviewWords = {
     curled: '{finger} tiene que encogerse, porque {other} en {otherKey} mantiene la mano adentro',
     'over-reaching':
       '{finger} tiene que estirarse adentro hasta {key}, porque {other} en {otherKey} mantiene la mano afuera',
+    'forearm-travels': '{finger} en {key}: para ello el antebrazo se mueve {mm} mm adentro o afuera',
     'scale-fingering': 'es la digitación de la escala entera, pero la línea gira en {key}',
     unlike: 'en el compás {measure} la misma figura lleva aquí {other}',
     'hands-in-the-way': 'las manos se estorban: {other} de la otra mano está en {otherKey}',

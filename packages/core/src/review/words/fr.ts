@@ -40,6 +40,7 @@ export const french: ReviewWords = {
     curled: '{finger} doit se courber, car {other} sur {otherKey} retient la main vers le fond',
     'over-reaching':
       '{finger} doit s’étendre vers le fond pour {key}, car {other} sur {otherKey} retient la main dehors',
+    'forearm-travels': '{finger} sur {key} : l’avant-bras doit avancer ou reculer de {mm} mm',
     'scale-fingering': 'c’est le doigté de la gamme entière, mais la ligne tourne sur {key}',
     unlike: 'mesure {measure}, la même figure a ici {other}',
     'hands-in-the-way': 'les mains se gênent : {other} de l’autre main est sur {otherKey}',

@@ -40,6 +40,7 @@ export const italian: ReviewWords = {
     curled: '{finger} deve piegarsi, perché {other} su {otherKey} tiene la mano dentro',
     'over-reaching':
       '{finger} deve allungarsi dentro fino a {key}, perché {other} su {otherKey} tiene la mano fuori',
+    'forearm-travels': '{finger} su {key}: per questo l’avambraccio si muove di {mm} mm dentro o fuori',
     'scale-fingering': 'è la diteggiatura della scala intera, ma la linea gira su {key}',
     unlike: 'a battuta {measure} la stessa figura ha qui {other}',
     'hands-in-the-way': 'le mani si intralciano: {other} dell’altra mano è su {otherKey}',
