@@ -61,8 +61,12 @@ export function scoreOf(
     const up = right[nth] === undefined ? '' : measureOf(right[nth]!, 'right', mirrored);
     const down = left[nth] === undefined ? '' : measureOf(left[nth]!, 'left', mirrored);
     const lengthOf = (bar: string | undefined) =>
-      (bar ?? '').trim().split(/\s+/).reduce((sum, onset) => sum + Number(onset.split(':')[1] ?? 1), 0);
-    const back = down === '' || up === '' ? '' : `<backup><duration>${lengthOf(right[nth])}</duration></backup>`;
+      (bar ?? '')
+        .trim()
+        .split(/\s+/)
+        .reduce((sum, onset) => sum + Number(onset.split(':')[1] ?? 1), 0);
+    const back =
+      down === '' || up === '' ? '' : `<backup><duration>${lengthOf(right[nth])}</duration></backup>`;
     const attributes =
       nth > 0
         ? ''

@@ -159,7 +159,7 @@ function textOf(
   to: string,
 ): string {
   const words = REVIEW_WORDS[language];
-  const at = fill(words.measures, { hand: words.hands[hand], from, to });
+  const at = fill(from === to ? words.measure : words.measures, { hand: words.hands[hand], from, to });
   const head = fill(words.compared, {
     place: at,
     first: millimetres(total(first)),

@@ -104,19 +104,20 @@ function reported(
   { from, to }: Passage,
   place: Place,
   kind: WholeFingering['kind'],
-  { choice, saved }: Alternative,
+  { choice }: Alternative,
 ): WholeFingering {
   const { printed } = judged;
   const end = Math.min(judged.views.length, to + AFTER);
-  const [before, after] = [printed, choice].map((own) => sumOfMovements(movementOf(judged, own, from, end)));
-  const movement = { ...sumOfMovements(movementOf(judged, printed, from, to)) };
-  for (const of of KINDS) movement[of] = rounded(movement[of] + after![of] - before![of]);
+  const [before, after] = [printed, choice].map((of) => sumOfMovements(movementOf(judged, of, from, end)));
+  const own = sumOfMovements(movementOf(judged, printed, from, to));
+  const movement = { ...own };
+  for (const kindOf of KINDS) movement[kindOf] = rounded(own[kindOf] + after![kindOf] - before![kindOf]);
   return {
     kind,
     fingers: fingersOf(judged, choice.path, from, to),
     movement,
     mm: total(movement),
-    more: rounded(-saved),
+    more: rounded(total(movement) - total(own)),
     differs: changesOf(judged, place, choice.path, from, to),
     text: rowOf(judged, { from, to, choice }),
   };

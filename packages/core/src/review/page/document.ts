@@ -119,7 +119,11 @@ export function passagePlace(
   { hand, from, to }: Pick<PassageReport, 'hand' | 'from' | 'to'>,
   words: ReviewWords,
 ): string {
-  return fill(words.measures, { hand: words.hands[hand], from: from.measure, to: to.measure });
+  return fill(from.measure === to.measure ? words.measure : words.measures, {
+    hand: words.hands[hand],
+    from: from.measure,
+    to: to.measure,
+  });
 }
 
 function comparisonSection(own: ComparisonReport, words: ReviewWords): Section {
@@ -130,7 +134,11 @@ function comparisonSection(own: ComparisonReport, words: ReviewWords): Section {
   ];
   return {
     lines: [own.text],
-    table: [['', ...kinds.map((kind) => words.kinds[kind])], row('1', own.first), row('2', own.second)],
+    table: [
+      ['', ...kinds.map((kind) => words.kinds[kind])],
+      row(words.fingerings.printed, own.first),
+      row(words.others, own.second),
+    ],
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Review } from '../report-types.js';
-import { ALL, documentOf, type Section } from './document.js';
+import { ALL, documentOf, type Section, sentence } from './document.js';
 
 /** A review as Markdown, whole. */
 export function reviewMarkdown(review: Review, { title }: { readonly title: string }): string {
@@ -14,7 +14,7 @@ export function reviewMarkdown(review: Review, { title }: { readonly title: stri
 
 function sectionText({ heading, lines, items = [], table }: Section): string {
   const blocks: string[] = [];
-  if (heading !== undefined) blocks.push(`## ${escaped(heading)}`);
+  if (heading !== undefined) blocks.push(`## ${escaped(sentence(heading))}`);
   if (items.length > 0) {
     blocks.push(
       items
@@ -24,8 +24,8 @@ function sectionText({ heading, lines, items = [], table }: Section): string {
         .join('\n'),
     );
   }
-  if (table) blocks.push(markdownTable(table));
   blocks.push(...lines.map(escaped));
+  if (table) blocks.push(markdownTable(table));
   return blocks.join('\n\n');
 }
 

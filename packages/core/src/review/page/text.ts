@@ -24,10 +24,11 @@ export function reviewText(review: Review, { title, all = false }: ReviewTextOpt
 }
 
 function sectionText({ heading, lines, items = [], table }: Section): string {
+  const own = lines.map((line) => wrapped(line, heading === undefined ? '' : '  '));
   const body = [
     ...items.flatMap((item) => [`  ${item.head}`, ...item.lines.map((line) => wrapped(line, '      '))]),
+    ...own,
     ...(table ? columns(table) : []),
-    ...lines.map((line) => wrapped(line, heading === undefined ? '' : '  ')),
   ];
   return [...(heading === undefined ? [] : [sentence(heading)]), ...body].join('\n');
 }

@@ -76,6 +76,8 @@ export const german: ReviewWords = {
   passage: 'Stelle',
   all: 'alles',
   measures: '{hand} T. {from}-{to}',
+  measure: '{hand} T. {from}',
+  others: 'die anderen',
   feel: 'Bewegung ist nicht alles: Was sich in der Hand besser anfühlt, das nimmt man.',
   compared: '{place}: {first} mm wie gedruckt, {second} mm mit den anderen Ziffern',
   takesMore: 'die anderen brauchen {mm} mm mehr, vor allem: {kind}',

@@ -67,6 +67,8 @@ export const english: ReviewWords = {
   passage: 'passage',
   all: 'all',
   measures: '{hand} m. {from}-{to}',
+  measure: '{hand} m. {from}',
+  others: 'the others',
   feel: 'Movement is not all: whatever feels better in the hand is the one to use.',
   compared: '{place}: {first} mm as printed, {second} mm with the other digits',
   takesMore: 'the others take {mm} mm more, mostly {kind}',

@@ -75,6 +75,8 @@ export const spanish: ReviewWords = {
   passage: 'pasaje',
   all: 'todo',
   measures: '{hand} c. {from}-{to}',
+  measure: '{hand} c. {from}',
+  others: 'los otros',
   feel: 'El movimiento no lo es todo: se usa lo que mejor se siente en la mano.',
   compared: '{place}: {first} mm como está impreso, {second} mm con los otros números',
   takesMore: 'los otros piden {mm} mm más, sobre todo: {kind}',

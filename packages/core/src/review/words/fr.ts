@@ -77,6 +77,8 @@ export const french: ReviewWords = {
   passage: 'passage',
   all: 'tout',
   measures: '{hand} mes. {from}-{to}',
+  measure: '{hand} mes. {from}',
+  others: 'les autres',
   feel: 'Le mouvement n’est pas tout : on garde ce qui va le mieux dans la main.',
   compared: '{place} : {first} mm comme imprimé, {second} mm avec les autres chiffres',
   takesMore: 'les autres demandent {mm} mm de plus, surtout : {kind}',

@@ -77,6 +77,8 @@ export const italian: ReviewWords = {
   passage: 'passo',
   all: 'tutto',
   measures: '{hand} b. {from}-{to}',
+  measure: '{hand} b. {from}',
+  others: 'gli altri',
   feel: 'Il movimento non è tutto: si usa ciò che nella mano si sente meglio.',
   compared: '{place}: {first} mm come stampato, {second} mm con gli altri numeri',
   takesMore: 'gli altri chiedono {mm} mm in più, soprattutto: {kind}',

@@ -47,6 +47,10 @@ export interface ReviewWords {
   readonly passage: string;
   readonly all: string;
   readonly measures: string;
+  /** A passage within one measure. */
+  readonly measure: string;
+  /** The row of the other digits in a comparison. */
+  readonly others: string;
   readonly feel: string;
   /** A comparison at `{place}`: `{first}` mm, `{second}` mm; the second takes `{mm}` more or less, mostly of `{kind}`. */
   readonly compared: string;
