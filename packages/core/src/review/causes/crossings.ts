@@ -93,7 +93,8 @@ export const needlessCrossing: Cause = {
 /** The hand reaches a slice without moving: no fresh start, no crossing, no key beyond five fingers. */
 function staysPut(scene: Scene, at: number): boolean {
   const view = scene.views[at]!;
-  if (view.fresh || view.cut) return false;
+  // A scene may hold the fingers of some slices only.
+  if (view.fresh || view.cut || !scene.fingers[at] || !scene.fingers[at - 1]) return false;
   const step = stepInto(scene, at);
   return !step || !isCrossed(step);
 }

@@ -37,11 +37,11 @@ export const scaleFingering: Cause = {
     const run = runTo(scene, at);
     if (run.length < LEAST_NOTES) return undefined;
     const keys = run.map((slice) => realKey(scene.views[slice]!, 0));
-    const fingers = run.map((slice) => scene.fingers[slice]![0]!);
+    const fingers = run.map((slice) => scene.fingers[slice]?.[0]);
     const isOfScale = scaleFingers(scene.line.hand, scene.hand, keys).some((map) =>
       keys.every((key, nth) => map.get(pitchClass(key)) === fingers[nth]),
     );
-    return isOfScale ? { slice: at, finger: fingers.at(-1)!, key: keys.at(-1)! } : undefined;
+    return isOfScale ? { slice: at, finger: fingers.at(-1) as Finger, key: keys.at(-1)! } : undefined;
   },
 };
 

@@ -6,6 +6,7 @@ import { OFFSETS, TERMS } from '../../fingering/cost/terms/terms.js';
 import { WeightedSum } from '../../fingering/cost/weighted-sum.js';
 import { WEIGHTS } from '../../fingering/cost/weights.js';
 import { rounded } from '../../numeric/fixed-point.js';
+import type { Finger } from '../../score/model.js';
 import { fingersAt, type Judged, NO_MOVEMENT } from './judged.js';
 import { LEAPS } from './leaps.js';
 
@@ -56,7 +57,8 @@ export function movementOf(
 ): readonly Movement[] {
   const { views, surroundings, hand, grid, objective } = judged;
   const sum = new WeightedSum(WEIGHTS.movement);
-  const chosen = path.map((_, at) => (at >= from - 2 && at < to ? fingersAt(judged, path, at) : []));
+  const chosen: (readonly Finger[])[] = new Array(path.length);
+  for (let at = Math.max(0, from - 2); at < to; at++) chosen[at] = fingersAt(judged, path, at);
   const row = new Float64Array(DEPTH_COUNT);
   const movements: Movement[] = [];
   for (let at = from; at < to; at++) {

@@ -47,7 +47,7 @@ export function printedScene(judged: Judged, across: Scene['across'] = []): Scen
   return sceneOf(judged, judged.printed, 0, judged.views.length, across);
 }
 
-/** Another choice, with the motion of the slices from `from` up to `to` only. */
+/** Another choice, the slices from `from` up to `to` only. */
 export function sceneOf(
   judged: Judged,
   { path }: Pick<Choice, 'path'>,
@@ -59,6 +59,8 @@ export function sceneOf(
   const given = givenOf(judged, path, from, to);
   const plan = planMotion({ ...line, slices: line.slices.slice(from, to) }, given, hand);
   const motion: SliceMotion[] = new Array(views.length);
+  const fingers: (readonly Finger[])[] = new Array(views.length);
+  for (let at = from; at < to; at++) fingers[at] = fingersAt(judged, path, at);
   plan.slices.forEach((own, nth) => {
     motion[from + nth] = own;
   });
@@ -67,7 +69,7 @@ export function sceneOf(
     hand,
     tips: tipTables.of(hand),
     views,
-    fingers: views.map((_, at) => fingersAt(judged, path, at)),
+    fingers,
     motion,
     late: new Set(plan.findings.map(({ slice }) => from + slice)),
     unholdable: path === judged.printed.path ? unholdable : NONE,

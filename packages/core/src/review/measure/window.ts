@@ -74,24 +74,26 @@ export class Window {
 
   /** A path of the section as one of the whole line. */
   whole(path: readonly number[]): readonly number[] {
-    return this.judged.printed.path.map((own, at) => path[at - this.#start] ?? own);
+    return this.#placed(this.judged.printed.path, path);
+  }
+
+  #placed(line: readonly number[], section: readonly number[]): readonly number[] {
+    const own = line.slice();
+    for (let nth = 0; nth < section.length; nth++) own[this.#start + nth] = section[nth]!;
+    return own;
   }
 
   #found(section: Objective): Alternative {
     const { path, depths, biased, cost } = this.judged.search.find(section);
     let movement = cost;
     for (const mm of biased) movement -= mm;
-    const { printed } = this.judged;
-    const choice = {
-      path: this.whole(path),
-      depths: printed.depths.map((own, at) => depths[at - this.#start] ?? own),
-    };
+    const choice = { path: this.whole(path), depths: this.#placed(this.judged.printed.depths, depths) };
     return { from: this.from, to: this.to, choice, saved: this.#printed - movement };
   }
 
   #prices(price: number): Bias {
     const { views, digits } = this.judged;
-    const bias: (readonly number[] | undefined)[] = new Array(views.length).fill(undefined);
+    const bias: (readonly number[] | undefined)[] = new Array(views.length);
     for (let at = this.from; at < this.to; at++) {
       const own = digits[at]!;
       if (own.every(isOpen)) continue;

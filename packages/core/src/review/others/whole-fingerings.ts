@@ -51,15 +51,11 @@ export function wholeFingerings(
   return found.map(({ kind, own }) => reported(judged, passage, place, kind, own));
 }
 
+/** The same fingers on all struck keys; on held ones they may differ. */
 function isSame(judged: Judged, one: Alternative, other: Alternative): boolean {
-  for (let at = one.from; at < one.to; at++) {
-    if (
-      judged.views[at]!.candidates[one.choice.path[at]!] !==
-      judged.views[at]!.candidates[other.choice.path[at]!]
-    )
-      return false;
-  }
-  return true;
+  const fingers = ({ choice, from, to }: Alternative) =>
+    JSON.stringify(fingersOf(judged, choice.path, from, to));
+  return fingers(one) === fingers(other);
 }
 
 /** The passage with these fingers on its struck keys; undefined where the hand cannot hold them. */
