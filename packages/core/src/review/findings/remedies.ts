@@ -102,7 +102,7 @@ const IMPOSSIBLE = 200;
 function groupsOf({ printed }: Judged, { from, to, choice }: Alternative): readonly Passage[] {
   const groups: { from: number; to: number }[] = [];
   for (let at = from; at < to; at++) {
-    if (choice.path[at] === printed.path[at]) continue;
+    if ((choice.path[at] ?? printed.path[at]) === printed.path[at]) continue;
     const last = groups.at(-1);
     if (last && at - last.to < APART) last.to = at + 1;
     else groups.push({ from: at, to: at + 1 });

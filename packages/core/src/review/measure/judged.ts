@@ -142,7 +142,11 @@ function isAmong(name: number, candidates: readonly CandidateFingers[]): boolean
   return candidates.some((own) => own.name === name);
 }
 
-/** Fingers of a slice under a choice of candidates, from the lowest key of its view up. */
-export function fingersAt({ views }: Judged, path: readonly number[], at: number): readonly Finger[] {
-  return views[at]!.candidates[path[at]!]!.fingers;
+/**
+ * Fingers of a slice under a choice of candidates, from the lowest key of its view up.
+ *
+ * @param path holes stand for what is printed
+ */
+export function fingersAt({ views, printed }: Judged, path: readonly number[], at: number): readonly Finger[] {
+  return views[at]!.candidates[path[at] ?? printed.path[at]!]!.fingers;
 }

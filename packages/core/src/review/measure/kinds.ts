@@ -47,7 +47,7 @@ const MOST_STRETCH = 300;
  * Movement into the slices from `from` up to `to` and discomfort in them, by kind: the same mechanics as the cost of
  * movement, mm.
  *
- * @param path candidates of the whole line, depths those of the forearm
+ * @param path candidates by slice of the line, depths those of the forearm; holes stand for what is printed
  */
 export function movementOf(
   judged: Judged,
@@ -57,9 +57,11 @@ export function movementOf(
 ): readonly Movement[] {
   const { views, surroundings, hand, grid, objective } = judged;
   const sum = new WeightedSum(WEIGHTS.movement);
-  const chosen: (readonly Finger[])[] = new Array(path.length);
+  const chosen: (readonly Finger[])[] = [];
   for (let at = Math.max(0, from - 2); at < to; at++) chosen[at] = fingersAt(judged, path, at);
   const row = new Float64Array(DEPTH_COUNT);
+  const pathAt = (at: number) => path[at] ?? judged.printed.path[at]!;
+  const depthAt = (at: number) => depths[at] ?? judged.printed.depths[at]!;
   const movements: Movement[] = [];
   for (let at = from; at < to; at++) {
     const mm = { sideways: 0, 'in-and-out': 0, crossings: 0, stretch: 0, curl: 0, 'one-finger': 0, other: 0 };
@@ -74,17 +76,17 @@ export function movementOf(
     const before = view.cut ? undefined : views[at - 1];
     row.fill(0);
     grid.addDiscomfort(view, chosen[at]!, row, 0);
-    mm.curl += row[depths[at]!]!;
+    mm.curl += row[depthAt(at)]!;
     if (before) {
-      mm['in-and-out'] += grid.kernel(view)[depths[at - 1]! * DEPTH_COUNT + depths[at]!]!;
+      mm['in-and-out'] += grid.kernel(view)[depthAt(at - 1) * DEPTH_COUNT + depthAt(at)]!;
       mm.other += Math.min(MOST_HELD, heldCost(before, view, chosen[at - 1]!, chosen[at]!));
     }
     mm.stretch = Math.min(MOST_STRETCH, mm.stretch);
     for (const { name, slices } of objective.extraCosts) {
       if (name === NO_MOVEMENT) continue;
       const { own, steps } = slices.get(at) ?? {};
-      const pair = at > 0 ? path[at - 1]! * view.candidates.length + path[at]! : 0;
-      const extra = (own?.[path[at]! * DEPTH_COUNT + depths[at]!] ?? 0) + (steps?.[pair] ?? 0);
+      const pair = at > 0 ? pathAt(at - 1) * view.candidates.length + pathAt(at) : 0;
+      const extra = (own?.[pathAt(at) * DEPTH_COUNT + depthAt(at)] ?? 0) + (steps?.[pair] ?? 0);
       mm[name === LEAPS ? 'crossings' : 'other'] += extra;
     }
     movements.push(mm);

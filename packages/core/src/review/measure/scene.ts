@@ -58,8 +58,8 @@ export function sceneOf(
   const { line, hand, views, unholdable, shared, digits } = judged;
   const given = givenOf(judged, path, from, to);
   const plan = planMotion({ ...line, slices: line.slices.slice(from, to) }, given, hand);
-  const motion: SliceMotion[] = new Array(views.length);
-  const fingers: (readonly Finger[])[] = new Array(views.length);
+  const motion: SliceMotion[] = [];
+  const fingers: (readonly Finger[])[] = [];
   for (let at = from; at < to; at++) fingers[at] = fingersAt(judged, path, at);
   plan.slices.forEach((own, nth) => {
     motion[from + nth] = own;
@@ -82,12 +82,12 @@ export function sceneOf(
 const NONE: ReadonlySet<number> = new Set();
 
 /** The fingers of a choice in the order of the slices' own keys; null where no finger takes one. */
-export function givenOf({ views }: Judged, path: readonly number[], from: number, to: number): GivenFingers {
+export function givenOf(judged: Judged, path: readonly number[], from: number, to: number): GivenFingers {
   return {
-    slices: views.slice(from, to).map((view) => {
+    slices: judged.views.slice(from, to).map((view) => {
       const struck: (Finger | null)[] = view.slice.struck.map(() => null);
       const held: (Finger | null)[] = view.slice.held.map(() => null);
-      const { fingers } = view.candidates[path[view.index]!]!;
+      const fingers = fingersAt(judged, path, view.index);
       fingers.forEach((finger, nth) => {
         (view.struck[nth] ? struck : held)[view.source[nth]!] = finger;
       });

@@ -12,7 +12,7 @@ export interface Alternative {
   /** Slices that may differ: from `from` up to `to`. */
   readonly from: number;
   readonly to: number;
-  /** Of the whole line: candidates, depths. */
+  /** Candidates and depths by slice of the line; holes stand for what is printed. */
   readonly choice: Pick<Choice, 'path' | 'depths'>;
   /** mm by which the movement of the whole line is less than as printed; below 0 where it is more. */
   readonly saved: number;
@@ -72,13 +72,13 @@ export class Window {
       .section(this.#start, this.#end);
   }
 
-  /** A path of the section as one of the whole line. */
+  /** A path of the section at its place in the line; the rest is left out: it is as printed. */
   whole(path: readonly number[]): readonly number[] {
-    return this.#placed(this.judged.printed.path, path);
+    return this.#placed(path);
   }
 
-  #placed(line: readonly number[], section: readonly number[]): readonly number[] {
-    const own = line.slice();
+  #placed(section: readonly number[]): readonly number[] {
+    const own: number[] = [];
     for (let nth = 0; nth < section.length; nth++) own[this.#start + nth] = section[nth]!;
     return own;
   }
@@ -87,7 +87,7 @@ export class Window {
     const { path, depths, biased, cost } = this.judged.search.find(section);
     let movement = cost;
     for (const mm of biased) movement -= mm;
-    const choice = { path: this.whole(path), depths: this.#placed(this.judged.printed.depths, depths) };
+    const choice = { path: this.whole(path), depths: this.#placed(depths) };
     return { from: this.from, to: this.to, choice, saved: this.#printed - movement };
   }
 
