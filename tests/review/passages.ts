@@ -22,7 +22,7 @@ export const CAUSE_PASSAGES: readonly CausePassage[] = [
   {
     cause: 'between-black-keys',
     onsets: 'C#5=4 A4=2 C#5=4 A4=2 C#5=4 A4=2 C#5=4',
-    at: ['1', 2.5],
+    at: ['1', 1.5],
     nearMiss: 'C#5=3 A4=1 C#5=3 A4=1 C#5=3 A4=1 C#5=3',
   },
   {

@@ -147,6 +147,10 @@ function isAmong(name: number, candidates: readonly CandidateFingers[]): boolean
  *
  * @param path holes stand for what is printed
  */
-export function fingersAt({ views, printed }: Judged, path: readonly number[], at: number): readonly Finger[] {
+export function fingersAt(
+  { views, printed }: Judged,
+  path: readonly number[],
+  at: number,
+): readonly Finger[] {
   return views[at]!.candidates[path[at] ?? printed.path[at]!]!.fingers;
 }
