@@ -28,6 +28,7 @@ it.each(LONG ? DENSITIES : (['essential'] as const))(
     }
     console.log(`${density}: ${texts} texts of ours; ${JSON.stringify(found)}`);
     expect(texts).toBeGreaterThan(10);
+    // Digits among themselves are verovio's to place.
     const { onOurs, digits, ...others } = found;
     expect(others).toEqual({ onDigits: 0, onSigns: 0, struck: 0, atEnds: 0 });
     expect(onOurs).toBeLessThanOrEqual((MOST_ON_OURS * texts) / 1000);
