@@ -98,6 +98,12 @@ describe('the legend', () => {
     expect(lines[2]).toMatch(/^Cues are suggestions/);
   });
 
+  it.each(CODES)('%s explains the marks of the hands that take notes of the other', (code) => {
+    const { hands, takes } = LANGUAGES[code];
+    const lines = legendText(code, [], {}, [], ['right', 'left']).split('\n');
+    expect(lines.slice(0, 2)).toEqual([`${hands.right}: ${takes.right}`, `${hands.left}: ${takes.left}`]);
+  });
+
   it("uses the user's own words", () => {
     expect(legendText('en', ['depth'], { in: 'closer' })).toMatch(
       /^closer: the forearm moves towards the fallboard$/m,

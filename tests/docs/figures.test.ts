@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
+import { DENSITIES } from '#core/options/options.js';
 import works from '../fitting/works.json' with { type: 'json' };
 import { readFigures } from './figures.js';
 
@@ -11,7 +12,7 @@ const paths = ['README.md', 'DEVELOPERS.md', ...guides.map((name) => `${DOCS}/${
 /** All guides as one text, however their lines are broken. */
 const told = paths.map((path) => readFileSync(`${ROOT}${path}`, 'utf8').replaceAll(/\s+/g, ' ')).join(' ');
 
-const { annotate, fit } = readFigures();
+const { annotate, cues, fit } = readFigures();
 const digits = works.reduce((sum, work) => sum + work.digits, 0);
 
 it.each([
@@ -20,6 +21,12 @@ it.each([
   ...Object.entries(fit).map(
     ([judged, { macro, micro }]) => `| ${judged} | ${macro.toFixed(3)} | ${micro.toFixed(3)} |`,
   ),
+  ...DENSITIES.map((density) => {
+    const { beat, measure, early } = cues[density];
+    return `| \`${density}\` | ${beat.toFixed(2)} | ${measure.toFixed(2)} | ${Math.round(100 * early)} % |`;
+  }),
+  `${Math.round(100 * cues.crossings)} % of the crossings`,
+  `the ${cues.scores} shared scores`,
   `${works.length} scores`,
   `${(Math.round(digits / 100) * 100).toLocaleString('en')} digits`,
 ])('the guides say "%s", as measured', (quote) => {

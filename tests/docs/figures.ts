@@ -1,4 +1,5 @@
 import { readFileSync, writeFileSync } from 'node:fs';
+import type { Density } from '#core/options/options.js';
 
 const FILE = new URL('../../packages/core/docs/figures.json', import.meta.url);
 
@@ -6,6 +7,13 @@ const FILE = new URL('../../packages/core/docs/figures.json', import.meta.url);
 export interface Figures {
   /** Time of `annotate` to that of the parser, and its time a note to that of the smallest score, over sizes from 3,000 notes. */
   readonly annotate: Readonly<Record<'ratioLeast' | 'ratioMost' | 'growthLeast' | 'growthMost', number>>;
+  /** Texts a beat and a measure, and the share of cues in or out that stand before the note they serve, by density; the share of crossings told of when essential. */
+  readonly cues: Readonly<
+    Record<Density, { readonly beat: number; readonly measure: number; readonly early: number }>
+  > & {
+    readonly scores: number;
+    readonly crossings: number;
+  };
   /** Agreement with editors' digits by how it was judged. */
   readonly fit: Readonly<Record<string, { readonly macro: number; readonly micro: number }>>;
 }

@@ -49,6 +49,13 @@ describe('hands that share a chord', () => {
     expect(shared(upwards, { language }).words).toEqual([`${right} above`]);
   });
 
+  it('the legend says whose hand the word means, and no more', () => {
+    const score = grand([chord(TENTH), low(['G3', 'B3'])]);
+    const { output } = shared(score, { legend: true });
+    expect(output).toContain('>l.h.: the left hand takes these notes<');
+    expect(output).not.toContain('r.h.:');
+  });
+
   it('nothing changes without the option', () => {
     const score = grand([chord(TENTH), low(['G3', 'B3'])]);
     const { output, report } = annotate(score, { span: '8th', layers: [] });

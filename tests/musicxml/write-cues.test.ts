@@ -109,13 +109,13 @@ describe('cues', () => {
     );
   });
 
-  it('of several lines are a direction each, piled up from the staff outwards', () => {
-    const lines = { text: 'thumb passes\nin', note: 0, part: 0 } as const;
-    const above = outline([note()], { cues: [{ ...lines, placement: 'above' }] });
-    expect(above.slice(0, 2)).toEqual(['[in 1 1]', '[thumb passes 1 1]']);
-    const below = outline([note()], { cues: [{ ...lines, placement: 'below' }] });
-    expect(below.slice(0, 2)).toEqual(['[thumb passes 1 1]', '[in 1 1]']);
-  });
+  it.each(['above', 'below'] as const)(
+    'of several lines are one direction, read from the top: %s',
+    (placement) => {
+      const lines = { text: 'thumb passes\nin', note: 0, part: 0, placement };
+      expect(outline([note()], { cues: [lines] })[0]).toBe('[thumb passes&#10;in 1 1]');
+    },
+  );
 
   it('are printed in the font of the score’s own words, where it names one', () => {
     const head = (family: string) => `  <defaults><word-font font-family="${family}"/></defaults>`;

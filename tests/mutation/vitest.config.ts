@@ -11,7 +11,7 @@ export default defineConfig({
   test: {
     ...quick.test,
     // Engraving a page for every mutant would take hours, and judges the page rather than a room.
-    exclude: ['tests/cues/page.test.ts'],
+    exclude: ['tests/page/**'],
     include: (process.env.HANDLINE_JUDGES ?? 'tests/**/*.test.ts').split(','),
     setupFiles: ['tests/seed.ts'],
     reporters: [],

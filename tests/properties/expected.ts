@@ -61,9 +61,7 @@ export function expectedWords(before: readonly string[], { score }: ReadResult, 
     if (note === undefined || measure === undefined) throw new Error('a cue without its note');
     const beat = toNumber(subtract(note.onset, measure.start)) + 1;
     const staff = stavesBefore(cue.part) + note.staff;
-    for (const line of linesOf(cue.text)) {
-      words.push(`${squeeze(line)} @${measure.number}:${beat.toFixed(4)} ${staff}`);
-    }
+    words.push(`${squeeze(cue.text)} @${measure.number}:${beat.toFixed(4)} ${staff}`);
   }
   if (marks.legend !== undefined && marks.digits.length + marks.cues.length > 0) {
     const parts = [...marks.digits, ...marks.cues].map(({ part }) => part);

@@ -31,7 +31,8 @@ const MARKED = mark(SCORE, {
   ],
 });
 const DIGITS = ['1', '4-5', '2', '4', '5'];
-const WORDS = ['thumb passes', 'in', '2 (1)', '4 (3)'];
+/** Without white space: LilyPond sets the lines on one. */
+const WORDS = ['thumbpassesin', '2(1)4(3)'];
 
 const lastWords = (facts: readonly string[]) => facts.map((fact) => fact.replace(/^.* staff \S+ /, ''));
 const squeeze = (text: string) => text.replaceAll(/\s/g, '');
@@ -41,7 +42,7 @@ describe('what readers show is what was written', () => {
     if (missing !== undefined) return console.log(missing);
     const { digits, words } = factsOf(save(new Map([['marked', MARKED]])).get('marked')!);
     expect(digits.map((digit) => digit.split(' ').at(-1)).sort()).toEqual([...DIGITS].sort());
-    expect(lastWords(words).sort()).toEqual([...WORDS].sort());
+    expect(lastWords(words).map(squeeze).sort()).toEqual([...WORDS].sort());
   });
 
   describe.each(['verovio', 'OpenSheetMusicDisplay'])('%s', (name) => {
@@ -52,14 +53,14 @@ describe('what readers show is what was written', () => {
     it('shows them all', () => {
       const { digits, words } = read(MARKED);
       expect(digits.map((digit) => digit.split(' ').at(-1)).sort()).toEqual([...DIGITS].sort());
-      expect(words.map((one) => one.replace(/ @.*/, '')).sort()).toEqual(WORDS.map(squeeze).sort());
+      expect(words.map((one) => one.replace(/ @.*/, '')).sort()).toEqual([...WORDS].sort());
     });
   });
 
   it.skipIf(lilyPond.missing !== undefined)('LilyPond, which sets 4-5 as 4 over 5', () => {
     const text = lilyPond.save(new Map([['marked', MARKED]])).get('marked')!;
     for (const digit of DIGITS) expect(text).toContain(`^${digit}`);
-    for (const words of WORDS) expect(text.replaceAll(/\s+/g, ' ')).toContain(`{${words}}`);
+    for (const words of WORDS) expect(squeeze(text)).toContain(`{${words}}`);
     expect(lilyPondErrors(text)).toEqual([]);
   });
 

@@ -57,6 +57,8 @@ export interface Words {
   readonly meanings: Readonly<Record<CueKey, string>>;
   /** The trade's usual mark for a hand. */
   readonly hands: Readonly<Record<Hand, string>>;
+  /** What that mark says, for the legend. */
+  readonly takes: Readonly<Record<Hand, string>>;
   readonly reasons: ReasonWords;
   /** The usual caution about pain and injury. */
   readonly caution: string;

@@ -72,18 +72,21 @@ export function fullWording(
  * The legend of a score: what the cues of these layers mean, line by line, and the caution.
  *
  * @param used only these cues are explained
+ * @param hands the marks of these hands are explained
  */
 export function legendText(
   language: Language,
   layers: readonly Layer[],
   own?: Readonly<Record<string, string>>,
   used: readonly CueKey[] = CUE_KEYS,
+  hands: readonly Hand[] = [],
 ): string {
   const wording = cueWording(language, own);
-  const { meanings, caution } = LANGUAGES[language];
+  const { meanings, hands: words, takes, caution } = LANGUAGES[language];
   const lines = CUE_KEYS.filter((key) => used.includes(key) && layers.includes(CUE_LAYERS[key])).map(
     (key) => `${wording[key]}: ${meanings[key]}`,
   );
+  for (const hand of hands) lines.push(`${words[hand]}: ${takes[hand]}`);
   return [...lines, caution].map((line) => wrap(line, LEGEND_LINE)).join('\n');
 }
 

@@ -3,7 +3,7 @@ import type { CueKey } from '../cues/keys.js';
 import { handWord, legendText, printedLines } from '../cues/wording.js';
 import { includesHand, type Line } from '../hands/line.js';
 import type { CueMark, DigitMark, Marks } from '../musicxml/marks/edit.js';
-import type { Part, Score } from '../score/model.js';
+import type { Hand, Part, Score } from '../score/model.js';
 import { fingerMarks } from './choose-digits.js';
 import { handPlacement } from './placement.js';
 import type { LineAnalysis } from './plan.js';
@@ -21,11 +21,14 @@ export function marksOf(
   const digits: DigitMark[] = [];
   const cues: CueMark[] = [];
   const used = new Set<CueKey>();
+  const taking = new Set<Hand>();
   // A hand word concerns both hands, whichever is marked.
   for (const { line, shares } of lines) {
     const chosen = select(line.part);
     for (const mark of handWords(score.parts[line.part]!, line, shares, settings)) {
-      if (chosen(score.parts[line.part]!.notes[mark.note]!.measure)) cues.push(mark);
+      if (!chosen(score.parts[line.part]!.notes[mark.note]!.measure)) continue;
+      cues.push(mark);
+      taking.add(line.hand);
     }
   }
   for (const analysis of lines) {
@@ -49,7 +52,7 @@ export function marksOf(
     cues,
     replaceDigits: settings.existing === 'replace',
     ...(settings.legend && {
-      legend: legendText(settings.language, settings.layers, settings.wording, [...used]),
+      legend: legendText(settings.language, settings.layers, settings.wording, [...used], [...taking]),
     }),
   };
 }

@@ -59,6 +59,7 @@ export const english: Words = {
     'turn-afresh': 'no swing is left: prepare the turn',
   },
   hands: { right: 'r.h.', left: 'l.h.' },
+  takes: { right: 'the right hand takes these notes', left: 'the left hand takes these notes' },
   reasons: {
     thumb: 'the thumb',
     arm: 'the arm',

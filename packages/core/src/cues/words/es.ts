@@ -10,7 +10,7 @@ function noteName(step: number, alter: number): string {
 
 export const spanish: Words = {
   cues: {
-    'thumb-passes': 'pasar el pulgar',
+    'thumb-passes': 'paso de pulgar',
     'over-thumb': 'sobre el pulgar',
     'hand-over': 'mano por encima',
     'hand-under': 'mano por debajo',
@@ -27,7 +27,7 @@ export const spanish: Words = {
     'wrist-level': 'muñeca a nivel',
     rotate: 'rotación',
     'turn-thumb': 'hacia el pulgar',
-    'turn-fifth': 'desde el pulgar',
+    'turn-fifth': 'hacia el 5.º',
     'turn-afresh': 'nuevo giro',
   },
   full: {
@@ -59,6 +59,7 @@ export const spanish: Words = {
     'turn-afresh': 'no queda impulso: preparar el giro',
   },
   hands: { right: 'm.d.', left: 'm.i.' },
+  takes: { right: 'la mano derecha toma estas notas', left: 'la mano izquierda toma estas notas' },
   reasons: {
     thumb: 'el pulgar',
     arm: 'el brazo',

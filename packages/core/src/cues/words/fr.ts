@@ -27,7 +27,7 @@ export const french: Words = {
     'wrist-level': 'poignet à niveau',
     rotate: 'rotation',
     'turn-thumb': 'vers le pouce',
-    'turn-fifth': 'loin du pouce',
+    'turn-fifth': 'vers le 5e',
     'turn-afresh': 'nouvel élan',
   },
   full: {
@@ -59,6 +59,7 @@ export const french: Words = {
     'turn-afresh': "l'élan est épuisé : préparer la rotation",
   },
   hands: { right: 'm.d.', left: 'm.g.' },
+  takes: { right: 'la main droite prend ces notes', left: 'la main gauche prend ces notes' },
   reasons: {
     thumb: 'le pouce',
     arm: 'le bras',

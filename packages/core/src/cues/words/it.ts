@@ -11,7 +11,7 @@ function noteName(step: number, alter: number): string {
 export const italian: Words = {
   cues: {
     'thumb-passes': 'passa il pollice',
-    'over-thumb': 'sopra il pollice',
+    'over-thumb': 'scavalca',
     'hand-over': 'mano sopra',
     'hand-under': 'mano sotto',
     in: 'dentro',
@@ -27,7 +27,7 @@ export const italian: Words = {
     'wrist-level': 'polso a livello',
     rotate: 'rotazione',
     'turn-thumb': 'verso il pollice',
-    'turn-fifth': 'via dal pollice',
+    'turn-fifth': 'verso il 5º',
     'turn-afresh': 'nuovo slancio',
   },
   full: {
@@ -59,6 +59,7 @@ export const italian: Words = {
     'turn-afresh': 'lo slancio è esaurito: preparare la rotazione',
   },
   hands: { right: 'm.d.', left: 'm.s.' },
+  takes: { right: 'la mano destra prende queste note', left: 'la mano sinistra prende queste note' },
   reasons: {
     thumb: 'il pollice',
     arm: 'il braccio',

@@ -28,7 +28,7 @@ function chordHead(note: XmlElement): XmlElement {
   return note;
 }
 
-/** One line of words. */
+/** Words at one place. */
 export interface DirectionText {
   readonly kind: 'cue' | 'legend';
   readonly text: string;
@@ -91,7 +91,23 @@ export function insertDirection(
 }
 
 /**
- * Lines of words at one place. Each is a direction of its own, because some readers run the lines of one direction
+ * The lines of a cue as one direction, so that a program moves them out of the way together. What stands there already
+ * is not printed again.
+ */
+export function insertCue(
+  text: string,
+  head: XmlElement,
+  direction: DirectionText,
+  options: DirectionOptions,
+): Direction[] {
+  const there = wordsBefore(head, direction.staff);
+  const lines = linesOf(direction.text).filter((line) => !there.has(line.trim()));
+  if (lines.length === 0) return [];
+  return [insertDirection(text, head, { ...direction, text: lines.join('\n') }, options)];
+}
+
+/**
+ * Lines of words at one place, each a direction of its own, because some readers run the lines of one direction
  * together; all readers pile directions up from the staff outwards.
  */
 export function insertLines(
@@ -100,12 +116,16 @@ export function insertLines(
   direction: DirectionText,
   options: DirectionOptions,
 ): Direction[] {
-  const lines = direction.text.split('\n').filter((line) => line.trim() !== '');
+  const lines = linesOf(direction.text);
   if (direction.placement === 'above') lines.reverse();
   const there = wordsBefore(head, direction.staff);
   return lines
     .filter((line) => !there.has(line.trim()))
     .map((line) => insertDirection(text, head, { ...direction, text: line }, options));
+}
+
+function linesOf(text: string): string[] {
+  return text.split('\n').filter((line) => line.trim() !== '');
 }
 
 /** What stands right before a note in its staff already, such as a cue of ours that has lost all that told it from others. */
@@ -116,7 +136,8 @@ function wordsBefore(head: XmlElement, staff: string | undefined): ReadonlySet<s
     const direction = siblings[at] as XmlElement;
     if (textIn(direction, 'staff') !== staff) continue;
     for (const type of direction.all('direction-type'))
-      for (const words of type.all('words')) there.add(words.text.trim());
+      for (const words of type.all('words'))
+        for (const line of words.text.split(/[\r\n]+/)) there.add(line.trim());
   }
   return there;
 }
@@ -134,7 +155,7 @@ export function writeCue(
 ): Direction[] {
   const { head, ...place } = placeOf(note);
   const { placement } = mark;
-  return insertLines(text, head, { kind: 'cue', text: mark.text, placement, ...place }, options);
+  return insertCue(text, head, { kind: 'cue', text: mark.text, placement, ...place }, options);
 }
 
 /** Says nothing and prints nothing, but programs keep it. */

@@ -1,0 +1,143 @@
+import { readFileSync } from 'node:fs';
+import { planCues } from '#core/cues/cues.js';
+import { readerSteps, tolerance } from '#core/cues/reader.js';
+import { buildLines } from '#core/hands/build.js';
+import { LEAST_SECONDS, LEAST_SECONDS_TO_TURN } from '#core/motion/depth/forearm.js';
+import { readScore } from '#core/musicxml/read/score.js';
+import { toNumber } from '#core/numeric/fraction.js';
+import { DENSITIES, type Density } from '#core/options/options.js';
+import { openSource } from '#core/pipeline/open.js';
+import { analyse, type LineAnalysis } from '#core/pipeline/plan.js';
+import { settingsOf } from '#core/pipeline/settings.js';
+import { followed } from './follow.js';
+
+/** For rounding. */
+export const NEAR = 1e-6;
+
+/** What cues and plans of several scores come to, and where they break a rule. */
+export class Sums {
+  readonly texts = { every: 0, essential: 0, demanding: 0 };
+  readonly depth = { every: 0, essential: 0, demanding: 0 };
+  /** Cues in or out that stand before the note that the move serves. */
+  readonly early = { every: 0, essential: 0, demanding: 0 };
+  readonly further = { every: 0, essential: 0, demanding: 0 };
+  beats = 0;
+  measures = 0;
+  crossings = 0;
+  printed = 0;
+  reversals = 0;
+  seconds = 0;
+  fastest = 0;
+  readonly failures: string[] = [];
+}
+
+/** Analyses a score with our fingering in place of the printed one. */
+export function readAndCount(file: string, sums: Sums): void {
+  const settings = settingsOf({ existing: 'ignore' });
+  const { text, root } = openSource(new Uint8Array(readFileSync(file)), settings.limits, file);
+  const { score } = readScore(root, text, settings);
+  const lines = analyse(score, buildLines(score, settings).lines, settings);
+  for (const part of new Set(lines.map(({ line }) => line.part))) {
+    for (const { length, beat } of score.parts[part]!.measures) {
+      sums.measures++;
+      sums.beats += toNumber(length) / toNumber(beat);
+    }
+  }
+  for (const analysis of lines) {
+    for (const density of DENSITIES) countCues(file, analysis, density, sums);
+    countCrossings(file, analysis, sums);
+    countMotion(file, analysis, sums);
+  }
+}
+
+/** The reader follows the cues that are printed. */
+function countCues(file: string, { line, plan }: LineAnalysis, density: Density, sums: Sums): void {
+  sums.texts[density] += planCues(line, plan, { density, language: 'en' }).length;
+  const printed = planCues(line, plan, { density, language: 'en', layers: ['depth'] });
+  const path = readerSteps(line, plan);
+  const cues = printed.map(({ slice, keys }) => ({
+    slice,
+    direction: keys[0]!.endsWith('out') ? (-1 as const) : (1 as const),
+    further: keys[0]!.startsWith('further'),
+  }));
+  const reader = followed(path, cues);
+  for (let at = 0; at < path.length; at++) {
+    const deviation = Math.abs(reader[at]! - path[at]!.planned);
+    if (deviation > tolerance(density, line.slices[at]!.seconds)) {
+      sums.failures.push(`${file} ${line.hand} ${density} slice ${at}: ${deviation} mm away`);
+    }
+  }
+  for (const [nth, { slice, direction, further }] of cues.entries()) {
+    if (direction * (reader[slice]! - reader[slice - 1]!) <= 0)
+      sums.failures.push(`${file} ${slice}: no move`);
+    const before = cues[nth - 1];
+    const same =
+      before?.direction === direction && !path.slice(before.slice + 1, slice).some(({ fresh }) => fresh);
+    if (same !== further)
+      sums.failures.push(`${file} ${line.hand} slice ${slice}: the same way, not further`);
+    if (further) sums.further[density]++;
+  }
+  sums.depth[density] += cues.length;
+  sums.early[density] += printed.filter(({ slice, end }) => end > slice).length;
+}
+
+/** The plain rule: the thumb under 2, 3 or 4, or one of these over it, connected, at most a fifth apart. */
+function countCrossings(file: string, { line, plan }: LineAnalysis, sums: Sums): void {
+  const printed = planCues(line, plan, { density: 'essential', language: 'en', layers: ['crossing'] });
+  sums.crossings += plan.slices.filter(({ crossing }) => crossing).length;
+  for (const { slice } of printed) {
+    const { crossing } = plan.slices[slice]!;
+    if (!crossing) {
+      sums.failures.push(`${file} ${slice}: no crossing`);
+      continue;
+    }
+    const [now, before] = [plan.slices[slice]!.fingers, plan.slices[slice - 1]!.fingers];
+    const [from, to] = [
+      before.find((own) => own.finger === crossing.from),
+      now.find((own) => own.finger === crossing.to),
+    ];
+    const other = crossing.kind === 'thumb-passing' ? crossing.from : crossing.to;
+    const thumb = crossing.kind === 'thumb-passing' ? crossing.to : crossing.from;
+    const connected = line.slices[slice]!.free < 0.1 && !line.slices[slice]!.phraseStart;
+    const holds = line.slices[slice]!.held.length > 0;
+    const fine = thumb === 1 && other >= 2 && other <= 4 && from && to && Math.abs(from.key - to.key) <= 7;
+    if (!fine || !(connected || holds))
+      sums.failures.push(`${file} ${line.hand} slice ${slice}: ${crossing.kind}`);
+    sums.printed++;
+  }
+}
+
+function countMotion(file: string, { line, plan }: LineAnalysis, sums: Sums): void {
+  let time = 0;
+  let turned = Number.NEGATIVE_INFINITY;
+  let last = 0;
+  for (let at = 1; at < plan.slices.length; at++) {
+    const seconds = Math.max(LEAST_SECONDS, line.slices[at]!.seconds);
+    const { depthChange } = plan.slices[at]!;
+    sums.fastest = Math.max(sums.fastest, Math.abs(depthChange) / seconds);
+    if (depthChange * last < 0) {
+      if (time - turned < LEAST_SECONDS_TO_TURN - NEAR) sums.failures.push(`${file} ${at}: turns too soon`);
+      turned = time;
+      sums.reversals++;
+    }
+    if (depthChange !== 0) last = depthChange;
+    time += seconds;
+  }
+  sums.seconds += time;
+}
+
+/** Lines for people. */
+export function print(title: string, sums: Sums): void {
+  for (const density of DENSITIES) {
+    const [texts, depth] = [sums.texts[density], sums.depth[density]];
+    console.log(
+      `${title}, ${density}: ${texts} texts, ${(texts / sums.beats).toFixed(2)} a beat, ${(texts / sums.measures).toFixed(2)} a measure; ` +
+        `${depth} in or out, ${(depth / sums.measures).toFixed(2)} a measure, ${sums.further[density]} of them further the same way, ` +
+        `${((100 * sums.early[density]) / depth).toFixed(0)} % before the note that the move serves`,
+    );
+  }
+  console.log(
+    `${title}: ${sums.printed} of ${sums.crossings} crossings told of when essential; forearm at most ${sums.fastest.toFixed(0)} mm a second, ` +
+      `${(sums.reversals / sums.seconds).toFixed(2)} reversals a second`,
+  );
+}
