@@ -34,7 +34,9 @@ describe('the README is true', () => {
   let help = '';
 
   beforeAll(async () => {
-    help = (await spawned(['mark', '--help'], '.')).stdout.toString();
+    for (const command of ['mark', 'drill']) {
+      help += (await spawned([command, '--help'], '.')).stdout.toString();
+    }
   });
 
   test('its example before and after is a note of the demo that gets a cue', async () => {
@@ -109,7 +111,7 @@ describe('the README is true', () => {
     expect(seen[2]?.lines).toHaveLength(2);
   });
 
-  test('it names every option of mark, and no other', () => {
+  test('it names every option of mark and drill, and no other', () => {
     const known = new Set(help.match(/--[a-z-]+/g));
     const told = new Set(readme.match(/(?<![a-z])--[a-z]+(?:-[a-z]+)*/g));
     known.delete('--version');
