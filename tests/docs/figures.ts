@@ -2,12 +2,20 @@ import { readFileSync, writeFileSync } from 'node:fs';
 
 const FILE = new URL('../../packages/core/docs/figures.json', import.meta.url);
 
+export interface FragmentFigures {
+  readonly fragments: number;
+  readonly percent: number;
+  readonly saved: number;
+}
+
 /** Measured figures that the guides quote, as the benches and the fit wrote them last. */
 export interface Figures {
   /** Time of `annotate` to that of the parser, and its time a note to that of the smallest score, over sizes from 3,000 notes. */
   readonly annotate: Readonly<Record<'ratioLeast' | 'ratioMost' | 'growthLeast' | 'growthMost', number>>;
   /** Agreement with editors' digits by how it was judged. */
   readonly fit: Readonly<Record<string, { readonly macro: number; readonly micro: number }>>;
+  /** Fragments of scales by kind and hand: how many, percent with an easier fingering than the scale's, mm that it saves. */
+  readonly fragments: Readonly<Record<string, FragmentFigures & { readonly byLength: readonly FragmentFigures[] }>>;
 }
 
 export const readFigures = (): Figures => JSON.parse(readFileSync(FILE, 'utf8')) as Figures;

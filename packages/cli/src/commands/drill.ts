@@ -1,8 +1,10 @@
 import { type DrillProgress, drill } from '@handline/core';
 import type { Argv } from 'yargs';
 import { type ExitCode, usageError } from '../exit.js';
-import { destinationOf } from '../files/jobs.js';
+import { destinationOf, planJobs } from '../files/jobs.js';
 import { addDrillOptions, drillOptions } from '../options/drill-options.js';
+import { sourceFile, sourceOf } from '../options/drill-sources.js';
+import { mostBytes } from '../options/limits.js';
 import { type Arguments, outputChoice, reportChoice } from '../options/output-options.js';
 import { CAUTION, EXIT_CODES } from '../output/help.js';
 import { markSummary } from '../output/mark-summary.js';
@@ -36,21 +38,30 @@ export async function runDrill(args: Arguments, streams: Streams): Promise<ExitC
   if (extra !== undefined) throw usageError(`drill makes a new sheet and takes no score: "${extra}"`);
   const options = drillOptions(args);
   const choice = reportChoice(args);
-  const destination = destinationOf(SHEET, 1, outputChoice(args), streams.stdout.isTTY === true);
+  const file = sourceFile(args);
+  const toScreen = streams.stdout.isTTY === true;
+  const jobs =
+    file === undefined
+      ? [{ input: SHEET, destination: destinationOf(SHEET, 1, outputChoice(args), toScreen) }]
+      : await planJobs([file], outputChoice(args), toScreen);
   const progress = choice.quiet || choice.json ? undefined : progressBar(streams);
-  const work = () => {
-    const { output, report } = drill(options, progress?.show);
-    progress?.clear();
-    return { output: new TextEncoder().encode(output), report, warnings: report.warnings };
+  const work = (bytes: Uint8Array) => {
+    const source = file === undefined ? {} : sourceOf(args, file, bytes);
+    try {
+      const { output, report } = drill({ ...options, ...source }, progress?.show);
+      return { output: new TextEncoder().encode(output), report, warnings: report.warnings };
+    } finally {
+      progress?.clear();
+    }
   };
   return runJobs(
     {
-      jobs: [{ input: SHEET, destination }],
+      jobs,
       choice,
       summary: markSummary,
-      mostBytes: 0,
+      mostBytes: mostBytes({}),
       work,
-      source: NOTHING,
+      ...(file === undefined && { source: NOTHING }),
     },
     streams,
   );

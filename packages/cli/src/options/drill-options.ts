@@ -47,6 +47,20 @@ export function addDrillOptions(parser: Argv): Argv {
       'awkward',
       value(WHAT, 'Only so many fragments, those whose scale fingering costs most over their easiest'),
     )
+    .option(
+      'motive',
+      value(WHAT, 'A motive in sequence: a score, or a .json file of degrees; see the README'),
+    )
+    .option('sequence', {
+      ...value(WHAT, 'Move the motive along the scale or by semitones [diatonic]'),
+      choices: ['diatonic', 'chromatic'] as const,
+    })
+    .option('steps', value(WHAT, 'How often the motive is played [to its octave]'))
+    .option(
+      'from',
+      value(WHAT, 'Study of a passage of this score: as it is, in other rhythms, by beats, in other keys'),
+    )
+    .option('measures', value(WHAT, 'Printed measures of --from or --motive, such as 12-14 [all]'))
     .option('motion', {
       ...value(HANDS, 'Hands together, in contrary motion, or one after the other [together]'),
       choices: ['together', 'contrary', 'separate'] as const,
@@ -95,6 +109,8 @@ export function drillOptions(args: Arguments): DrillOptions {
       octaves: count('octaves'),
       fragments: fragmentsOf(args),
       awkward: count('awkward'),
+      sequence: given('sequence', as<Choice<'sequence'>>),
+      steps: count('steps'),
       motion: given('motion', as<Choice<'motion'>>),
       apart: given('apart', as<Choice<'apart'>>),
       double: given('double', as<Choice<'double'>>),

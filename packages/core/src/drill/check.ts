@@ -1,5 +1,6 @@
-import { MARKING } from '../options/allowed.js';
+import { checkInput, MARKING } from '../options/allowed.js';
 import { type Check, count, fields, flag, listOf, oneOf, refuse, text } from '../options/check.js';
+import { checkDegrees } from './motive/degrees.js';
 import { type DrillOptions, PATTERNS } from './options.js';
 import { DISTANCES, DOUBLES } from './patterns/scales.js';
 import { CHORD_KINDS } from './theory/chords.js';
@@ -10,6 +11,9 @@ const FRAGMENT_LENGTHS = [3, 16] as const;
 const MOST_FRAGMENTS = 500;
 const LONGEST_TITLE = 120;
 const MOST_OCTAVES = 4;
+const MOST_STEPS = 36;
+/** Beats a minute. */
+export const TEMPOS = [20, 300] as const;
 
 const { hands, span, digits, by, alternatives, layers, density, language, wording, legend } = MARKING;
 
@@ -34,6 +38,20 @@ const keys: Check = (value, name) => {
   if (value !== 'all') filled(text)(value, name);
 };
 
+const source = fields(
+  {
+    score: (value) => checkInput(value),
+    file: text,
+    measures: fields({ from: text, to: text }, ['from', 'to']),
+  },
+  ['score'],
+);
+
+const ofEither: Check = (value, name) => {
+  const isSource = typeof value === 'object' && value !== null && 'score' in value;
+  (isSource ? source : checkDegrees)(value, name);
+};
+
 const check = fields({
   ...{ hands, span, digits, by, alternatives, layers, density, language, wording, legend },
   title,
@@ -52,10 +70,14 @@ const check = fields({
     'to',
   ]),
   awkward: count(1, MOST_FRAGMENTS),
+  motive: ofEither,
+  sequence: oneOf(['diatonic', 'chromatic']),
+  steps: count(1, MOST_STEPS),
+  study: source,
   metre: text,
   rhythms: filled(filled(text)),
   accents: count(2, 16),
-  tempo: count(20, 300),
+  tempo: count(...TEMPOS),
 });
 
 /** @throws HandlineError OPTION that names the option and what it may be */

@@ -46,7 +46,13 @@ export function drill(
       'there is nothing to print with these options; take more keys, kinds or lengths',
     );
   }
-  const measures = engrave(sections, settings.hands, settings.rhythms);
+  // A study has its rhythms as exercises.
+  const isStudy = settings.own?.use === 'study';
+  const measures = engrave(
+    sections,
+    settings.hands,
+    isStudy ? settings.rhythms.slice(0, 1) : settings.rhythms,
+  );
   progress({ stage: 'writing', done: 0 });
   const { hands, metre, tempo, words, language } = settings;
   const sheet = writeSheet(
@@ -69,7 +75,8 @@ export function drill(
   };
 }
 
-function titleOf({ patterns, awkward, words }: DrillSettings): string {
+function titleOf({ patterns, awkward, own, words }: DrillSettings): string {
+  if (own) return words.titles[own.use === 'study' ? 'study' : 'motive'];
   if (awkward !== undefined) return words.titles.awkward;
   return patterns.map((own) => words.titles[own]).join(', ');
 }

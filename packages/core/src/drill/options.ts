@@ -1,4 +1,7 @@
 import type { AnnotateOptions } from '../options/options.js';
+import type { DegreeMotive } from './motive/degrees.js';
+import type { FigureSource } from './motive/figure.js';
+import type { Sequence } from './motive/placed.js';
 import type { FragmentChoice } from './patterns/fragments.js';
 import type { Motion } from './patterns/ladder-lines.js';
 import type { Distance, Double } from './patterns/scales.js';
@@ -34,7 +37,7 @@ export type SheetMarking = Pick<
 export interface DrillOptions extends SheetMarking {
   /** Printed at the head of the sheet. Default: what it holds. */
   readonly title?: string;
-  /** Keynotes such as C, F# or Bb, or the twelve of them in the order of fifths. Default C. */
+  /** Keynotes such as C, F# or Bb, or the twelve of them in the order of fifths. Default C; of a passage its own, of a study all. */
   readonly keys?: 'all' | readonly string[];
   /** What is practised in every key. Default scales. */
   readonly patterns?: readonly DrillPattern[];
@@ -58,12 +61,20 @@ export interface DrillOptions extends SheetMarking {
   readonly fragments?: FragmentChoice;
   /** Only so many fragments, those whose scale fingering costs most over their own easiest, worst first. */
   readonly awkward?: number;
-  /** Such as 4/4, the default, or 6/8. */
+  /** A motive in sequence, in place of the patterns: degrees of the scale, or a passage of a score. */
+  readonly motive?: DegreeMotive | FigureSource;
+  /** Whether the motive moves along the scale, the default, or by semitones. */
+  readonly sequence?: Sequence;
+  /** How often the motive is played, 1 ... 36. Default: to its octave. */
+  readonly steps?: number;
+  /** A passage of a score as it stands, in other rhythms, beat by beat and in other keys, in place of the patterns. */
+  readonly study?: FigureSource;
+  /** Such as 4/4, the default, or 6/8; of a passage its own. */
   readonly metre?: string;
   /** Rhythms in which everything is written one after the other, each a list of note values that recurs. */
   readonly rhythms?: readonly (readonly string[])[];
   /** An accent on the first of so many notes, 2 ... 16. */
   readonly accents?: number;
-  /** Beats of the metre a minute, 20 ... 300; default 80. */
+  /** Beats of the metre a minute, 20 ... 300; default 80, of a passage its own. */
   readonly tempo?: number;
 }

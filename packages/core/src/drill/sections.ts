@@ -1,5 +1,6 @@
 import { HandlineError } from '../score/errors.js';
 import { awkwardSections, fragmentSection } from './fragment-sections.js';
+import { sequenceSections, studySections } from './motive/sections.js';
 import type { DrillPattern } from './options.js';
 import { brokenChord, cadences } from './patterns/chords.js';
 import { thereAndBack } from './patterns/ladder-lines.js';
@@ -22,7 +23,9 @@ const SEVEN = 7;
  */
 export function sectionsOf(settings: DrillSettings, progress: (done: number) => void): readonly Section[] {
   const keys = keysOf(settings);
-  const { patterns, awkward } = settings;
+  const { patterns, awkward, own } = settings;
+  if (own?.use === 'sequence') return sequenceSections(own.placed, own.kind, own, settings);
+  if (own?.use === 'study') return studySections(own.figure, settings);
   if (awkward !== undefined) {
     const subjects = keys.flatMap((at) => scalesIn(settings, at));
     return awkwardSections(subjects, settings, awkward, progress);

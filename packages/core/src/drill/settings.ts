@@ -2,7 +2,11 @@ import type { HandModel } from '../anatomy/hand.js';
 import { settingsOf } from '../pipeline/settings.js';
 import { HandlineError } from '../score/errors.js';
 import type { Hand } from '../score/model.js';
-import { checkDrill } from './check.js';
+import { checkDrill, TEMPOS } from './check.js';
+import { type DegreeMotive, motiveOfDegrees } from './motive/degrees.js';
+import { type Figure, figureOf } from './motive/figure.js';
+import type { Motive } from './motive/motive.js';
+import { type Placed, placedDegrees, placedFigure, type Sequence } from './motive/placed.js';
 import type { DrillOptions, DrillPattern } from './options.js';
 import type { FragmentChoice } from './patterns/fragments.js';
 import type { LineChoice } from './patterns/scales.js';
@@ -10,7 +14,7 @@ import type { RhythmChoice } from './rhythm/bars.js';
 import { type Metre, parseMetre } from './rhythm/metre.js';
 import { noteValue, QUARTER } from './rhythm/values.js';
 import type { ChordKind } from './theory/chords.js';
-import type { ScaleKind } from './theory/scales.js';
+import { SCALES, type ScaleKind } from './theory/scales.js';
 import { parseTonic, type Tonic } from './theory/tonic.js';
 import { SHEET_WORDS } from './words/languages.js';
 import type { SheetWords } from './words/words.js';
@@ -26,8 +30,12 @@ export interface DrillSettings {
   readonly line: LineChoice;
   readonly fragments: FragmentChoice;
   readonly awkward?: number;
+  /** What stands in place of the patterns. */
+  readonly own?: OwnPattern;
   readonly metre: Metre;
   readonly rhythms: readonly RhythmChoice[];
+  /** True where the rhythms were asked for. */
+  readonly ownRhythms: boolean;
   /** Beats a minute. */
   readonly tempo: number;
   /** Staves of the sheet, top first. */
@@ -38,9 +46,23 @@ export interface DrillSettings {
   readonly words: SheetWords;
 }
 
+/** A motive in sequence, or the study of a passage. */
+export type OwnPattern =
+  | {
+      readonly use: 'sequence';
+      readonly placed: Placed;
+      readonly kind: ScaleKind;
+      readonly sequence: Sequence;
+      readonly steps: number;
+    }
+  | { readonly use: 'study'; readonly figure: Figure };
+
 /** Patterns of few notes are written larger. */
 const IN_EIGHTHS: ReadonlySet<DrillPattern> = new Set(['five-finger', 'fragments']);
 const FRAGMENTS: FragmentChoice = { from: 5, to: 8 };
+const USUAL_TEMPO = 80;
+const SEVEN = 7;
+const TWELVE = 12;
 
 /** @throws HandlineError OPTION */
 export function drillSettings(options: DrillOptions): DrillSettings {
@@ -55,13 +77,17 @@ export function drillSettings(options: DrillOptions): DrillSettings {
     ...(options.span !== undefined && { span: options.span }),
     ...(options.language !== undefined && { language: options.language }),
   });
-  const metre = parseMetre(options.metre ?? '4/4');
-  const fallback = [[patterns.every((own) => IN_EIGHTHS.has(own)) ? 'eighth' : 'sixteenth']];
+  const figure = figureIn(options);
+  const own = ownPattern(options, figure);
+  const metre = parseMetre(options.metre ?? figure?.metre ?? '4/4');
+  const isLarge = own !== undefined || patterns.every((pattern) => IN_EIGHTHS.has(pattern));
+  const fallback = [[isLarge ? 'eighth' : 'sixteenth']];
   const hands: readonly Hand[] =
     options.hands === undefined || options.hands === 'both' ? ['right', 'left'] : [options.hands];
   return {
     ...(options.title !== undefined && { title: options.title.trim() }),
-    tonics: options.keys === 'all' ? 'all' : (options.keys ?? ['C']).map(parseTonic),
+    tonics: tonicsOf(options, figure),
+    ...(own && { own }),
     patterns,
     kinds: options.kinds ?? ['major'],
     chords: options.chords ?? ['major'],
@@ -81,13 +107,73 @@ export function drillSettings(options: DrillOptions): DrillSettings {
       values: names.map(noteValue),
       ...(accents !== undefined && { accents }),
     })),
-    tempo: options.tempo ?? 80,
+    ownRhythms: options.rhythms !== undefined,
+    tempo: options.tempo ?? tempoOf(figure, metre),
     hands,
     model,
     digits: options.digits !== 'none',
     language,
     words: SHEET_WORDS[language],
   };
+}
+
+function figureIn({ motive, study }: DrillOptions): Figure | undefined {
+  if (study) return figureOf(study);
+  return motive && 'score' in motive ? figureOf(motive) : undefined;
+}
+
+function ownPattern(options: DrillOptions, figure: Figure | undefined): OwnPattern | undefined {
+  const { motive, study, start, kinds } = options;
+  if (motive && study) throw new HandlineError('OPTION', 'study: a sheet has a motive or a study, not both');
+  const asked = motive ? 'motive' : study ? 'study' : undefined;
+  if (!asked) return refuseWithout(options);
+  for (const name of ['patterns', 'fragments', 'awkward'] as const) {
+    if (options[name] !== undefined) {
+      throw new HandlineError('OPTION', `${name}: does not go with a ${asked}; make two sheets`);
+    }
+  }
+  if (study) return { use: 'study', figure: figure! };
+  const kind = kinds?.[0] ?? figure?.kind ?? 'major';
+  const sequence = options.sequence ?? 'diatonic';
+  if (SCALES[kind].up.length !== SEVEN || (kinds && kinds.length > 1)) {
+    throw new HandlineError('OPTION', 'kinds: a motive goes through one kind of scale, of seven notes');
+  }
+  const steps = options.steps ?? (sequence === 'diatonic' ? SEVEN : TWELVE) + 1;
+  const inRhythm = (given: Motive) => (options.rhythms ? withoutRhythm(given) : given);
+  const placed = figure
+    ? placedFigure({ ...figure, motive: inRhythm(figure.motive) })
+    : placedDegrees(
+        inRhythm(motiveOfDegrees(motive as DegreeMotive)),
+        sequence === 'diatonic' ? steps : SEVEN,
+        start,
+      );
+  return { use: 'sequence', placed, kind, sequence, steps };
+}
+
+/** The rhythm of the sheet takes the place of the motive's own. */
+function withoutRhythm({ right, left }: Motive): Motive {
+  const bare = (steps: Motive['right']) => steps.map(({ notes }) => ({ notes }));
+  return { right: bare(right), left: bare(left) };
+}
+
+function refuseWithout(options: DrillOptions): undefined {
+  for (const name of ['sequence', 'steps'] as const) {
+    if (options[name] !== undefined)
+      throw new HandlineError('OPTION', `${name}: speaks of a motive; give one`);
+  }
+}
+
+function tonicsOf({ keys, study }: DrillOptions, figure: Figure | undefined): DrillSettings['tonics'] {
+  if (keys === 'all' || (keys === undefined && study)) return 'all';
+  if (keys === undefined && figure) return [figure.tonic];
+  return (keys ?? ['C']).map(parseTonic);
+}
+
+/** Beats a minute, within what a sheet takes. */
+function tempoOf(figure: Figure | undefined, { beat }: Metre): number {
+  if (figure?.quartersPerMinute === undefined) return USUAL_TEMPO;
+  const beats = Math.round((figure.quartersPerMinute * QUARTER) / beat);
+  return Math.min(Math.max(beats, TEMPOS[0]), TEMPOS[1]);
 }
 
 function patternsOf({ patterns, fragments, awkward }: DrillOptions): readonly DrillPattern[] {

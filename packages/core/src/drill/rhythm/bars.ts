@@ -41,7 +41,8 @@ const MOST_MEASURES = 4000;
  * Steps on measures of their own. The last note is held to the end of its beat and rests fill the measure; where the
  * measure ends with that beat, it has a fermata. So a phrase ends where an exercise does, for the eye and for the analysis.
  */
-export function barsOf(steps: readonly Step[], rhythm: RhythmChoice): readonly Bar[] {
+export function barsOf(all: readonly Step[], rhythm: RhythmChoice): readonly Bar[] {
+  const steps = all.slice(0, all.findLastIndex(({ pitches }) => pitches.length > 0) + 1);
   if (steps.length === 0) return [];
   const { metre } = rhythm;
   const timed = timeOf(steps, rhythm);
@@ -134,7 +135,7 @@ function rests(bar: Written[], from: number, metre: Metre): void {
   while (at < metre.measure) {
     const end = groupEnd(metre, at);
     const whole = noteOf(end - at);
-    const values = whole && !whole.triplet ? [whole] : fill(end - at);
+    const values = whole ? [whole] : fill(end - at);
     if (!values) throw unwritable(end - at);
     // Short ones first: they complete the beat.
     for (const value of [...values].reverse()) {

@@ -42,8 +42,23 @@ export function noteOf(ticks: number): NoteValue | undefined {
   return BY_TICKS.get(ticks);
 }
 
-/** Straight values that fill a stretch, longest first; `undefined` where they cannot. */
+/** What is left of a group of triplets, shortest first. */
+const TRIPLETS: readonly (readonly NoteValue[])[] = [[8], [16], [32], [32, 8], [64], [4]].map((own) =>
+  own.map((ticks) => BY_TICKS.get(ticks)!),
+);
+
+/** Values that fill a stretch, longest first, triplets at the end; undefined where none can. */
 export function fill(ticks: number): readonly NoteValue[] | undefined {
+  const straight = fillStraight(ticks);
+  if (straight) return straight;
+  for (const triplets of TRIPLETS) {
+    const rest = fillStraight(ticks - triplets.reduce((sum, own) => sum + own.ticks, 0));
+    if (rest) return [...rest, ...triplets];
+  }
+  return undefined;
+}
+
+function fillStraight(ticks: number): readonly NoteValue[] | undefined {
   const values: NoteValue[] = [];
   let left = ticks;
   for (const value of STRAIGHT) {

@@ -41,6 +41,7 @@ export const english: SheetWords = {
     fragments: 'Fragments of scales',
     motive: 'A motive in sequence',
     awkward: 'Where the scale fingering costs most',
+    study: 'Study of a passage',
   },
   patterns: {
     arpeggios: '{key}, arpeggio',
@@ -50,7 +51,11 @@ export const english: SheetWords = {
     fragments: '{key}, fragments',
     motive: '{key}',
   },
-  inversion: 'inversion {inversion}',
+  study: {
+    figure: 'The passage',
+    rhythms: 'In other rhythms',
+    fragments: 'From beat to beat',
+  },
   hands: { right: 'right hand', left: 'left hand' },
   easiest: 'easiest: {mm} mm',
   asInScale: 'as in the scale: {mm} mm',

@@ -5,15 +5,19 @@ import type { Pitch } from '../theory/pitch.js';
 import { stepOf } from '../theory/pitch.js';
 import type { ScaleKind } from '../theory/scales.js';
 import type { Tonic } from '../theory/tonic.js';
+import { german } from './de.js';
 import { english } from './en.js';
+import { spanish } from './es.js';
+import { french } from './fr.js';
+import { italian } from './it.js';
 import type { SheetWords } from './words.js';
 
 export const SHEET_WORDS: Readonly<Record<Language, SheetWords>> = {
   en: english,
-  de: english,
-  fr: english,
-  es: english,
-  it: english,
+  de: german,
+  fr: french,
+  es: spanish,
+  it: italian,
 };
 
 export function filled(text: string, parts: Readonly<Record<string, string | number>>): string {
@@ -35,6 +39,6 @@ export function keyTitle(
   const note = LANGUAGES[language].reasons.noteName(step, alter);
   const text = typeof kind === 'string' ? words.scales[kind] : words.chords[kind.chord];
   const full = filled(text, { note, lower: note.toLowerCase() });
-  // In German a capital letter is that of a major key.
-  return text.startsWith('{') ? full : full.charAt(0).toUpperCase() + full.slice(1);
+  // In German a minor key has a small letter.
+  return text.startsWith('{lower}') ? full : full.charAt(0).toUpperCase() + full.slice(1);
 }

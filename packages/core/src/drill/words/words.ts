@@ -15,7 +15,8 @@ export interface SheetWords {
       | 'five-finger'
       | 'fragments'
       | 'motive'
-      | 'awkward',
+      | 'awkward'
+      | 'study',
       string
     >
   >;
@@ -23,8 +24,8 @@ export interface SheetWords {
   readonly patterns: Readonly<
     Record<'arpeggios' | 'broken-chords' | 'cadences' | 'five-finger' | 'fragments' | 'motive', string>
   >;
-  /** `{inversion}` is a number. */
-  readonly inversion: string;
+  /** Headings of a study. */
+  readonly study: Readonly<Record<'figure' | 'rhythms' | 'fragments', string>>;
   readonly hands: Readonly<Record<'right' | 'left', string>>;
   /** `{mm}` of movement. */
   readonly easiest: string;
