@@ -15,7 +15,9 @@ export interface Figures {
   /** Agreement with editors' digits by how it was judged. */
   readonly fit: Readonly<Record<string, { readonly macro: number; readonly micro: number }>>;
   /** Fragments of scales by kind and hand: how many, percent with an easier fingering than the scale's, mm that it saves. */
-  readonly fragments: Readonly<Record<string, FragmentFigures & { readonly byLength: readonly FragmentFigures[] }>>;
+  readonly fragments: Readonly<
+    Record<string, FragmentFigures & { readonly byLength: readonly FragmentFigures[] }>
+  >;
 }
 
 export const readFigures = (): Figures => JSON.parse(readFileSync(FILE, 'utf8')) as Figures;

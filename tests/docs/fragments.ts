@@ -37,7 +37,12 @@ function rowsOf(kind: Row['kind'], hand: Hand): readonly Row[] {
     return fragmentsOf(ladder.size, LENGTHS).map((fragment): Row => {
       const { least, most } = reach(fragmentPlaces(fragment));
       const octave = middleOctave(ladder, least - ladder.size, most) - (hand === 'right' ? 0 : 1);
-      return { kind, hand, key: tonicName(tonic), comparison: compare(ladder, fragment, octave, player, whole) };
+      return {
+        kind,
+        hand,
+        key: tonicName(tonic),
+        comparison: compare(ladder, fragment, octave, player, whole),
+      };
     });
   });
 }
@@ -48,7 +53,11 @@ const saved = ({ comparison }: Row): number => comparison.scaleMovement - compar
 function summary(rows: readonly Row[]) {
   const felt = rows.filter((row) => row.comparison.differs && saved(row) >= FELT);
   const mean = felt.reduce((sum, row) => sum + saved(row), 0) / Math.max(1, felt.length);
-  return { fragments: rows.length, percent: Math.round((100 * felt.length) / rows.length), saved: Math.round(mean) };
+  return {
+    fragments: rows.length,
+    percent: Math.round((100 * felt.length) / rows.length),
+    saved: Math.round(mean),
+  };
 }
 
 function nameOf({ start, length, turn, first }: Fragment): string {
@@ -67,7 +76,12 @@ for (const kind of KINDS) {
     );
     tables[`${kind}, ${hand} hand`] = { ...summary(rows), byLength };
     const negative = rows.filter((row) => saved(row) < -0.01).length;
-    console.log(kind, hand, JSON.stringify(tables[`${kind}, ${hand} hand`]), `easiest dearer than the scale's: ${negative}`);
+    console.log(
+      kind,
+      hand,
+      JSON.stringify(tables[`${kind}, ${hand} hand`]),
+      `easiest dearer than the scale's: ${negative}`,
+    );
   }
 }
 for (const row of [...all].sort((a, b) => saved(b) - saved(a)).slice(0, LISTED)) {
