@@ -101,8 +101,13 @@ enableLog(LOG_OFF, module);
 const toolkit = new VerovioToolkit(module);
 toolkit.setOptions({ pageWidth: 2100, pageHeight: 2970, scale: 100, footer: 'none' });
 
-/** Every page of a score as verovio draws it. */
-export function drawnPages(text: string): Page[] {
+/**
+ * Every page of a score as verovio draws it.
+ *
+ * @param breaks where systems and pages break: where verovio finds room, or where the score says
+ */
+export function drawnPages(text: string, breaks: 'auto' | 'encoded' = 'auto'): Page[] {
+  toolkit.setOptions({ breaks });
   toolkit.loadData(text);
   return Array.from({ length: toolkit.getPageCount() }, (_, nth) => {
     const svg = toolkit.renderToSVG(nth + 1);

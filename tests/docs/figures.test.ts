@@ -11,7 +11,9 @@ const paths = ['README.md', 'DEVELOPERS.md', ...guides.map((name) => `${DOCS}/${
 /** All guides as one text, however their lines are broken. */
 const told = paths.map((path) => readFileSync(`${ROOT}${path}`, 'utf8').replaceAll(/\s+/g, ' ')).join(' ');
 
-const { annotate, fit } = readFigures();
+const { annotate, fit, fragments, explained, unusual, drill } = readFigures();
+const share = ({ percent, saved }: { readonly percent: number; readonly saved: number }) =>
+  `${percent} %, ${saved} mm`;
 const digits = works.reduce((sum, work) => sum + work.digits, 0);
 
 it.each([
@@ -20,6 +22,15 @@ it.each([
   ...Object.entries(fit).map(
     ([judged, { macro, micro }]) => `| ${judged} | ${macro.toFixed(3)} | ${micro.toFixed(3)} |`,
   ),
+  ...Object.entries(fragments).map(([name, { byLength, ...all }]) => {
+    const cells = [...byLength, all].map(share);
+    return `| ${name.replace('harmonic-minor', 'harmonic minor')} | ${cells.join(' | ')} |`;
+  }),
+  ...explained,
+  `in ${unusual.crossing} % of the fragments`,
+  `in ${unusual.sliding} % a finger`,
+  `${drill.notes.toLocaleString('en')} notes of all 24 keys`,
+  `take ${drill.ratio} times as long`,
   `${works.length} scores`,
   `${(Math.round(digits / 100) * 100).toLocaleString('en')} digits`,
 ])('the guides say "%s", as measured', (quote) => {

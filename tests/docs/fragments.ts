@@ -27,6 +27,15 @@ interface Row {
   readonly comparison: Comparison;
 }
 
+/** Those that the guide explains. */
+const TOLD: readonly (readonly [key: string, kind: Row['kind'], hand: Hand, fragment: Fragment])[] = [
+  ['C', 'major', 'right', { start: 3, length: 6, turn: 5, first: 'down' }],
+  ['D', 'harmonic-minor', 'right', { start: 0, length: 8, turn: 5, first: 'up' }],
+  ['G', 'major', 'right', { start: 4, length: 5, turn: 3, first: 'up' }],
+  ['C', 'major', 'right', { start: 5, length: 5, turn: 3, first: 'down' }],
+  ['B', 'major', 'right', { start: 0, length: 8, turn: 8, first: 'up' }],
+];
+
 const model = handModel();
 
 function rowsOf(kind: Row['kind'], hand: Hand): readonly Row[] {
@@ -64,6 +73,34 @@ function nameOf({ start, length, turn, first }: Fragment): string {
   return `degree ${start + 1}, ${length} notes, ${first}${turn < length ? `, turning at note ${turn}` : ''}`;
 }
 
+function told({ key, kind, hand, comparison }: Row): string {
+  const { fragment, easiest, scale, easiestMovement, scaleMovement, dearer } = comparison;
+  const terms = dearer.map(({ term, mm }) => `${term} ${mm.toFixed(1)}`).join(', ');
+  return (
+    `${key} ${kind}, ${hand} hand, ${nameOf(fragment)}: ${easiest.join('')} ${easiestMovement.toFixed(1)}, ` +
+    `scale ${scale.join('')} ${scaleMovement.toFixed(1)}; ${terms}`
+  );
+}
+
+function percent(rows: readonly Row[]): number {
+  return Math.round((1000 * rows.length) / all.length) / 10;
+}
+
+/** The fingers of each note and the next, and whether the line goes away from the thumb's side there. */
+function neighbours(
+  { fragment, easiest }: Comparison,
+  hand: Hand,
+): readonly (readonly [number, number, boolean])[] {
+  const places = fragmentPlaces(fragment);
+  return easiest
+    .slice(1)
+    .map((finger, at) => [easiest[at]!, finger, places[at + 1]!.at > places[at]!.at === (hand === 'right')]);
+}
+
+function isLongCrossing([a, b, away]: readonly [number, number, boolean]): boolean {
+  return a !== 1 && b !== 1 && a !== b && b > a !== away;
+}
+
 const tables: Record<string, Figures['fragments'][string]> = {};
 const all: Row[] = [];
 for (const kind of KINDS) {
@@ -84,15 +121,24 @@ for (const kind of KINDS) {
     );
   }
 }
-for (const row of [...all].sort((a, b) => saved(b) - saved(a)).slice(0, LISTED)) {
-  const { fragment, easiest, scale, easiestMovement, scaleMovement, dearer } = row.comparison;
-  console.log(
-    `${row.key} ${row.kind}, ${row.hand} hand, ${nameOf(fragment)}: ${easiest.join('')} ${easiestMovement.toFixed(1)}, ` +
-      `scale ${scale.join('')} ${scaleMovement.toFixed(1)}; ${dearer.map(({ term, mm }) => `${term} ${mm.toFixed(1)}`).join(', ')}`,
-  );
-}
-record((figures) => ({ ...figures, fragments: tables }));
-if (process.env.DUMP) {
-  const { writeFileSync } = await import('node:fs');
-  writeFileSync(process.env.DUMP, JSON.stringify(all.map((r) => [r.kind, r.hand, r.key, r.comparison])));
-}
+for (const row of [...all].sort((a, b) => saved(b) - saved(a)).slice(0, LISTED)) console.log(told(row));
+
+const explained = TOLD.map(([key, kind, hand, fragment]) => {
+  const same = (own: Fragment) => JSON.stringify(own) === JSON.stringify(fragment);
+  const row = all.find(
+    (own) => own.key === key && own.kind === kind && own.hand === hand && same(own.comparison.fragment),
+  )!;
+  const { easiest, scale, easiestMovement, scaleMovement } = row.comparison;
+  console.log(told(row));
+  return `${easiest.join(' ')} (${easiestMovement.toFixed(1)} mm), in the scale ${scale.join(' ')} (${scaleMovement.toFixed(1)} mm)`;
+});
+
+/** Percent of the fragments whose easiest fingering has a long finger cross another one, or one finger take two keys. */
+const unusual = {
+  crossing: percent(all.filter(({ hand, comparison }) => neighbours(comparison, hand).some(isLongCrossing))),
+  sliding: percent(
+    all.filter(({ hand, comparison }) => neighbours(comparison, hand).some(([a, b]) => a === b)),
+  ),
+};
+console.log(unusual);
+record((figures) => ({ ...figures, fragments: tables, explained, unusual }));

@@ -21,7 +21,9 @@ describe('fragments', () => {
         Array.from({ length: length - 1 }, (_, nth) => ((bits >> nth) & 1 ? 1 : -1)),
       ).filter((way) => way.filter((step, nth) => nth > 0 && step !== way[nth - 1]).length <= 1);
       return Array.from({ length: 7 }, (_, start) =>
-        ways.map((way) => way.reduce((places, one) => [...places, places.at(-1)! + one], [start]).join()),
+        ways.map((way) =>
+          [start, ...way.map((_, nth) => start + way.slice(0, nth + 1).reduce((a, b) => a + b))].join(),
+        ),
       ).flat();
     };
     for (let length = 4; length <= 9; length++) {

@@ -1,6 +1,7 @@
-import { annotate } from '../annotate.js';
+import { annotated } from '../annotate.js';
 import { cautionText } from '../cues/wording.js';
 import type { Language, Report } from '../options/options.js';
+import { settingsOf } from '../pipeline/settings.js';
 import { HandlineError } from '../score/errors.js';
 import { engrave } from './engraving/engrave.js';
 import type { DrillOptions, SheetMarking } from './options.js';
@@ -65,7 +66,10 @@ export function drill(
     measures,
   );
   progress({ stage: 'marking', done: 0 });
-  const { output, report } = annotate(sheet, { ...marking(options), ...singleStaff(settings) });
+  const { output, report } = annotated(sheet, {
+    ...settingsOf({ ...marking(options), ...singleStaff(settings) }),
+    stretches: measures.flatMap(({ heading }, at) => (heading === undefined ? [] : [at])),
+  });
   return {
     output,
     report,

@@ -22,8 +22,8 @@ export interface Comparison {
   readonly differs: boolean;
 }
 
-/** Octaves of the scale whose fingering is restricted to the fragments: the inner ones go on at both ends. */
-const OCTAVES = 3;
+/** Octaves of the scale whose fingering is restricted to the fragments: those of a sheet of scales by default. */
+const OCTAVES = 2;
 /** mm below which a term says nothing to a reader. */
 const TOLD = 1;
 
@@ -39,7 +39,7 @@ const single = (fingering: LineFingering): readonly Finger[] =>
 
 /**
  * The digits that the search itself gives for the whole scale, by movement and usage, as a sheet of scales has them: for
- * each place within the octave, on the way up and on the way down.
+ * each place within the upper octave, on the way up and on the way down.
  */
 export class ScaleFingering {
   readonly #digits: Readonly<Record<'up' | 'down', readonly Finger[]>>;
@@ -51,10 +51,10 @@ export class ScaleFingering {
     const places = thereAndBack(0, top);
     const pitches = places.map(({ at, direction }) => ladder.at(at, octave, direction));
     const digits = single(fingerLine(lineOf(hand, pitches, seconds), model).fingering);
-    const inner = Array.from({ length: size }, (_, at) => at + size);
+    const upper = Array.from({ length: size }, (_, at) => at + top - size);
     this.#digits = {
-      up: inner.map((at) => digits[at]!),
-      down: inner.map((at) => digits[2 * top - at]!),
+      up: upper.map((at) => digits[at]!),
+      down: upper.map((at) => digits[2 * top - at]!),
     };
   }
 

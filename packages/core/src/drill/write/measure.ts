@@ -84,10 +84,13 @@ function writeClef(attributes: Tree, sign: 'G' | 'F', staff: number | undefined)
   leaf(clef, 'line', CLEF_LINES[sign]);
 }
 
+/** A direction for each line, the lowest first: some programs run the lines of one together. */
 function writeWords(measure: Tree, text: string, font: Readonly<Record<string, string>>): void {
-  const direction = measure.ele('direction', { placement: 'above' });
-  direction.ele('direction-type').ele('words', font).txt(text);
-  leaf(direction, 'staff', 1);
+  for (const line of text.split('\n').reverse()) {
+    const direction = measure.ele('direction', { placement: 'above' });
+    direction.ele('direction-type').ele('words', font).txt(line);
+    leaf(direction, 'staff', 1);
+  }
 }
 
 function writeTempo(measure: Tree, { metre, tempo }: Setting): void {
