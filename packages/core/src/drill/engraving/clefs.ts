@@ -29,7 +29,7 @@ const LINES: Readonly<Record<ClefSign, readonly [number, number]>> = { G: [30, 3
 /** Ledger lines that are read without effort. */
 const EASY = 2;
 /** Prices in squared ledger lines beyond those, so that a copyist's habits come out: tuned by eye on printed pages. */
-const CHANGE_CLEF = 9;
+const CHANGE_CLEF = 7;
 const CHANGE_OCTAVE = 7;
 /** What an exercise pays that does not begin with the clef of its staff. */
 const OTHER_START = 5;
