@@ -18,6 +18,12 @@ export interface Figures {
   readonly fragments: Readonly<
     Record<string, FragmentFigures & { readonly byLength: readonly FragmentFigures[] }>
   >;
+  /** The fragments that the guide explains. */
+  readonly explained: readonly string[];
+  /** Percent of the fragments' easiest fingerings with a long finger over another, and with a finger that slides. */
+  readonly unusual: { readonly crossing: number; readonly sliding: number };
+  /** A book of 24 keys in 4 octaves: its notes, and the time that it takes to that of marking it alone. */
+  readonly drill: { readonly notes: number; readonly ratio: number };
 }
 
 export const readFigures = (): Figures => JSON.parse(readFileSync(FILE, 'utf8')) as Figures;

@@ -22,7 +22,10 @@ describe('fragments', () => {
       ).filter((way) => way.filter((step, nth) => nth > 0 && step !== way[nth - 1]).length <= 1);
       return Array.from({ length: 7 }, (_, start) =>
         ways.map((way) =>
-          [start, ...way.map((_, nth) => start + way.slice(0, nth + 1).reduce((a, b) => a + b))].join(),
+          [
+            start,
+            ...way.map((_, nth) => start + way.slice(0, nth + 1).reduce((a: number, b) => a + b, 0)),
+          ].join(),
         ),
       ).flat();
     };

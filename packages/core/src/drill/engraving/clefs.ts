@@ -26,16 +26,18 @@ const VIEWS: readonly StaffView[] = [
 ];
 /** Places of the lowest and the highest line: E4 to F5 with a G clef, G2 to A3 with an F clef. */
 const LINES: Readonly<Record<ClefSign, readonly [number, number]>> = { G: [30, 38], F: [18, 26] };
-/** Ledger lines that are read without effort. */
-const EASY = 2;
-/** Prices in squared ledger lines beyond those, so that a copyist's habits come out: tuned by eye on printed pages. */
-const CHANGE_CLEF = 7;
-const CHANGE_OCTAVE = 7;
-/** What an exercise pays that does not begin with the clef of its staff. */
-const OTHER_START = 5;
-/** An octave line is a little dearer than the same number of ledger lines without, and a clef foreign to the staff too. */
-const UNDER_OCTAVE = 1;
-const FOREIGN_CLEF = 0.6;
+/** What is weighed, in squared ledger lines: tuned by eye on printed pages, so that a copyist's habits come out. */
+export const PRICES = {
+  /** Ledger lines that are read without effort; those beyond cost their square. */
+  easyLines: 2,
+  changeClef: 7,
+  changeOctave: 7,
+  /** What an exercise pays that does not begin with the clef of its staff. */
+  otherStart: 5,
+  /** A note under an octave line, and one in a clef foreign to the staff. */
+  underOctave: 1,
+  foreignClef: 0.6,
+} as const;
 
 /**
  * Clefs and octave lines of a staff: of all ways to write the notes that with the least sum of what its ledger lines and
@@ -50,7 +52,7 @@ export function viewsOf(bars: readonly Bar[], metre: Metre, home: ClefSign): rea
   const from: number[][] = [];
   windows.forEach(({ notes }, nth) => {
     const own = VIEWS.map((view) => notes.reduce((sum, note) => sum + costOf(note, view, home), 0));
-    const before = costs[nth - 1] ?? VIEWS.map((view) => (view.clef === home ? 0 : OTHER_START));
+    const before = costs[nth - 1] ?? VIEWS.map((view) => (view.clef === home ? 0 : PRICES.otherStart));
     from.push(
       VIEWS.map((view) =>
         VIEWS.reduce(
@@ -95,13 +97,14 @@ function costOf({ diatonic }: Pitch, { clef, octaves }: StaffView, home: ClefSig
   const place = diatonic - 7 * octaves;
   const [low, high] = LINES[clef];
   const ledger = Math.max(0, Math.floor((low - place) / 2), Math.floor((place - high) / 2));
-  const effort = Math.max(0, ledger - EASY) ** 2;
-  return effort + (octaves === 0 ? 0 : UNDER_OCTAVE) + (clef === home ? 0 : FOREIGN_CLEF);
+  const effort = Math.max(0, ledger - PRICES.easyLines) ** 2;
+  return effort + (octaves === 0 ? 0 : PRICES.underOctave) + (clef === home ? 0 : PRICES.foreignClef);
 }
 
 function change(before: StaffView, after: StaffView): number {
   return (
-    (before.clef === after.clef ? 0 : CHANGE_CLEF) + (before.octaves === after.octaves ? 0 : CHANGE_OCTAVE)
+    (before.clef === after.clef ? 0 : PRICES.changeClef) +
+    (before.octaves === after.octaves ? 0 : PRICES.changeOctave)
   );
 }
 
