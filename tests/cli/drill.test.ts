@@ -96,6 +96,11 @@ describe('drill', () => {
     ['bad metre', ['--metre', '4/7'], /metre: "4\/7" is not allowed/],
     ['bad tempo', ['--tempo', '0'], /tempo: 0 is not allowed/],
     ['lengths turned round', ['--fragments', '9-4'], /shorter length first/],
+    [
+      'too many fragments',
+      ['--fragments', '4-9', '--keys', 'all'],
+      /these would be 5544, and a sheet takes 2000/,
+    ],
     ['no lengths', ['--fragments', 'many'], /--fragments many/],
     ['degrees without fragments', ['--degrees', '1'], /--degrees speaks of fragments/],
     ['thirds without a scale for them', ['--double', 'thirds', '--kinds', 'whole-tone'], /has none/],

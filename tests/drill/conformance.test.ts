@@ -54,6 +54,7 @@ const SHEETS: Readonly<Record<string, DrillOptions>> = {
   'left hand alone, very high': { keys: ['C'], hands: 'left', start: 7, octaves: 1 },
   'left hand very low': { keys: ['C'], start: 2, octaves: 1, legend: true },
   'several rhythms': {
+    title: 'Tides & <Weeks> “3”',
     keys: ['G'],
     rhythms: [
       ['dotted-eighth', 'sixteenth'],

@@ -3,6 +3,7 @@ import { awkwardSections, fragmentSection } from './fragment-sections.js';
 import { sequenceSections, studySections } from './motive/sections.js';
 import type { DrillPattern } from './options.js';
 import { brokenChord, cadences } from './patterns/chords.js';
+import { fragmentsOf } from './patterns/fragments.js';
 import { thereAndBack } from './patterns/ladder-lines.js';
 import { exercisesOf, ladderExercises } from './patterns/scales.js';
 import type { DrillSettings } from './settings.js';
@@ -15,6 +16,9 @@ import { filled, keyTitle } from './words/languages.js';
 /** The order of fifths from C, as pitch classes. */
 const FIFTHS = Array.from({ length: 12 }, (_, nth) => (7 * nth) % 12);
 const SEVEN = 7;
+/** Fragments that a sheet prints, some 400 pages of them; and that `awkward` compares, which takes half a minute. */
+const MOST_FRAGMENTS = 2000;
+const MOST_COMPARED = 20_000;
 
 /**
  * What a sheet holds, key by key.
@@ -26,6 +30,7 @@ export function sectionsOf(settings: DrillSettings, progress: (done: number) => 
   const { patterns, awkward, own } = settings;
   if (own?.use === 'sequence') return sequenceSections(own.placed, own.kind, own, settings);
   if (own?.use === 'study') return studySections(own.figure, settings);
+  if (patterns.includes('fragments')) refuseTooMany(settings, keys);
   if (awkward !== undefined) {
     const subjects = keys.flatMap((at) => scalesIn(settings, at));
     return awkwardSections(subjects, settings, awkward, progress);
@@ -34,6 +39,20 @@ export function sectionsOf(settings: DrillSettings, progress: (done: number) => 
     progress(nth / keys.length);
     return patterns.flatMap((pattern) => patternIn(pattern, at, settings));
   });
+}
+
+function refuseTooMany(settings: DrillSettings, keys: readonly KeyAt[]): void {
+  const subjects = keys.flatMap((at) => scalesIn(settings, at));
+  const count = subjects.reduce(
+    (sum, { ladder }) => sum + fragmentsOf(ladder.size, settings.fragments).length,
+    0,
+  );
+  const most = settings.awkward === undefined ? MOST_FRAGMENTS : MOST_COMPARED;
+  if (count <= most) return;
+  throw new HandlineError(
+    'OPTION',
+    `fragments: these would be ${count}, and a sheet takes ${most} at most; choose fewer keys, lengths, degrees or turns`,
+  );
 }
 
 /** A keynote that was asked for, or the pitch class of one of the twelve. */
