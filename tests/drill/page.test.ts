@@ -8,8 +8,18 @@ const SHEETS: Readonly<Record<string, DrillOptions>> = {
   'contrary motion': { keys: ['G'], kinds: ['melodic-minor'], motion: 'contrary', octaves: 3 },
   fragments: { keys: ['Ab'], kinds: ['harmonic-minor'], fragments: { from: 6, to: 6, starts: [0, 2] } },
   'awkward fragments': { keys: ['D', 'E'], awkward: 6, fragments: { from: 6, to: 7 } },
+  'low, in triplets': {
+    keys: ['C', 'Db'],
+    start: 2,
+    patterns: ['scales', 'arpeggios'],
+    rhythms: [['triplet-eighth']],
+    metre: '3/4',
+  },
   'a book': { keys: ['Eb'], patterns: ['arpeggios', 'cadences', 'five-finger'], language: 'de' },
 };
+
+/** In verovio's units, the upper margin left out. */
+const PAGE_HEIGHT = 29_700 - 500;
 
 /** Pairs of texts that may overlap on all pages of a sheet: verovio sets words without knowing our widths exactly. */
 const TOUCHING = 0.01;
@@ -34,6 +44,8 @@ describe.each(Object.entries(SHEETS))('%s on the page, drawn by verovio', (_, op
       `${pages.length} pages, ${count} texts; on digits: ${hits.digits.join('; ') || 'none'}; texts: ${hits.texts.join('; ') || 'none'}`,
     );
     expect(count).toBeGreaterThan(60);
+    // What would lie lower is cut off.
+    for (const { boxes } of pages) for (const { bottom } of boxes) expect(bottom).toBeLessThan(PAGE_HEIGHT);
     expect(hits.digits).toEqual([]);
     expect(hits.texts.length).toBeLessThanOrEqual(Math.ceil(TOUCHING * count));
   });

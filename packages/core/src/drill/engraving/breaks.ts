@@ -13,9 +13,10 @@ export interface Measured {
 export const PAGE = { width: 210, height: 297, margin: 15 } as const;
 export const STAFF_HEIGHT = 6.4;
 const HEIGHT = PAGE.height - 2 * PAGE.margin;
-const TITLE_HEIGHT = 24;
+/** Title and caution, at the head of the first page. */
+const HEAD_HEIGHT = 40;
 /** The staves of a system with their digits and cues, by number of staves: measured on printed pages. */
-const SYSTEM_HEIGHT: readonly number[] = [0, 30, 46];
+const SYSTEM_HEIGHT: readonly number[] = [0, 32, 50];
 const TEXT_HEIGHT = 4;
 /** Columns of notes that a system holds with room for digits and cues. */
 const CAPACITY = 32;
@@ -23,7 +24,7 @@ const CAPACITY = 32;
 /** Where systems and pages begin. */
 export function breaksOf(measures: readonly Measured[], staves: number): readonly Break[] {
   const breaks: Break[] = measures.map(() => 'none');
-  let room = HEIGHT - TITLE_HEIGHT;
+  let room = HEIGHT - HEAD_HEIGHT;
   for (const { from, to } of systemsOf(measures)) {
     const texts = Math.max(0, ...measures.slice(from, to).map((own) => own.texts));
     const height = SYSTEM_HEIGHT[staves]! + TEXT_HEIGHT * texts;
