@@ -34,7 +34,7 @@ describe('the README is true', () => {
   let help = '';
 
   beforeAll(async () => {
-    const texts = ['mark', 'review'].map((command) => spawned([command, '--help'], '.'));
+    const texts = ['mark', 'review', 'drill'].map((command) => spawned([command, '--help'], '.'));
     help = (await Promise.all(texts)).map(({ stdout }) => stdout.toString()).join('\n');
   });
 
@@ -116,7 +116,7 @@ describe('the README is true', () => {
     expect(Buffer.compare(core.clear(saved[before[1]]!).output, bytes)).toBe(0);
   });
 
-  test('it names every option of mark and review, and no other', () => {
+  test('it names every option of every command that takes scores or makes them, and no other', () => {
     const known = new Set(help.match(/--[a-z-]+/g));
     const told = new Set(readme.match(/(?<![a-z])--[a-z]+(?:-[a-z]+)*/g));
     known.delete('--version');

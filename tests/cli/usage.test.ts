@@ -12,6 +12,7 @@ describe('help', () => {
     expect(text).toContain('handline mark');
     expect(text).toContain('handline clear');
     expect(text).toContain('handline review');
+    expect(text).toContain('handline drill');
     expect(text).toContain('Exit codes: 0 all done');
     expect(text).toMatch(/Stop at pain, numbness or fatigue/);
   });
@@ -77,7 +78,7 @@ describe('help', () => {
 
 describe('a wrong command line ends with 2, one line, and writes nothing', () => {
   test.each<[string, string[], RegExp]>([
-    ['no command', [], /no command given; use mark, clear or review/],
+    ['no command', [], /no command given; use mark, clear, review or drill/],
     ['unknown command', ['finger', 'a.musicxml'], /"finger" is not a command/],
     ['no input', ['mark'], /no score given/],
     ['unknown option', ['mark', 'a.musicxml', '--outdir', 'x'], /Unknown argument: outdir/],

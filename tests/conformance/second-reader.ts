@@ -51,6 +51,12 @@ function view(sheet: MusicSheet): OutsideView {
  * Words are those of directions that it takes for no tempo or dynamic mark.
  */
 export function secondReader(): (text: string) => OutsideView {
+  const read = sheetReader();
+  return (text) => view(read(text));
+}
+
+/** The sheet itself, as OpenSheetMusicDisplay has read it. */
+export function sheetReader(): (text: string) => MusicSheet {
   const { window } = new JSDOM('');
   const scope = globalThis as unknown as Record<string, unknown>;
   const before = { self: scope.self, window: scope.window };
@@ -64,6 +70,6 @@ export function secondReader(): (text: string) => OutsideView {
   return (text) => {
     const document = parser.parseFromString(asPartwise(text.replace(/^\ufeff/, '')), 'application/xml');
     const root = new IXmlElement(document.documentElement);
-    return view(new MusicSheetReader().createMusicSheet(root, ''));
+    return new MusicSheetReader().createMusicSheet(root, '');
   };
 }

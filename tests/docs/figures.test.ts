@@ -12,7 +12,9 @@ const paths = ['README.md', 'DEVELOPERS.md', ...guides.map((name) => `${DOCS}/${
 /** All guides as one text, however their lines are broken. */
 const told = paths.map((path) => readFileSync(`${ROOT}${path}`, 'utf8').replaceAll(/\s+/g, ' ')).join(' ');
 
-const { annotate, cues, fit } = readFigures();
+const { annotate, cues, fit, fragments, explained, unusual, drill } = readFigures();
+const share = ({ percent, saved }: { readonly percent: number; readonly saved: number }) =>
+  `${percent} %, ${saved} mm`;
 const digits = works.reduce((sum, work) => sum + work.digits, 0);
 
 it.each([
@@ -27,6 +29,15 @@ it.each([
   }),
   `${Math.round(100 * cues.crossings)} % of the crossings`,
   `the ${cues.scores} shared scores`,
+  ...Object.entries(fragments).map(([name, { byLength, ...all }]) => {
+    const cells = [...byLength, all].map(share);
+    return `| ${name.replace('harmonic-minor', 'harmonic minor')} | ${cells.join(' | ')} |`;
+  }),
+  ...explained,
+  `in ${unusual.crossing} % of the fragments`,
+  `in ${unusual.sliding} % a finger`,
+  `${drill.notes.toLocaleString('en')} notes of all 24 keys`,
+  `take ${drill.ratio} times as long`,
   `${works.length} scores`,
   `${(Math.round(digits / 100) * 100).toLocaleString('en')} digits`,
 ])('the guides say "%s", as measured', (quote) => {

@@ -3,6 +3,12 @@ import type { Density } from '#core/options/options.js';
 
 const FILE = new URL('../../packages/core/docs/figures.json', import.meta.url);
 
+export interface FragmentFigures {
+  readonly fragments: number;
+  readonly percent: number;
+  readonly saved: number;
+}
+
 /** Measured figures that the guides quote, as the benches and the fit wrote them last. */
 export interface Figures {
   /** Time of `annotate` to that of the parser, and its time a note to that of the smallest score, over sizes from 3,000 notes. */
@@ -16,6 +22,16 @@ export interface Figures {
   };
   /** Agreement with editors' digits by how it was judged. */
   readonly fit: Readonly<Record<string, { readonly macro: number; readonly micro: number }>>;
+  /** Fragments of scales by kind and hand: how many, percent with an easier fingering than the scale's, mm that it saves. */
+  readonly fragments: Readonly<
+    Record<string, FragmentFigures & { readonly byLength: readonly FragmentFigures[] }>
+  >;
+  /** The fragments that the guide explains. */
+  readonly explained: readonly string[];
+  /** Percent of the fragments' easiest fingerings with a long finger over another, and with a finger that slides. */
+  readonly unusual: { readonly crossing: number; readonly sliding: number };
+  /** A book of 24 keys in 4 octaves: its notes, and the time that it takes to that of marking it alone. */
+  readonly drill: { readonly notes: number; readonly ratio: number };
 }
 
 export const readFigures = (): Figures => JSON.parse(readFileSync(FILE, 'utf8')) as Figures;

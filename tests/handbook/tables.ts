@@ -113,16 +113,16 @@ export const OCTAVES = 2;
 /** C of the lowest octave used: both hands keep clear of the keyboard's ends. */
 const BASE: Readonly<Record<Hand, number>> = { right: 60, left: 36 };
 
-/** Two octaves up and down. */
-export function passage(kind: Kind, tonic: string, hand: Hand): Passage {
+/** Some octaves up and down. */
+export function passage(kind: Kind, tonic: string, hand: Hand, octaves: number = OCTAVES): Passage {
   const group = TABLES[kind][tonic]![hand === 'right' ? 0 : 1];
   const low = BASE[hand] + TONICS[tonic]!;
   const degrees = kind.endsWith('scale')
     ? STEPS[kind].map((_, at) => at)
     : STEPS[kind].map((_, at) => 2 * at);
-  const keys = upAndDown(STEPS[kind], 12).map((step) => low + step);
-  const diatonic = upAndDown(degrees, 7);
-  const digits = group.repeat(OCTAVES) + group[0]!;
+  const keys = upAndDown(STEPS[kind], 12, octaves).map((step) => low + step);
+  const diatonic = upAndDown(degrees, 7, octaves);
+  const digits = group.repeat(octaves) + group[0]!;
   const away = hand === 'right' ? [...digits] : [...digits].reverse();
   const outer = hand === 'right' ? digits.length - 1 : 0;
   const forms = innerEnds(away).map((ended) => {
@@ -134,10 +134,10 @@ export function passage(kind: Kind, tonic: string, hand: Hand): Passage {
 }
 
 /** The places of one octave, an octave being so many, through all octaves up and down. */
-function upAndDown(places: readonly number[], octave: number): number[] {
+function upAndDown(places: readonly number[], octave: number, octaves: number): number[] {
   const up: number[] = [];
-  for (let nth = 0; nth < OCTAVES; nth++) up.push(...places.map((place) => octave * nth + place));
-  return [...up, octave * OCTAVES, ...[...up].reverse()];
+  for (let nth = 0; nth < octaves; nth++) up.push(...places.map((place) => octave * nth + place));
+  return [...up, octave * octaves, ...[...up].reverse()];
 }
 
 /**

@@ -22,8 +22,17 @@ toolkit.setOptions({
   svgBoundingBoxes: true,
 });
 
-/** The first pages of a score as verovio draws them. */
-export function drawnPages(text: string, most = Number.POSITIVE_INFINITY): Page[] {
+/**
+ * The first pages of a score as verovio draws them.
+ *
+ * @param breaks where systems and pages break: where verovio finds room, or where the score says
+ */
+export function drawnPages(
+  text: string,
+  most = Number.POSITIVE_INFINITY,
+  breaks: 'auto' | 'encoded' = 'auto',
+): Page[] {
+  toolkit.setOptions({ breaks });
   if (!toolkit.loadData(text)) throw new Error('verovio cannot read the score');
   const ours = oursIn(toolkit.getMEI({}));
   const count = Math.min(toolkit.getPageCount(), most);

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import yargs from 'yargs';
 import { buildClear, CLEAR, runClear } from './commands/clear.js';
+import { buildDrill, DRILL, runDrill } from './commands/drill.js';
 import { buildMark, MARK, runMark } from './commands/mark.js';
 import { buildReview, REVIEW, runReview } from './commands/review.js';
 import type { Streams } from './commands/run.js';
@@ -40,12 +41,13 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     .command('mark', MARK, buildMark, doing(runMark))
     .command('clear', CLEAR, buildClear, doing(runClear))
     .command('review', REVIEW, buildReview, doing(runReview))
+    .command('drill', DRILL, buildDrill, doing(runDrill))
     .command('$0', false, {}, ({ _: words }) => {
       const [word] = words;
       throw usageError(
         word === undefined
-          ? 'no command given; use mark, clear or review'
-          : `"${word}" is not a command; use mark, clear or review`,
+          ? 'no command given; use mark, clear, review or drill'
+          : `"${word}" is not a command; use mark, clear, review or drill`,
       );
     })
     .strictOptions()

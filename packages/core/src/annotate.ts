@@ -27,7 +27,11 @@ export function annotate<T extends string | Uint8Array>(
 ): Annotated<T> {
   checkInput(input);
   checkMarking(options);
-  const settings = settingsOf(options);
+  return annotated(input, settingsOf(options));
+}
+
+/** As `annotate`, with options that are checked and complete. */
+export function annotated<T extends string | Uint8Array>(input: T, settings: Settings): Annotated<T> {
   const { text, root, wrap, warnings: found } = openSource(input, settings.limits, settings.file);
   const read = readScore(root, text, settings);
   const { score } = read;

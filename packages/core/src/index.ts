@@ -1,6 +1,10 @@
 export { type HandModel, handModel } from './anatomy/hand.js';
 export { annotate, clear } from './annotate.js';
 export { reasonText } from './cues/reasons.js';
+export { type Drill, type DrillProgress, drill } from './drill/drill.js';
+export type { Degree, DegreeMotive } from './drill/motive/degrees.js';
+export type { FigureSource } from './drill/motive/figure.js';
+export type { DrillOptions, DrillPattern } from './drill/options.js';
 export { type AlternativesOptions, alternatives } from './fingering/alternatives.js';
 export { type Fingered, type FingeringDoubt, type FingerOptions, fingerLine } from './fingering/finger.js';
 export type { LineFingering, SliceFingering } from './fingering/result.js';

@@ -14,7 +14,7 @@ import { oneLine } from '../output/line.js';
 export interface Streams {
   readonly stdin: Readable;
   readonly stdout: Writable & { readonly isTTY?: boolean };
-  readonly stderr: Writable;
+  readonly stderr: Writable & { readonly isTTY?: boolean };
 }
 
 export interface Task {
@@ -23,6 +23,8 @@ export interface Task {
   readonly summary: (outcomes: readonly Outcome[]) => string;
   readonly choice: ReportChoice;
   readonly mostBytes: number;
+  /** Where an input comes from, where it is no file. */
+  readonly source?: () => Promise<Source>;
   /** What a result lacks although it is written, as one line; undefined where it lacks nothing. */
   readonly shortOf?: (findings: Findings) => string | undefined;
 }
@@ -56,7 +58,7 @@ async function runJob(
   const file = shown(job.input, 'input');
   let result: Findings | undefined;
   try {
-    const source = await readSource(job.input, streams.stdin, task.mostBytes);
+    const source = await (task.source?.() ?? readSource(job.input, streams.stdin, task.mostBytes));
     const { output, ...findings } = task.work(source.bytes, file);
     result = findings;
     const changed = Buffer.compare(source.bytes, output) !== 0;

@@ -50,7 +50,13 @@ export async function planJobs(
   return jobs;
 }
 
-function destinationOf(input: string, count: number, choice: OutputChoice, toScreen: boolean): Destination {
+/** Where the result of one of so many inputs goes. */
+export function destinationOf(
+  input: string,
+  count: number,
+  choice: OutputChoice,
+  toScreen: boolean,
+): Destination {
   const { output, outDir, inPlace, force } = choice;
   if (input === '-' && inPlace)
     throw usageError('standard input cannot be changed in place; give -o OUT instead');

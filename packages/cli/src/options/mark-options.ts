@@ -1,5 +1,5 @@
 import type { AnnotateOptions } from '@handline/core';
-import type { Argv } from 'yargs';
+import type { Argv, Options } from 'yargs';
 import { defined } from './defined.js';
 import { limitsOf } from './limits.js';
 import { type Arguments, flag, text } from './output-options.js';
@@ -19,74 +19,87 @@ const WHAT = 'What is marked:';
 const DIGITS = 'Fingering digits:';
 const CUES = 'Motion cues:';
 
+const value = (group: string, describe: string) =>
+  ({ group, type: 'string', requiresArg: true, describe }) as const;
+
+/** In the order of the help text. */
+const MARK_OPTIONS: Readonly<Record<string, Options>> = {
+  hands: {
+    ...value(WHAT, 'Hands to mark [both]'),
+    choices: ['both', 'right', 'left'] as const,
+  },
+  part: value(WHAT, 'Ids of the parts to mark, such as P1 or P1,P2 [every piano part]'),
+  staff: value(WHAT, 'Staff of each hand: right=1,left=2, several as right=1+2, one staff as right'),
+  measures: value(WHAT, 'Mark only these printed measures, such as 5-12; all are analysed'),
+  span: value(
+    WHAT,
+    'Span from thumb to little finger: mm, an interval such as 9th, small, medium or large; right=..,left=..',
+  ),
+  digits: {
+    ...value(DIGITS, 'Digits on all notes, only where a reader needs one, or nowhere [all]'),
+    choices: ['all', 'sparse', 'none'] as const,
+  },
+  existing: {
+    ...value(DIGITS, 'Digits already in the file: keep, ignore or replace them [keep]'),
+    choices: ['keep', 'ignore', 'replace'] as const,
+  },
+  by: {
+    ...value(
+      DIGITS,
+      'Choose fingers by movement and what editors usually print, or by movement alone [usage]',
+    ),
+    choices: ['usage', 'movement'] as const,
+  },
+  alternatives: value(DIGITS, 'Most second choices to print for a note, if they cost little more [0]'),
+  'share-hands': {
+    group: DIGITS,
+    type: 'boolean',
+    describe: 'Let the other hand take what one cannot reach, with its digits and l.h. or r.h. in print',
+  },
+  layers: value(CUES, `Cues to write, from ${LAYERS.join(',')}; none for digits alone [depth,crossing]`),
+  density: {
+    ...value(CUES, 'How near a reader of the cues stays to the plan: within 5, 16 or 22 mm [essential]'),
+    choices: ['every', 'essential', 'demanding'] as const,
+  },
+  language: {
+    ...value(CUES, 'Language of the cues [en]'),
+    choices: LANGUAGES,
+  },
+  wording: value(CUES, 'JSON file with your own words for single cues'),
+  legend: {
+    group: CUES,
+    type: 'boolean',
+    describe: 'Print a legend of the cues at the head of the score',
+  },
+  strict: {
+    group: 'What is reported:',
+    type: 'boolean',
+    describe: 'Refuse a file where there would be a warning',
+  },
+};
+
+/** What a sheet is marked with: it has no parts, digits or measures of somebody else's. */
+const SHEET_MARKING: readonly string[] = [
+  'hands',
+  'span',
+  'digits',
+  'by',
+  'alternatives',
+  'layers',
+  'density',
+  'language',
+  'wording',
+  'legend',
+];
+
 export function addMarkOptions(parser: Argv): Argv {
-  const value = (group: string, describe: string) =>
-    ({ group, type: 'string', requiresArg: true, describe }) as const;
-  return parser
-    .option('hands', {
-      ...value(WHAT, 'Hands to mark [both]'),
-      choices: ['both', 'right', 'left'] as const,
-    })
-    .option('part', value(WHAT, 'Ids of the parts to mark, such as P1 or P1,P2 [every piano part]'))
-    .option(
-      'staff',
-      value(WHAT, 'Staff of each hand: right=1,left=2, several as right=1+2, one staff as right'),
-    )
-    .option('measures', value(WHAT, 'Mark only these printed measures, such as 5-12; all are analysed'))
-    .option(
-      'span',
-      value(
-        WHAT,
-        'Span from thumb to little finger: mm, an interval such as 9th, small, medium or large; right=..,left=..',
-      ),
-    )
-    .option('digits', {
-      ...value(DIGITS, 'Digits on all notes, only where a reader needs one, or nowhere [all]'),
-      choices: ['all', 'sparse', 'none'] as const,
-    })
-    .option('existing', {
-      ...value(DIGITS, 'Digits already in the file: keep, ignore or replace them [keep]'),
-      choices: ['keep', 'ignore', 'replace'] as const,
-    })
-    .option('by', {
-      ...value(
-        DIGITS,
-        'Choose fingers by movement and what editors usually print, or by movement alone [usage]',
-      ),
-      choices: ['usage', 'movement'] as const,
-    })
-    .option(
-      'alternatives',
-      value(DIGITS, 'Most second choices to print for a note, if they cost little more [0]'),
-    )
-    .option('share-hands', {
-      group: DIGITS,
-      type: 'boolean',
-      describe: 'Let the other hand take what one cannot reach, with its digits and l.h. or r.h. in print',
-    })
-    .option(
-      'layers',
-      value(CUES, `Cues to write, from ${LAYERS.join(',')}; none for digits alone [depth,crossing]`),
-    )
-    .option('density', {
-      ...value(CUES, 'How near a reader of the cues stays to the plan: within 5, 16 or 22 mm [essential]'),
-      choices: ['every', 'essential', 'demanding'] as const,
-    })
-    .option('language', {
-      ...value(CUES, 'Language of the cues [en]'),
-      choices: LANGUAGES,
-    })
-    .option('wording', value(CUES, 'JSON file with your own words for single cues'))
-    .option('legend', {
-      group: CUES,
-      type: 'boolean',
-      describe: 'Print a legend of the cues at the head of the score',
-    })
-    .option('strict', {
-      group: 'What is reported:',
-      type: 'boolean',
-      describe: 'Refuse a file where there would be a warning',
-    });
+  return parser.options(MARK_OPTIONS);
+}
+
+export function addSheetMarkingOptions(parser: Argv): Argv {
+  return parser.options(
+    Object.fromEntries(Object.entries(MARK_OPTIONS).filter(([name]) => SHEET_MARKING.includes(name))),
+  );
 }
 
 /** The options of `annotate` as the command line gives them; what is left out is core's default. */

@@ -22,7 +22,7 @@ export interface ReportChoice {
 export type Arguments = Readonly<Record<string, unknown>> & { readonly _: readonly (string | number)[] };
 
 export function addOutputOptions(parser: Argv): Argv {
-  return parser
+  const withOutput = parser
     .option('output', {
       alias: 'o',
       group: OUTPUT,
@@ -44,7 +44,12 @@ export function addOutputOptions(parser: Argv): Argv {
     })
     .option('force', { group: OUTPUT, type: 'boolean', describe: 'Overwrite an existing result' })
     .conflicts('output', ['out-dir', 'in-place'])
-    .conflicts('out-dir', 'in-place')
+    .conflicts('out-dir', 'in-place');
+  return addReportOptions(withOutput);
+}
+
+export function addReportOptions(parser: Argv): Argv {
+  return parser
     .option('json', {
       group: REPORT,
       type: 'boolean',

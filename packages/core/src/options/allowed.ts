@@ -48,7 +48,7 @@ const READING = {
   staff: byHand(listOf(count(1, MAX_STAVES))),
   span,
 };
-const MARKING = {
+export const MARKING = {
   ...READING,
   hands: oneOf(['both', 'right', 'left']),
   measures: fields({ from: text, to: text }, ['from', 'to']),

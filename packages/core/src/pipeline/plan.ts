@@ -1,5 +1,5 @@
 import { type Cue, planCues } from '../cues/cues.js';
-import { type Fingered, fingerLine } from '../fingering/finger.js';
+import type { Fingered } from '../fingering/finger.js';
 import type { Neighbour } from '../fingering/other-hand.js';
 import { type ReachAdvice, reachAdvice } from '../fingering/reach-advice.js';
 import { playingContext } from '../hands/context.js';
@@ -12,6 +12,7 @@ import type { Score } from '../score/model.js';
 import { Clock } from '../score/tempo.js';
 import type { Settings } from './settings.js';
 import type { Share, SharedLines } from './share-hands.js';
+import { fingerStretches } from './stretches.js';
 
 /** Everything that was worked out for one hand of one part. */
 export interface LineAnalysis extends Fingered {
@@ -48,12 +49,13 @@ export function analyse(
   });
   const fingered = lines.map((line) => {
     const hand = settings.model[line.hand];
-    const { fingering, doubts, alternates } = fingerLine(line, hand, {
+    const options = {
       by: settings.by,
       keepDigits,
       ...playingContext(line, score.parts[line.part]!, clock),
       alternates: settings.alternatives,
-    });
+    };
+    const { fingering, doubts, alternates } = fingerStretches(line, hand, options, settings.stretches);
     return { line, fingering, doubts, alternates, plan: planMotion(line, fingering, hand) };
   });
   const crossings: Pair[] = [];

@@ -34,6 +34,8 @@ export interface Settings {
   readonly alternatives: number;
   readonly strict: boolean;
   readonly limits: Limits;
+  /** Measures, by index, with which stretches begin that are fingered each for itself; absent: there is one. */
+  readonly stretches?: readonly number[];
 }
 
 /**

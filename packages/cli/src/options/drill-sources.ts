@@ -1,0 +1,53 @@
+import type { DrillOptions } from '@handline/core';
+import { usageError } from '../exit.js';
+import { defined } from './defined.js';
+import { type Arguments, text } from './output-options.js';
+import { parseMeasures } from './values.js';
+
+type Motive = NonNullable<DrillOptions['motive']>;
+
+/** The file from which a motive or a passage is taken; undefined where there is none. */
+export function sourceFile(args: Arguments): string | undefined {
+  const [motive, from] = [text(args, 'motive'), text(args, 'from')];
+  if (motive !== undefined && from !== undefined) {
+    throw usageError('--motive and --from exclude each other; make two sheets');
+  }
+  const file = motive ?? from;
+  if (file === undefined && text(args, 'measures') !== undefined) {
+    throw usageError('--measures speaks of a score; give one with --from or --motive');
+  }
+  return file;
+}
+
+/** What the file holds, as `drill` takes it: `.json` holds degrees, anything else is a score. */
+export function sourceOf(
+  args: Arguments,
+  file: string,
+  score: Uint8Array,
+): Pick<DrillOptions, 'motive' | 'study'> {
+  const measures = text(args, 'measures');
+  const passage = {
+    score,
+    file,
+    ...defined({ measures: measures === undefined ? undefined : parseMeasures(measures) }),
+  };
+  if (text(args, 'from') !== undefined) return { study: passage };
+  if (!/\.json$/i.test(file)) return { motive: passage };
+  if (measures !== undefined)
+    throw usageError(`--measures speaks of a score, and ${file} holds degrees; leave it out`);
+  return { motive: degreesIn(file, score) };
+}
+
+function degreesIn(file: string, bytes: Uint8Array): Motive {
+  let value: unknown;
+  try {
+    value = JSON.parse(new TextDecoder().decode(bytes));
+  } catch {
+    throw usageError(`--motive ${file} is not valid JSON; give a file such as {"degrees": [1, 3, 2, 4]}`);
+  }
+  if (typeof value !== 'object' || value === null || !('degrees' in value)) {
+    throw usageError(`--motive ${file} holds no degrees; give a file such as {"degrees": [1, 3, 2, 4]}`);
+  }
+  // Core checks what else it holds.
+  return value as Motive;
+}
