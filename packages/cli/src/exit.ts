@@ -12,17 +12,23 @@ export const Exit = {
   defect: 4,
   /** The result is written, but marks were left in it, or digits of the user's are missing. */
   left: 5,
+  /** `--check`: a result would differ from what is there. */
+  differs: 7,
+  /** Nobody reads the result: as if ended by SIGPIPE, which Node.js does not let through. */
+  unread: 141,
 } as const;
 
 export type ExitCode = (typeof Exit)[keyof typeof Exit];
 
 const BY_GRAVITY: readonly ExitCode[] = [
   Exit.ok,
+  Exit.differs,
   Exit.left,
   Exit.refused,
   Exit.usage,
   Exit.unwritten,
   Exit.defect,
+  Exit.unread,
 ];
 
 export function graver(a: ExitCode, b: ExitCode): ExitCode {

@@ -1,7 +1,7 @@
-import { type AnnotateOptions, annotate } from '@handline/core';
 import type { Argv } from 'yargs';
 import type { ExitCode } from '../exit.js';
 import { planJobs } from '../files/jobs.js';
+import type { Streams } from '../jobs/streams.js';
 import { addLimitOptions, mostBytes } from '../options/limits.js';
 import { addMarkOptions, markOptions } from '../options/mark-options.js';
 import {
@@ -9,12 +9,10 @@ import {
   addOutputOptions,
   inputsOf,
   outputChoice,
-  reportChoice,
+  runChoice,
 } from '../options/output-options.js';
-import type { Result } from '../outcome.js';
 import { CAUTION, EXIT_CODES, FORMATS } from '../output/help.js';
-import { markSummary } from '../output/mark-summary.js';
-import { runJobs, type Streams } from './run.js';
+import { recordIn, runJobs } from './run.js';
 
 export const MARK = 'Write fingering and motion cues into scores';
 
@@ -22,7 +20,11 @@ export function buildMark(parser: Argv): Argv {
   return addLimitOptions(addMarkOptions(addOutputOptions(parser)))
     .usage(`handline mark IN... [-o OUT | --out-dir DIR | --in-place]\n\n${MARK}. ${FORMATS}`)
     .example('handline mark waltz.musicxml -o marked.musicxml', 'one score')
-    .example('handline mark *.mxl --out-dir marked --span 8th', 'a folder of scores for a small hand')
+    .example(
+      'handline mark edition --out-dir marked --skip-done',
+      'a folder and its subfolders, or what is left of them',
+    )
+    .example('handline mark *.mxl --out-dir marked --span 8th', 'several scores for a small hand')
     .example('handline mark - < waltz.musicxml > marked.musicxml', 'in a pipe')
     .epilogue(`${EXIT_CODES}\n\n${CAUTION}`);
 }
@@ -30,21 +32,19 @@ export function buildMark(parser: Argv): Argv {
 /** `handline mark`. */
 export async function runMark(args: Arguments, streams: Streams): Promise<ExitCode> {
   const options = markOptions(args);
-  const jobs = await planJobs(inputsOf(args), outputChoice(args), streams.stdout.isTTY === true);
-  const choice = reportChoice(args);
+  const [output, choice] = [outputChoice(args), runChoice(args)];
+  const jobs = await planJobs(inputsOf(args), output, streams.stdout.isTTY === true, streams.stdin);
+  const work = { name: 'mark', options } as const;
+  const { MarkTally } = await import('../output/mark-summary.js');
   return runJobs(
     {
       jobs,
       choice,
-      summary: markSummary,
+      tally: new MarkTally(),
       mostBytes: mostBytes(options.limits ?? {}),
-      work: (bytes, file) => mark(bytes, { ...options, file }),
+      work,
+      ...recordIn(output, work),
     },
     streams,
   );
-}
-
-function mark(bytes: Uint8Array, options: AnnotateOptions): Result {
-  const { output, report } = annotate(bytes, options);
-  return { output, report, warnings: report.warnings };
 }
