@@ -2,6 +2,7 @@ import type { Argv } from 'yargs';
 import type { ExitCode } from '../exit.js';
 import { planJobs } from '../files/jobs.js';
 import type { Streams } from '../jobs/streams.js';
+import { configured } from '../options/config.js';
 import { addLimitOptions, mostBytes } from '../options/limits.js';
 import { addMarkOptions, markOptions } from '../options/mark-options.js';
 import {
@@ -30,7 +31,8 @@ export function buildMark(parser: Argv): Argv {
 }
 
 /** `handline mark`. */
-export async function runMark(args: Arguments, streams: Streams): Promise<ExitCode> {
+export async function runMark(typed: Arguments, streams: Streams): Promise<ExitCode> {
+  const args = await configured(typed);
   const options = markOptions(args);
   const [output, choice] = [outputChoice(args), runChoice(args)];
   const jobs = await planJobs(inputsOf(args), output, streams.stdout.isTTY === true, streams.stdin);

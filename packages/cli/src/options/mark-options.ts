@@ -1,5 +1,6 @@
 import type { AnnotateOptions } from '@handline/core';
 import type { Argv } from 'yargs';
+import { CONFIG_FILE } from './config.js';
 import { defined } from './defined.js';
 import { limitsOf } from './limits.js';
 import { type Arguments, flag, text } from './output-options.js';
@@ -15,6 +16,8 @@ import {
   readWording,
 } from './values.js';
 
+const SETTINGS =
+  'Settings (the command line goes before the student, the student before the rest of the file):';
 const WHAT = 'What is marked:';
 const DIGITS = 'Fingering digits:';
 const CUES = 'Motion cues:';
@@ -23,6 +26,8 @@ export function addMarkOptions(parser: Argv): Argv {
   const value = (group: string, describe: string) =>
     ({ group, type: 'string', requiresArg: true, describe }) as const;
   return parser
+    .option('for', value(SETTINGS, 'Use the settings that the file has for this student'))
+    .option('config', value(SETTINGS, `File of settings [${CONFIG_FILE} here or in a folder above]`))
     .option('hands', {
       ...value(WHAT, 'Hands to mark [both]'),
       choices: ['both', 'right', 'left'] as const,
@@ -37,7 +42,7 @@ export function addMarkOptions(parser: Argv): Argv {
       'span',
       value(
         WHAT,
-        'Span from thumb to little finger: mm, an interval such as 9th, small, medium or large; right=..,left=..',
+        'Span from thumb to little finger: mm, 21cm, an interval such as 9th or octave, small, medium or large; right=..,left=.. [medium]',
       ),
     )
     .option('digits', {
@@ -66,7 +71,7 @@ export function addMarkOptions(parser: Argv): Argv {
     })
     .option(
       'layers',
-      value(CUES, `Cues to write, from ${LAYERS.join(',')}; none for digits alone [depth,crossing]`),
+      value(CUES, `Cues to write, from ${LAYERS.join(',')}, or all; none for digits alone [depth,crossing]`),
     )
     .option('density', {
       ...value(CUES, 'How near a reader of the cues stays to the plan: within 5, 16 or 22 mm [essential]'),
