@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, statSync, symlinkSync, utimesSync } from 'node:fs';
 import { setTimeout as pause } from 'node:timers/promises';
+import { strToU8, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { handline, MAIN, scale, spawned, start, workFolder } from './harness.js';
 
@@ -163,6 +164,27 @@ test('worker threads give what one thread gives: reports in order, a bad, an unw
   expect(read('two/a/tune.musicxml')).toBe(read('one/a/tune.musicxml'));
   const taken = await mark('ed', '--out-dir', 'three', '--report', 'ed/a/tune.musicxml', '--force');
   expect([taken.code, read('ed/a/tune.musicxml')]).toEqual([2, scale()]);
+});
+
+test('a name that does not fit the content is refused before the work', async () => {
+  const container = '<container><rootfiles><rootfile full-path="s.xml"/></rootfiles></container>';
+  folder.put('a.mxl', zipSync({ 'META-INF/container.xml': strToU8(container), 's.xml': strToU8(scale()) }));
+  folder.put('b.musicxml', scale());
+  for (const [input, output, advice] of [
+    ['a.mxl', 'out.musicxml', /^handline: a\.mxl: the score is compressed, [^\n]*name it \.mxl\n$/],
+    [
+      'b.musicxml',
+      'out.mxl',
+      /^handline: b\.musicxml: the score is not compressed, [^\n]*name it \.musicxml\n$/,
+    ],
+  ] as const) {
+    const { code, stderr } = await mark(input, '-o', output);
+    expect(code).toBe(1);
+    expect(stderr).toMatch(advice);
+  }
+  expect((await mark('a.mxl', '-o', 'No. 2.mxl')).code).toBe(0);
+  expect((await mark('b.musicxml', '-o', 'No.2')).code).toBe(0);
+  expect(folder.names()).toEqual(['No. 2.mxl', 'No.2', 'a.mxl', 'b.musicxml']);
 });
 
 test('--check tells by its exit code whether anything would change, and writes nothing', async () => {
