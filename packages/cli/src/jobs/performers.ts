@@ -3,6 +3,7 @@ import type { Readable } from 'node:stream';
 import { Exit } from '../exit.js';
 import { type Job, shown } from '../files/jobs.js';
 import { systemCode } from '../files/trouble.js';
+import { oneLine } from '../output/line.js';
 import type { Order, Performed } from './perform.js';
 
 export interface Performers {
@@ -40,5 +41,5 @@ export async function performers(order: Order, threads: number, stdin: Readable)
 function broken(error: unknown, { input }: Job): Performed {
   if (systemCode(error) !== 'ERR_WORKER_OUT_OF_MEMORY') throw error;
   const message = `${shown(input, 'input')}: takes more memory than there is; give Node.js more of it, as with NODE_OPTIONS=--max-old-space-size=8000`;
-  return { failure: { status: 'refused', exit: Exit.refused, error: { message } } };
+  return { failure: { status: 'refused', exit: Exit.refused, error: { message: oneLine(message) } } };
 }
