@@ -9,10 +9,10 @@ const folder = workFolder();
 const NAMES = ['one/tune.musicxml', 'one/two/tune.xml', 'three/tune.musicxml'];
 
 /** An edition whose scores share one base name, with a hidden folder, a backup and a page of notes. */
-function edition(names: readonly string[] = NAMES): void {
+function edition(names: readonly string[] = NAMES, score = scale()): void {
   for (const name of [...names, '.hidden/tune.musicxml', 'one/tune.musicxml.bak', 'notes.txt']) {
     mkdirSync(folder.at(`ed/${name}`).replace(/[^/\\]+$/, ''), { recursive: true });
-    folder.put(`ed/${name}`, scale());
+    folder.put(`ed/${name}`, score);
   }
 }
 
@@ -71,6 +71,7 @@ describe('inputs', () => {
     [['@none.txt', '--out-dir', 'out'], /the list none\.txt: there is no such file/],
     [['ed', '--skip-done', '--in-place'], /--skip-done goes with --out-dir/],
     [['ed/one/tune.musicxml', '-o', 'x.pdf'], /x\.pdf: the result is MusicXML/],
+    [['ed/one/tune.musicxml', '-o', '-', '--check'], /--check has no file to compare with/],
   ])('%j is refused', async (args, message) => {
     edition();
     const { code, stderr } = await mark(...args);
@@ -110,15 +111,15 @@ describe('--skip-done', () => {
   });
 
   test('goes on after a run that was interrupted: nothing is lost and nothing done twice', async () => {
-    const names = Array.from({ length: 24 }, (_, index) => `${index}/tune.musicxml`);
-    edition(names);
+    const names = Array.from({ length: 16 }, (_, index) => `${index}/tune.musicxml`);
+    edition(names, scale({ notes: 150 }));
     const { child, done } = start(['mark', 'ed', '--out-dir', 'out', '--jobs', '2'], folder.path);
     while (child.exitCode === null && !(folder.has('out') && below('out').length >= 3)) await pause(2);
     child.kill('SIGINT');
     const { code, stderr } = await done;
     const before = below('out');
     expect(code).toBe(130);
-    expect(stderr).toMatch(/^handline: interrupted: \d+ of 24 scores are done; --skip-done [^\n]*\n$/);
+    expect(stderr).toMatch(/^handline: interrupted: \d+ of 16 scores are done; --skip-done [^\n]*\n$/);
     expect(before.length).toBeLessThan(names.length);
     const rest = await spawned(
       ['mark', 'ed', '--out-dir', 'out', '--skip-done', '--jobs', '2', '--json'],
@@ -221,7 +222,7 @@ describe('the guide to whole editions', () => {
   test('GNU parallel does the parts of a list, and what is done is passed over', (context) => {
     if (spawnSync('parallel', ['--version']).status !== 0) context.skip('GNU parallel is not installed here');
     edition();
-    const command = script('-N 500 "$0"').replace('-N 500', '-N 1');
+    const command = script('-N 500 "$0"').replace('-N 500', '-N 2');
     run(command);
     expect(below('out')).toEqual([...visible].sort());
     const times = () => visible.map((name) => statSync(folder.at(`out/${name}`)).mtimeMs);

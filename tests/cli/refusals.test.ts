@@ -61,7 +61,7 @@ describe('a bad file is refused in one line and nothing is written', () => {
   test('by clear as well, which would have nothing to take out of it', async () => {
     for (const [name, content] of bad) folder.put(`${name}.xml`, content);
     const names = bad.map(([name]) => `${name}.xml`);
-    const run = await handline(['clear', ...names, '--out-dir', 'out', '--jobs', '1'], folder.path);
+    const run = await handline(['clear', ...names, '--out-dir', 'out'], folder.path);
     expect(run.code).toBe(1);
     expect(run.stderr.trimEnd().split('\n')).toHaveLength(names.length);
     expect(folder.names()).toEqual([...names].sort());

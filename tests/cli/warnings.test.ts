@@ -59,7 +59,7 @@ describe('warnings', () => {
   test('all of them stand in --json, with the place of each, and not one of a kind is left out', async () => {
     for (const [name, [, content]] of Object.entries(WARNED)) folder.put(name, content);
     const names = Object.keys(WARNED);
-    const run = await handline(['mark', ...names, '--out-dir', 'out', '--json', '--jobs', '1'], folder.path);
+    const run = await handline(['mark', ...names, '--out-dir', 'out', '--json'], folder.path);
     expect({ code: run.code, stderr: run.stderr }).toEqual({ code: 0, stderr: '' });
     const { files } = JSON.parse(run.stdout.toString()) as {
       files: { input: string; warnings: Warning[] }[];
@@ -90,10 +90,7 @@ describe('warnings', () => {
     for (const [name, [, content]] of Object.entries(WARNED)) folder.put(name, content);
     folder.put('good.xml', scale());
     const names = [...Object.keys(WARNED), 'good.xml'];
-    const run = await handline(
-      ['mark', ...names, '--out-dir', 'out', '--strict', '--json', '--jobs', '1'],
-      folder.path,
-    );
+    const run = await handline(['mark', ...names, '--out-dir', 'out', '--strict', '--json'], folder.path);
     expect(run.code).toBe(1);
     expect(run.stderr.split('\n')).toHaveLength(names.length);
     const { files } = JSON.parse(run.stdout.toString());
@@ -108,7 +105,7 @@ describe('warnings', () => {
       });
     }
     expect(files.at(-1)).toMatchObject({ input: 'good.xml', status: 'written', warnings: [] });
-    expect(folder.names('out')).toEqual(['good.xml']);
+    expect(folder.names('out')).toEqual(['.handline-done', 'good.xml']);
   });
 
   test('a chord that the hands share is told instead of warned of, and marked', async () => {
@@ -131,7 +128,7 @@ describe('warnings', () => {
     folder.put('dropped.mxl', zipSync(dropped));
     folder.put('lost.xml', lost);
     const run = await handline(
-      ['clear', 'ours.xml', 'dropped.mxl', 'lost.xml', '--out-dir', 'out', '--json', '--jobs', '1'],
+      ['clear', 'ours.xml', 'dropped.mxl', 'lost.xml', '--out-dir', 'out', '--json'],
       folder.path,
     );
     expect(run.code).toBe(5);

@@ -71,8 +71,8 @@ function destinationOf(input: string, inputs: Inputs, choice: OutputChoice, toSc
     return check ? { kind: 'compare', path } : { kind: 'file', path, force, makeFolder: true };
   }
   if (root !== undefined) throw usageError('--root is for --out-dir; give both');
-  if (check && output === undefined) {
-    if (input === '-') throw usageError('standard input has nothing to be compared with; give -o OUT');
+  if (check && (output === undefined || output === '-')) {
+    if (input === '-' || output === '-') throw usageError('--check has no file to compare with; give -o OUT');
     return { kind: 'compare', path: input };
   }
   if (inPlace) return { kind: 'in-place', path: input };
