@@ -34,7 +34,8 @@ describe('the README is true', () => {
   let help = '';
 
   beforeAll(async () => {
-    help = (await spawned(['mark', '--help'], '.')).stdout.toString();
+    const texts = ['mark', 'review'].map((command) => spawned([command, '--help'], '.'));
+    help = (await Promise.all(texts)).map(({ stdout }) => stdout.toString()).join('\n');
   });
 
   test('its example before and after is a note of the demo that gets a cue', async () => {
@@ -80,7 +81,7 @@ describe('the README is true', () => {
   });
 
   test('its examples of the library run, and find what they print', async () => {
-    const [first = '', stages = ''] = blocks('ts');
+    const [first = '', stages = '', judging = ''] = blocks('ts');
     const bytes = new Uint8Array(readFileSync(DEMO));
     const printed: unknown[][] = [];
     const saved: Uint8Array[] = [];
@@ -109,9 +110,15 @@ describe('the README is true', () => {
       expect(best).toHaveLength(3);
     }
     expect(seen[2]?.lines).toHaveLength(2);
+    const before = [printed.length, saved.length] as const;
+    runExample(judging.replace(/ as const/g, '').replace(/!(?=[;,.])/g, ''), given);
+    const [text, more] = printed.slice(before[0]).flat();
+    expect(text).toContain('waltz.musicxml\n\n');
+    expect(more).toBeLessThanOrEqual(0);
+    expect(Buffer.compare(core.clear(saved[before[1]]!).output, bytes)).toBe(0);
   });
 
-  test('it names every option of mark, and no other', () => {
+  test('it names every option of mark and review, and no other', () => {
     const known = new Set(help.match(/--[a-z-]+/g));
     const told = new Set(readme.match(/(?<![a-z])--[a-z]+(?:-[a-z]+)*/g));
     known.delete('--version');
@@ -127,7 +134,7 @@ describe('the README is true', () => {
 
   test('it and the help list the same exit codes', () => {
     const told = [...readme.matchAll(/^\| (\d) \| /gm)].map((match) => match[1]);
-    expect(told).toEqual(['0', '1', '2', '3', '4', '5', '7']);
+    expect(told).toEqual(['0', '1', '2', '3', '4', '5', '6', '7']);
     for (const code of told) expect(help).toMatch(new RegExp(`[:;]\\s+${code}\\s`));
   });
 

@@ -11,6 +11,7 @@ describe('help', () => {
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(text).toContain('handline mark');
     expect(text).toContain('handline clear');
+    expect(text).toContain('handline review');
     expect(text).toContain('Exit codes: 0 all done');
     expect(text).toMatch(/Stop at pain, numbness or fatigue/);
   });
@@ -50,6 +51,26 @@ describe('help', () => {
     for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });
 
+  test('of review has every option, one example and the caution', async () => {
+    const { code, stdout } = await spawned(['review', '--help'], folder.path);
+    const text = stdout.toString();
+    expect(code).toBe(0);
+    const options = [...text.matchAll(/^ {2,6}(?:-\w, )?(--[a-z-]+)/gm)].map((match) => match[1]);
+    expect(options).toEqual(
+      [
+        ['--hands', '--part', '--staff', '--measures', '--span'],
+        ['--try', '--against', '--alternatives'],
+        ['--language', '--thresholds', '--all', '--json', '--markdown', '--fail-on'],
+        ['--output', '--mark', '--force'],
+        ['--max-bytes', '--max-depth', '--max-notes', '--max-ratio'],
+        ['--help', '--version'],
+      ].flat(),
+    );
+    expect(text.match(/^ {2}handline review/gm)).toHaveLength(1);
+    expect(text).toMatch(/Stop at pain, numbness or fatigue/);
+    for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+  });
+
   test('the version is the package’s', async () => {
     const manifest = JSON.parse(
       readFileSync(new URL('../../packages/cli/package.json', import.meta.url), 'utf8'),
@@ -60,8 +81,8 @@ describe('help', () => {
 
 describe('a wrong command line ends with 2, one line, and writes nothing', () => {
   test.each<[string, string[], RegExp]>([
-    ['no command', [], /no command given; use mark or clear/],
-    ['unknown command', ['finger', 'a.musicxml'], /"finger" is not a command; use mark or clear/],
+    ['no command', [], /no command given; use mark, clear or review/],
+    ['unknown command', ['finger', 'a.musicxml'], /"finger" is not a command; use mark, clear or review/],
     ['no input', ['mark'], /no score given/],
     [
       'unknown option',
@@ -92,6 +113,18 @@ describe('a wrong command line ends with 2, one line, and writes nothing', () =>
     ['stdin in place', ['mark', '-', '--in-place'], /standard input cannot be changed in place/],
     ['stdin into a folder', ['mark', '-', '--out-dir', 'x'], /standard input has no name/],
     ['stdin twice', ['mark', '-', '-', '--out-dir', 'x'], /standard input/],
+    ['bad trial', ['review', 'a.musicxml', '--try', 'm1 both 2 3'], /--try "m1 both 2 3" is not understood/],
+    ['bad digit of a trial', ['review', 'a.musicxml', '--try', 'm1 right 2 6'], /"6" is not a digit/],
+    ['bad threshold', ['review', 'a.musicxml', '--thresholds', 'look=much'], /"look=much" is not understood/],
+    ['form without a score', ['review', 'a.musicxml', '--mark', 'words'], /--mark and --force need -o OUT/],
+    ['two scores into one', ['review', 'a.musicxml', 'b.musicxml', '-o', 'x'], /-o OUT takes one score/],
+    ['measure of a trial', ['review', 'a.musicxml', '--try', 'm9 right 2'], /plays nothing in measure 9/],
+    [
+      'no notes left for a trial',
+      ['review', 'a.musicxml', '--try', `m1 right ${'1 '.repeat(16)}`],
+      /more than the notes/,
+    ],
+    ['chord of a trial', ['review', 'a.musicxml', '--try', 'm1 right 1-3'], /1 keys are struck/],
     [
       'marking options of clear',
       ['clear', 'a.musicxml', '-o', 'x', '--hands', 'right'],

@@ -11,6 +11,7 @@ export const FLOORS: readonly (readonly string[])[] = [
   ['motion'],
   ['cues'],
   ['pipeline'],
+  ['review'],
   ['annotate.ts', 'read-lines.ts'],
   ['index.ts'],
 ];

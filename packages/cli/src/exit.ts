@@ -12,6 +12,8 @@ export const Exit = {
   defect: 4,
   /** The result is written, but marks were left in it, or digits of the user's are missing. */
   left: 5,
+  /** `review` has found what `--fail-on` names. */
+  found: 6,
   /** `--check`: a result would differ from what is there. */
   differs: 7,
   /** Nobody reads the result: as if ended by SIGPIPE, which Node.js does not let through. */
@@ -22,6 +24,7 @@ export type ExitCode = (typeof Exit)[keyof typeof Exit];
 
 const BY_GRAVITY: readonly ExitCode[] = [
   Exit.ok,
+  Exit.found,
   Exit.differs,
   Exit.left,
   Exit.refused,

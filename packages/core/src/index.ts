@@ -33,14 +33,36 @@ export type {
   SpanOption,
   Unreachable,
 } from './options/options.js';
+export type { MarkReviewOptions, ReviewOptions, Thresholds, Trial } from './options/review-options.js';
+export type { ReadLine } from './pipeline/printed-lines.js';
 export {
   type PlannedLine,
   type PlannedLines,
   planDigits,
-  type ReadLine,
   type ReadLines,
   readLines,
 } from './read-lines.js';
+export type { CauseName } from './review/causes/cause.js';
+export { LEVELS, type Level, THRESHOLDS } from './review/findings/thresholds.js';
+export { markReview } from './review/mark-review.js';
+export type { Kind, Movement } from './review/measure/kinds.js';
+export { type Compared, compare } from './review/others/compare.js';
+export { reviewMarkdown } from './review/page/markdown.js';
+export { type ReviewedScore, reviewsTable } from './review/page/scores.js';
+export { type ReviewTextOptions, reviewText } from './review/page/text.js';
+export type {
+  At,
+  Changed,
+  ComparisonReport,
+  FingeredOnset,
+  NoteAt,
+  PassageReport,
+  RemedyReport,
+  Review,
+  ReviewFinding,
+  WholeFingering,
+} from './review/report-types.js';
+export { review } from './review/review.js';
 export {
   describe,
   type ErrorCode,
@@ -50,4 +72,4 @@ export {
   type Warning,
   type WarningCode,
 } from './score/errors.js';
-export type { Finger, Hand } from './score/model.js';
+export type { Finger, Hand, Span } from './score/model.js';

@@ -1,30 +1,12 @@
-import type { HandModel } from './anatomy/hand.js';
-import { buildLines } from './hands/build.js';
-import { type PlayingContext, playingContext } from './hands/context.js';
 import type { Line } from './hands/line.js';
 import type { GivenFingers } from './motion/fingers-in-use.js';
 import { planMotion } from './motion/motion.js';
 import type { MotionPlan } from './motion/plan.js';
-import { checkOf, readToken } from './musicxml/marks/record/token.js';
-import { readScore } from './musicxml/read/score.js';
-import type { XmlElement } from './musicxml/xml/tree.js';
 import { checkInput, checkReading } from './options/allowed.js';
 import type { LineOptions } from './options/options.js';
-import { openAsPrinted } from './pipeline/open.js';
-import { settingsOf } from './pipeline/settings.js';
+import { openLines, type ReadLine } from './pipeline/printed-lines.js';
 import type { Warning } from './score/errors.js';
 import type { Finger, Part } from './score/model.js';
-import { Clock } from './score/tempo.js';
-
-/** What one hand plays, with what `fingerLine`, `alternatives` and `planMotion` need to know about it. */
-export interface ReadLine {
-  readonly partId: string;
-  readonly line: Line;
-  /** The hand of the chosen span. */
-  readonly hand: HandModel;
-  /** What the slices do not show, for the options of `fingerLine` and `alternatives`. */
-  readonly context: PlayingContext;
-}
 
 /** What `readLines` gives. */
 export interface ReadLines {
@@ -56,7 +38,9 @@ export interface PlannedLines {
  * @throws HandlineError where the input is not a score or exceeds a limit, or an option is bad
  */
 export function readLines(input: string | Uint8Array, options: LineOptions = {}): ReadLines {
-  const { lines, warnings } = open(input, options);
+  checkInput(input);
+  checkReading(options);
+  const { lines, warnings } = openLines(input, options);
   return { lines: lines.map(({ read }) => read), warnings };
 }
 
@@ -67,41 +51,14 @@ export function readLines(input: string | Uint8Array, options: LineOptions = {})
  * @throws HandlineError as `readLines`
  */
 export function planDigits(input: string | Uint8Array, options: LineOptions = {}): PlannedLines {
-  const { lines, warnings } = open(input, options);
+  checkInput(input);
+  checkReading(options);
+  const { lines, warnings } = openLines(input, options);
   const planned = lines.map(({ read: { partId, line, hand }, part }): PlannedLine => {
     const fingers = printedFingers(line, part);
     return { partId, line, fingers, plan: planMotion(line, fingers, hand) };
   });
   return { lines: planned, warnings };
-}
-
-function open(input: string | Uint8Array, options: LineOptions) {
-  checkInput(input);
-  checkReading(options);
-  const settings = settingsOf(options);
-  const { text, root } = openAsPrinted(input, settings.limits, settings.file);
-  const { score, warnings } = readScore(root, text, {
-    ...settings,
-    passesOver: isOurs,
-  });
-  const built = buildLines(score, settings);
-  const clock = new Clock(score.tempo);
-  const lines = built.lines.map((line) => {
-    const part = score.parts[line.part]!;
-    const read: ReadLine = {
-      partId: part.id,
-      line,
-      hand: settings.model[line.hand],
-      context: playingContext(line, part, clock),
-    };
-    return { read, part };
-  });
-  return { lines, warnings: [...warnings, ...built.warnings] };
-}
-
-/** A word of ours as we wrote it: l.h. and r.h. of ours speak of single notes of a chord, which they do not name. */
-function isOurs(words: XmlElement): boolean {
-  return readToken(words.attribute('font-family'))?.check === checkOf(words.text);
 }
 
 /** Digits of the keys; a held key has the finger that took it over, where one is printed. */

@@ -10,14 +10,14 @@ import {
   outputChoice,
   runChoice,
 } from '../options/output-options.js';
-import { CAUTION, EXIT_CODES, FORMATS } from '../output/help.js';
+import { CAUTION, EXIT_CODES, INPUTS } from '../output/help.js';
 import { recordIn, runJobs } from './run.js';
 
 export const CLEAR = "Take Handline's own marks out of scores again; everything else stays";
 
 export function buildClear(parser: Argv): Argv {
   return addLimitOptions(addOutputOptions(parser))
-    .usage(`handline clear IN... [-o OUT | --out-dir DIR | --in-place]\n\n${CLEAR}. ${FORMATS}`)
+    .usage(`handline clear IN... [-o OUT | --out-dir DIR | --in-place]\n\n${CLEAR}. ${INPUTS}`)
     .example('handline clear marked.musicxml -o waltz.musicxml', 'back to the original')
     .epilogue(`${EXIT_CODES}\n\n${CAUTION}`);
 }

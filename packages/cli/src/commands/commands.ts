@@ -32,6 +32,14 @@ export const COMMANDS: readonly Command[] = [
     },
   },
   {
+    name: 'review',
+    summary: 'Judge the digits that scores have: what they cost in movement, why, and the easier way',
+    load: async () => {
+      const { buildReview, runReview } = await import('./review.js');
+      return { build: buildReview, run: runReview };
+    },
+  },
+  {
     name: 'completion',
     summary: 'Print a script that completes commands and options in bash, zsh or fish',
     load: async () => {

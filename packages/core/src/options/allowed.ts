@@ -1,4 +1,5 @@
 import {
+  atLeast,
   type Check,
   count,
   fields,
@@ -7,6 +8,7 @@ import {
   listOf,
   mapOf,
   oneOf,
+  orNothing,
   positive,
   refuse,
   shaped,
@@ -34,6 +36,11 @@ const span: Check = (value, name) => {
   else if (typeof value !== 'number') text(value, name);
 };
 
+function score(value: unknown, name: string): void {
+  if (typeof value !== 'string' && kindOf(value) !== 'Uint8Array')
+    refuse(value, name, 'MusicXML as a string, or the bytes of a file as a Uint8Array');
+}
+
 const SOURCE = { file: text, limits: LIMITS };
 const READING = {
   ...SOURCE,
@@ -58,6 +65,29 @@ const MARKING = {
   strict: flag,
 };
 
+const DIGITS = 5;
+const REVIEWING = {
+  ...READING,
+  hands: MARKING.hands,
+  measures: MARKING.measures,
+  language: MARKING.language,
+  thresholds: fields({ digit: atLeast(0), remark: atLeast(0), look: atLeast(0), change: atLeast(0) }),
+  alternatives: count(0, MOST_ALTERNATIVES),
+  tries: listOf(
+    fields(
+      {
+        measure: text,
+        beat: atLeast(0),
+        hand: oneOf(['right', 'left']),
+        part: text,
+        digits: listOf(listOf(orNothing(count(1, DIGITS)))),
+      },
+      ['measure', 'hand', 'digits'],
+    ),
+  ),
+  against: score,
+};
+
 const FINGERING = {
   by: oneOf(CRITERIA),
   keepDigits: flag,
@@ -76,6 +106,8 @@ function options(checks: Readonly<Record<string, Check>>): OptionCheck {
 export const checkClearing = options(SOURCE);
 export const checkReading = options(READING);
 export const checkMarking = options(MARKING);
+export const checkReviewing = options(REVIEWING);
+export const checkMarkingReview = options({ ...SOURCE, form: oneOf(['numbers', 'words']) });
 export const checkFingering = options({ ...FINGERING, alternates: count(0) });
 export const checkAlternatives = options({ ...FINGERING, count: count(0) });
 
@@ -85,8 +117,7 @@ const fingers = shaped({ slices: 'Array' }, 'fingers by slice, such as a fingeri
 
 /** A score: text or the bytes of a file. */
 export function checkInput(value: unknown): void {
-  if (typeof value !== 'string' && kindOf(value) !== 'Uint8Array')
-    refuse(value, 'input', 'MusicXML as a string, or the bytes of a file as a Uint8Array');
+  score(value, 'input');
 }
 
 /** What one hand plays, and the hand. */

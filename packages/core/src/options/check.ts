@@ -61,6 +61,21 @@ export function positive(most?: number): Check {
   };
 }
 
+/** A number that is no less than `least`. */
+export function atLeast(least: number): Check {
+  return (value, name) => {
+    const fits = typeof value === 'number' && Number.isFinite(value) && value >= least;
+    if (!fits) refuse(value, name, `a number of at least ${least}`);
+  };
+}
+
+/** The same, or null. */
+export function orNothing(check: Check): Check {
+  return (value, name) => {
+    if (value !== null) check(value, name);
+  };
+}
+
 export function oneOf(allowed: readonly string[]): Check {
   return (value, name) => {
     if (!allowed.includes(value as string)) refuse(value, name, allowed.join(', '));

@@ -77,7 +77,8 @@ export function explain(
   return costs;
 }
 
-function countTerm(
+/** Adds what a term counts at a slice: its fingers, the step into it, the chain that ends in it. */
+export function countTerm(
   term: Term,
   views: readonly SliceView[],
   surroundings: readonly Surroundings[],

@@ -13,7 +13,7 @@ import { WeightedSum } from './weighted-sum.js';
 
 /** mm equivalents of a silent substitution, the change of finger on a held key, and of one for which there is no time. */
 const SUBSTITUTION = 60;
-const NO_TIME = 2000;
+export const NO_TIME = 2000;
 /** Seconds that a silent substitution takes at least (from memory). */
 const SUBSTITUTION_SECONDS = 0.35;
 

@@ -137,7 +137,7 @@ function settleWindow(
 }
 
 /** Cost of a choice under its objective. */
-function costOf(objective: Objective, path: readonly number[], depths: readonly number[]): number {
+export function costOf(objective: Objective, path: readonly number[], depths: readonly number[]): number {
   let cost = 0;
   for (let at = 0; at < path.length; at++) {
     const [candidate, depth] = [path[at]!, depths[at]!];

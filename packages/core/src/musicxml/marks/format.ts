@@ -15,6 +15,9 @@ export interface Instruction {
 
 const TARGET = 'handline';
 
+/** Before the text of a digit that we wrote as an alternate one. */
+export const ALTERNATE = 'A';
+
 /** Percent-encoded text is free of `?>`, of quotes (some parsers pair them in instructions) and of non-ASCII. */
 function encode(text: string): string {
   return encodeURIComponent(text).replaceAll("'", '%27');
@@ -37,7 +40,7 @@ export function readInstruction(source: string): Instruction | undefined {
   const [, kind, data] = /^<\?handline\s+(digit|cue|legend|kept)\s+([^?]*?)\s*\?>$/.exec(source) ?? [];
   const text = data === undefined ? undefined : decode(data);
   if (kind === undefined || text === undefined) return undefined;
-  if (kind === 'digit' && !/^[1-5](?:-[1-5])?$/.test(text)) return undefined;
+  if (kind === 'digit' && !/^(?:[1-5](?:-[1-5])?|A[1-5])$/.test(text)) return undefined;
   return { kind: kind as Instruction['kind'], text };
 }
 

@@ -1,5 +1,6 @@
 import { behindContent } from '../../xml/space.js';
 import type { XmlElement } from '../../xml/tree.js';
+import { ALTERNATE } from '../format.js';
 import { isSelfClosed, startTagEnd } from '../layout.js';
 
 const BESIDE_DIRECTION_TYPE = new Set(['direction-type', 'offset', 'voice', 'staff']);
@@ -37,12 +38,17 @@ export function holdsFingeringsOnly(element: XmlElement): boolean {
 
 export const DIGIT_CHANGED = "a digit has been changed since we wrote it; it was left as the user's own";
 
-/** True where a `<fingering>` still says what we wrote. */
-export function saysDigit(element: XmlElement, digit: string): boolean {
+/**
+ * True where a `<fingering>` still says what we wrote.
+ *
+ * @param written its text, behind `ALTERNATE` if it is an alternate one
+ */
+export function saysDigit(element: XmlElement, written: string): boolean {
+  const isAlternate = written.startsWith(ALTERNATE);
   return (
-    element.text.trim() === digit &&
+    element.text.trim() === (isAlternate ? written.slice(ALTERNATE.length) : written) &&
     element.attribute('substitution') !== 'yes' &&
-    element.attribute('alternate') !== 'yes'
+    (element.attribute('alternate') === 'yes') === isAlternate
   );
 }
 

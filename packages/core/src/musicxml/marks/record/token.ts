@@ -6,7 +6,7 @@
  *     handline-CHECK.FROM             and the note heads from there on to the next words that say so
  *     handline-CHECK.BEFORE.FROM      and, in the first of a part, the note heads before it
  *
- * A head is its pitch class (a is C, l is B), then the digit that we wrote, if any, then each digit of the user's that
+ * A head is its pitch class (a is C, l is B), then the digit that we wrote, if any, behind an A if as an alternate one, then each digit of the user's that
  * we took out for it between exclamation marks: `c3e5-4g1!2!`.
  */
 export interface Token {
@@ -18,7 +18,7 @@ export interface Token {
 export interface HeadRecord {
   /** Semitones above C. */
   readonly pitch: number;
-  /** The text of the `<fingering>` that we wrote. */
+  /** The text of the `<fingering>` that we wrote, behind `ALTERNATE` if it is an alternate one. */
   readonly written?: string | undefined;
   /** The user's `<fingering>` elements that we took out. */
   readonly kept?: readonly string[] | undefined;
@@ -26,7 +26,7 @@ export interface HeadRecord {
 
 const NAME = 'handline-';
 const TOKEN = /(?:^|,)\s*handline-([0-9a-z]{1,7})(?:\.([\w!-]*))?(?:\.([\w!-]*))?\s*(?:,|$)/;
-const HEAD = /([a-l])([1-5](?:-[1-5])?)?((?:![\w-]*!)*)/y;
+const HEAD = /([a-l])([1-5](?:-[1-5])?|A[1-5])?((?:![\w-]*!)*)/y;
 const FIRST = 'a'.charCodeAt(0);
 /** A digit that can be put back anywhere: nothing in it but text and plain attributes. */
 const PLAIN = /^<fingering(?:\s+[\w.-]+\s*=\s*(?:"[^"<]*"|'[^'<]*'))*\s*(?:\/>|>([^<]*)<\/fingering\s*>)$/;

@@ -1,0 +1,151 @@
+import { LEVELS, type Level, type ReviewOptions, type Thresholds, type Trial } from '@handline/core';
+import type { Argv } from 'yargs';
+import { usageError } from '../exit.js';
+import { defined } from './defined.js';
+import { limitsOf } from './limits.js';
+import { type Arguments, text } from './output-options.js';
+import { LANGUAGES, parseCount, parseList, parseMeasures, parseSpan, parseStaff } from './values.js';
+
+const WHAT = 'What is reviewed:';
+const OTHERS = 'Other fingerings:';
+const REPORT = 'What is reported:';
+const OUTPUT = 'The score with the findings in it:';
+
+type Finger = 1 | 2 | 3 | 4 | 5;
+type Hand = Trial['hand'];
+
+/** Levels as they are typed. */
+const LEVEL_NAMES: Readonly<Record<string, Level>> = {
+  change: 'worth changing',
+  look: 'worth a look',
+  remark: 'remark',
+};
+
+export function addReviewOptions(parser: Argv): Argv {
+  const value = (group: string, describe: string) =>
+    ({ group, type: 'string', requiresArg: true, describe }) as const;
+  return parser
+    .option('hands', {
+      ...value(WHAT, 'Hands to review [both]'),
+      choices: ['both', 'right', 'left'] as const,
+    })
+    .option('part', value(WHAT, 'Ids of the parts to review, such as P1 or P1,P2 [every piano part]'))
+    .option(
+      'staff',
+      value(WHAT, 'Staff of each hand: right=1,left=2, several as right=1+2, one staff as right'),
+    )
+    .option('measures', value(WHAT, 'Review only the passages in these printed measures, such as 5-12'))
+    .option(
+      'span',
+      value(
+        WHAT,
+        'Span from thumb to little finger: mm, an interval such as 9th, small, medium or large; right=..,left=..',
+      ),
+    )
+    .option('try', {
+      ...value(
+        OTHERS,
+        'Compare other digits: "m12 right 2 3 1 2 3" (chords as 1-3-5, - keeps a note); repeatable',
+      ),
+    })
+    .option('against', value(OTHERS, 'Compare with the digits of a second score of the same notes'))
+    .option('alternatives', value(OTHERS, 'Whole fingerings to list for each passage with a finding [0]'))
+    .option('language', { ...value(REPORT, 'Language of the review [en]'), choices: LANGUAGES })
+    .option('thresholds', value(REPORT, 'mm that a change must save: digit=6,remark=6,look=40,change=90'))
+    .option('all', {
+      group: REPORT,
+      type: 'boolean',
+      describe: 'Tell of all findings, not only of a screenful',
+    })
+    .option('json', { group: REPORT, type: 'boolean', describe: 'Print everything as JSON' })
+    .option('markdown', { group: REPORT, type: 'boolean', describe: 'Print everything as Markdown' })
+    .option('fail-on', {
+      ...value(REPORT, 'End with exit code 6 where there is a finding of this level or a graver one'),
+      choices: ['change', 'look', 'remark'] as const,
+    })
+    .conflicts('json', ['markdown', 'all'])
+    .option('output', {
+      alias: 'o',
+      ...value(
+        OUTPUT,
+        'Write the score with the findings as numbers and the easier digits as alternate ones',
+      ),
+    })
+    .option('mark', {
+      ...value(OUTPUT, 'Findings as numbers or in words [numbers]'),
+      choices: ['numbers', 'words'] as const,
+    })
+    .option('force', { group: OUTPUT, type: 'boolean', describe: 'Overwrite an existing result' });
+}
+
+/** The options of core's `review`, but for the second score. */
+export function reviewOptions(args: Arguments): Omit<ReviewOptions, 'against'> {
+  const given = <T>(name: string, parse: (value: string) => T): T | undefined => {
+    const value = text(args, name);
+    return value === undefined ? undefined : parse(value);
+  };
+  const as = <T extends string>(value: string) => value as T;
+  return defined({
+    hands: given('hands', as<NonNullable<ReviewOptions['hands']>>),
+    parts: given('part', (value) => parseList('part', value)),
+    staff: given('staff', parseStaff),
+    span: given('span', parseSpan),
+    measures: given('measures', parseMeasures),
+    language: given('language', as<NonNullable<ReviewOptions['language']>>),
+    thresholds: given('thresholds', parseThresholds),
+    alternatives: given('alternatives', (value) => parseCount('alternatives', value, 0)),
+    tries: triesOf(args),
+    limits: limitsOf(args),
+  });
+}
+
+/** The levels that `--fail-on` names; none where it is not given. */
+export function failingLevels(args: Arguments): readonly Level[] {
+  const level = LEVEL_NAMES[text(args, 'fail-on') ?? ''];
+  return level === undefined ? [] : LEVELS.slice(0, LEVELS.indexOf(level) + 1);
+}
+
+function parseThresholds(given: string): Partial<Thresholds> {
+  const found: Partial<Record<keyof Thresholds, number>> = {};
+  for (const item of parseList('thresholds', given)) {
+    const [, name, mm] = /^(digit|remark|look|change)=(\d{1,6}(?:\.\d+)?)$/.exec(item) ?? [];
+    if (name === undefined)
+      throw usageError(
+        `--thresholds ${given}: "${item}" is not understood; write digit=6,remark=6,look=40,change=90`,
+      );
+    found[name as keyof Thresholds] = Number(mm);
+  }
+  return found;
+}
+
+function triesOf(args: Arguments): readonly Trial[] | undefined {
+  const given = args.try;
+  if (given === undefined) return undefined;
+  return (Array.isArray(given) ? given : [given]).map((one) => parseTrial(String(one)));
+}
+
+const TRIAL = /^(?:(\S+)\s+)?m(\S+?)(?:\s+beat\s+(\d+(?:\.\d+)?))?\s+(right|left)\s+(.+)$/;
+
+/** `m12 right 2 3 1 2 3`, `P1 m12 beat 2.5 left 5-3-1 - 2`: part, measure, beat, hand, a digit or chord for each onset. */
+export function parseTrial(given: string): Trial {
+  const [, part, measure, beat, hand, digits] = TRIAL.exec(given.trim()) ?? [];
+  if (measure === undefined || hand === undefined || digits === undefined)
+    throw usageError(
+      `--try "${given}" is not understood; write "m12 right 2 3 1 2 3" or "m12 beat 2 left 5-3-1 2 -"`,
+    );
+  return {
+    measure,
+    hand: hand as Hand,
+    ...(part === undefined ? {} : { part }),
+    ...(beat === undefined ? {} : { beat: Number(beat) }),
+    digits: digits.split(/\s+/).map((onset) => {
+      if (!/^(?:[1-5](?:-[1-5])*|-)$/.test(onset))
+        throw usageError(
+          `--try "${given}": "${onset}" is not a digit from 1 to 5, a chord such as 1-3-5, or -`,
+        );
+      if (onset === '-') return [];
+      const fingers = onset.split('-').map((digit) => Number(digit) as Finger);
+      return fingers;
+    }),
+  };
+}

@@ -1,0 +1,130 @@
+import type { Language } from '../../options/options.js';
+import type { Finger } from '../../score/model.js';
+import type { Judged } from '../measure/judged.js';
+import { fingersAt } from '../measure/judged.js';
+import type { Movement } from '../measure/kinds.js';
+import { realKey, type Scene } from '../measure/scene.js';
+import type { At, Changed, NoteAt, RemedyReport } from '../report-types.js';
+import { fill, fingerName, REVIEW_WORDS } from '../words/wording.js';
+import { noteOf, type Place } from './places.js';
+import type { Remedy } from './remedies.js';
+
+/** Digits that are told one by one; more are told as a row. */
+const SINGLE = 2;
+/** mm that the forearm moves, or does not, where a move is said to fall away: our choice. */
+const MOVES = 4;
+const STAYS = 2;
+
+/** Where a fingering differs from the printed one. */
+export function changesOf(
+  judged: Judged,
+  place: Place,
+  path: readonly number[],
+  from: number,
+  to: number,
+): readonly Changed[] {
+  const changes: Changed[] = [];
+  for (let at = from; at < to; at++) {
+    const view = judged.views[at]!;
+    const [was, is] = [fingersAt(judged, judged.printed.path, at), fingersAt(judged, path, at)];
+    for (let nth = 0; nth < is.length; nth++) {
+      if (!view.struck[nth] || was[nth] === is[nth]) continue;
+      const printed = judged.digits[at]![nth];
+      changes.push({
+        ...noteOf(place, view.slice, realKey(view, nth)),
+        finger: is[nth]!,
+        ...(printed === undefined ? { inferred: was[nth]! } : { printed }),
+      });
+    }
+  }
+  return changes;
+}
+
+export function remedyReport(
+  judged: Judged,
+  place: Place,
+  remedy: Remedy,
+  saved: Movement,
+  found: At,
+  printed: Scene,
+  other: Scene,
+): RemedyReport {
+  const changes = changesOf(judged, place, remedy.choice.path, remedy.from, remedy.to);
+  const effect = fallsAway(printed, other, remedy, place.language);
+  return {
+    changes,
+    digits: remedy.changed,
+    saved: remedy.saved,
+    kinds: saved,
+    text: [
+      told(judged, remedy, changes, place.language, found),
+      ...(effect === undefined ? [] : [effect]),
+    ].join('; '),
+  };
+}
+
+/** The changed digits in words. */
+function told(
+  judged: Judged,
+  remedy: Remedy,
+  changes: readonly Changed[],
+  language: Language,
+  from: At,
+): string {
+  const words = REVIEW_WORDS[language];
+  const only = changes.filter(({ printed }) => printed !== undefined);
+  if (only.length <= SINGLE) {
+    return only
+      .map((own) =>
+        fill(words.instead, { finger: own.finger, printed: own.printed!, key: keyAt(own, from, language) }),
+      )
+      .join(', ');
+  }
+  return fill(words.row, { fingers: rowOf(judged, remedy), key: keyAt(changes[0]!, from, language) });
+}
+
+/** A key's name, with its place where that is not the finding's. */
+function keyAt({ name, measure, beat }: NoteAt, from: At, language: Language): string {
+  const words = REVIEW_WORDS[language];
+  if (measure !== from.measure) return fill(words.keyInMeasure, { key: name, measure, beat });
+  return beat === from.beat ? name : fill(words.keyAtBeat, { key: name, beat });
+}
+
+/** The fingers of the slices from the first change to the last, chords from the lowest key up as `1-3-5`. */
+export function rowOf(judged: Judged, { from, to, choice }: Pick<Remedy, 'from' | 'to' | 'choice'>): string {
+  const left = judged.line.hand === 'left';
+  const row: string[] = [];
+  for (let at = from; at < to; at++) {
+    const view = judged.views[at]!;
+    const fingers = fingersAt(judged, choice.path, at).filter((_, nth) => view.struck[nth]);
+    row.push((left ? fingers.toReversed() : fingers).join('-'));
+  }
+  return row.join(' ');
+}
+
+/** The move out, or else in, that the remedy spares: `3 then need not come out`. */
+function fallsAway(
+  printed: Scene,
+  other: Scene,
+  { from, to }: Remedy,
+  language: Language,
+): string | undefined {
+  let spared: { readonly change: number; readonly finger: Finger } | undefined;
+  for (let at = Math.max(0, from - 1); at < Math.min(printed.motion.length, to + 1); at++) {
+    const change = printed.motion[at]!.depthChange;
+    const finger = struckFinger(printed, at);
+    if (finger === undefined || Math.abs(change) < MOVES || Math.abs(other.motion[at]!.depthChange) > STAYS)
+      continue;
+    // Of those out the furthest, then of those in the furthest.
+    if (!spared || (change < 0 ? change < spared.change : change > spared.change && spared.change > 0))
+      spared = { change, finger };
+  }
+  if (!spared) return undefined;
+  const words = REVIEW_WORDS[language];
+  const text = spared.change < 0 ? words.noLongerOut : words.noLongerIn;
+  return fill(text, { finger: fingerName(spared.finger, language) });
+}
+
+function struckFinger({ views, fingers }: Scene, at: number): Finger | undefined {
+  return fingers[at]![views[at]!.struck.indexOf(true)];
+}

@@ -1,0 +1,141 @@
+import type { Thresholds } from '../options/review-options.js';
+import type { Warning } from '../score/errors.js';
+import type { Finger, Hand, Span } from '../score/model.js';
+import type { CauseName } from './causes/cause.js';
+import type { Level } from './findings/thresholds.js';
+import type { Movement } from './measure/kinds.js';
+
+/** Where something stands: the printed number of the measure, and the beat in it, from 1, in quarter notes. */
+export interface At {
+  readonly measure: string;
+  readonly beat: number;
+}
+
+/** A note head of the source. */
+export interface NoteAt extends At {
+  /** MIDI number. */
+  readonly key: number;
+  /** As the score writes it, in the language asked for, without octave. */
+  readonly name: string;
+  /** Offsets of the `<note>` in the text of the score, in UTF-16 code units. */
+  readonly note: Span;
+}
+
+/** A digit of a proposal. */
+export interface Changed extends NoteAt {
+  readonly finger: Finger;
+  /** The digit in print; absent where the score leaves the note open and the digit was inferred. */
+  readonly printed?: Finger;
+  /** The finger that an open note has beside the printed digits. */
+  readonly inferred?: Finger;
+}
+
+/** An easier way, confirmed by its recomputed movement with all other digits as printed. */
+export interface RemedyReport {
+  readonly changes: readonly Changed[];
+  /** Printed digits that it changes. */
+  readonly digits: number;
+  /** mm of movement that it saves in all, and by kind, below 0 where it costs more of one. */
+  readonly saved: number;
+  readonly kinds: Movement;
+  readonly text: string;
+}
+
+/** What is said of one note. */
+export interface ReviewFinding extends NoteAt {
+  /** Counted in the order of the score, as in its footnotes. */
+  readonly number: number;
+  readonly part: string;
+  readonly hand: Hand;
+  readonly level: Level;
+  readonly cause: CauseName;
+  readonly finger: Finger;
+  /** mm of movement that the printed digits take more than the remedy; 0 where there is none. */
+  readonly mm: number;
+  readonly text: string;
+  readonly remedy?: RemedyReport;
+}
+
+/** Fingers of one onset, lowest key first. */
+export interface FingeredOnset extends At {
+  readonly keys: readonly number[];
+  readonly fingers: readonly (Finger | null)[];
+  /** By key: whether the digit is in print; the others are inferred. */
+  readonly printed: readonly boolean[];
+}
+
+/** One whole way to finger a passage. */
+export interface WholeFingering {
+  readonly kind: 'printed' | 'movement' | 'usual' | 'scale';
+  /** By onset, by key from the lowest up. */
+  readonly fingers: readonly (readonly (Finger | null)[])[];
+  readonly movement: Movement;
+  /** mm in all, and more than the printed one, below 0 where it is less. */
+  readonly mm: number;
+  readonly more: number;
+  /** Where it differs from the printed one. */
+  readonly differs: readonly Changed[];
+  readonly text: string;
+}
+
+/** A phrase or a few measures of one hand. */
+export interface PassageReport {
+  readonly part: string;
+  readonly hand: Hand;
+  readonly from: At;
+  readonly to: At;
+  /** Notes that the hand strikes, and those that have a digit in print. */
+  readonly notes: number;
+  readonly digits: number;
+  /** Movement of the printed digits, completed, and the least with everything else as printed; mm by kind. */
+  readonly printed: Movement;
+  readonly least: Movement;
+  /** mm of all kinds together. */
+  readonly mm: { readonly printed: number; readonly least: number; readonly more: number };
+  /** Numbers of its findings. */
+  readonly findings: readonly number[];
+  readonly fingering: readonly FingeredOnset[];
+  /** Where asked for: whole fingerings, the printed one first. */
+  readonly alternatives?: readonly WholeFingering[];
+}
+
+/** Two fingerings of the same notes. */
+export interface ComparisonReport {
+  readonly part: string;
+  readonly hand: Hand;
+  readonly from: At;
+  readonly to: At;
+  readonly first: Movement;
+  readonly second: Movement;
+  /** mm that the second takes more, below 0 where it is less. */
+  readonly more: number;
+  /** By onset: mm of both, by kind. */
+  readonly onsets: readonly (At & { readonly first: Movement; readonly second: Movement })[];
+  /** Where the second differs. */
+  readonly differs: readonly Changed[];
+  readonly text: string;
+}
+
+/** What `review` finds in one score; its JSON has a schema, `schema/review-1.json`. */
+export interface Review {
+  /** Of the schema. */
+  readonly version: 1;
+  readonly language: string;
+  readonly thresholds: Thresholds;
+  /** Notes, and those that have a digit in print. */
+  readonly notes: number;
+  readonly digits: number;
+  /** mm of all passages that have digits. */
+  readonly mm: { readonly printed: number; readonly least: number; readonly more: number };
+  /** How many findings of each level. */
+  readonly levels: Readonly<Record<Level, number>>;
+  readonly passages: readonly PassageReport[];
+  /** In the order of the score. */
+  readonly findings: readonly ReviewFinding[];
+  readonly comparisons: readonly ComparisonReport[];
+  readonly warnings: readonly Warning[];
+  /** That whatever feels better in the hand is the one to use. */
+  readonly advice: string;
+  /** The usual caution about pain and injury. */
+  readonly caution: string;
+}

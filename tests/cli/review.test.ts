@@ -1,0 +1,140 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { describe, expect, test } from 'vitest';
+import { scoreOf } from '../review/score.js';
+import { DEMO, handline, spawned, workFolder } from './harness.js';
+
+const folder = workFolder();
+const SCHEMA = JSON.parse(
+  readFileSync(fileURLToPath(new URL('../../packages/core/schema/review-1.json', import.meta.url)), 'utf8'),
+);
+const validate = new Ajv2020().compile(SCHEMA);
+
+/** One finger hops: worth changing. */
+const HOP = scoreOf({ right: 'C4=1 D4=2 E4=2 F4=3 G4=4' });
+const EASY = scoreOf({ right: 'C4=1 D4=2 E4=3 F4=4 G4=5' });
+
+describe('review', () => {
+  test('of one score is a screen for people, with the advice and the caution', async () => {
+    folder.put('hop.musicxml', HOP);
+    const { code, stdout, stderr } = await spawned(['review', 'hop.musicxml'], folder.path);
+    const text = stdout.toString();
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(text).toBe(`hop.musicxml
+
+5 of 5 notes have digits. Movement: 130 mm as printed, 2 mm at least (passages with digits: 1).
+
+Worth changing (1)
+  [1] m. 1, beat 2, right hand, E
+      2 has to leave D early and hop to E.
+      Easier: 3 4 5 from E on. Saves 128 mm.
+
+Passages that take most beyond the least, mm as printed / at least
+  passage            all  sideways  in and out  one finger again
+  right hand m. 1  130/2       8/0         2/2             120/0
+
+Movement is not all: whatever feels better in the hand is the one to use.
+Cues are suggestions. Stop at pain, numbness or fatigue. A qualified teacher decides what suits a
+player; see a clinician about symptoms.
+`);
+  });
+
+  test('fits a screen for the demo and a long edition, and tells everything on request', async () => {
+    const edition = fileURLToPath(new URL('../../fixtures/scores/kuhlau-op20-1-1.musicxml', import.meta.url));
+    for (const score of [DEMO, edition]) {
+      const lines = (await handline(['review', score], folder.path)).stdout.toString().split('\n');
+      expect(lines.length).toBeLessThan(60);
+      for (const line of lines.slice(1)) expect(line.length).toBeLessThanOrEqual(110);
+    }
+    const short = (await handline(['review', edition], folder.path)).stdout.toString();
+    const all = (await handline(['review', edition, '--all'], folder.path)).stdout.toString();
+    expect(all.length).toBeGreaterThan(short.length);
+    expect(short).toMatch(/\.\.\. and \d+ more in the full report/);
+    expect(all).not.toMatch(/more in the full report/);
+  });
+
+  test.each<[string, string[], number]>([
+    ['no level', [], 0],
+    ['what is worth changing', ['--fail-on', 'change'], 6],
+    ['any remark', ['--fail-on', 'remark'], 6],
+    ['none where thresholds are higher', ['--fail-on', 'change', '--thresholds', 'change=500'], 0],
+    ['a level below', ['--fail-on', 'look', '--thresholds', 'change=500'], 6],
+  ])('fails on %s', async (_, options, exit) => {
+    folder.put('hop.musicxml', HOP);
+    expect((await handline(['review', 'hop.musicxml', ...options], folder.path)).code).toBe(exit);
+  });
+
+  test('of several scores ends with a table, worst first; a bad one does not stop the others', async () => {
+    folder.put('easy.musicxml', EASY);
+    folder.put('hop.musicxml', HOP);
+    folder.put('bad.musicxml', '<score');
+    const args = ['review', 'easy.musicxml', 'bad.musicxml', 'hop.musicxml', '--fail-on', 'look'];
+    const { code, stdout, stderr } = await handline(args, folder.path);
+    expect(code).toBe(1);
+    expect(stderr).toMatch(/^handline: bad.musicxml: [^\n]+\n$/);
+    const table = stdout.toString().split('Scores, worst first')[1]!;
+    expect(
+      table
+        .trim()
+        .split('\n')
+        .map((row) => row.trim().split(/ {2,}/)[0]),
+    ).toEqual(['score', 'hop.musicxml', 'easy.musicxml']);
+  });
+
+  test('as JSON fits the schema, errors included; as Markdown it is a page', async () => {
+    folder.put('hop.musicxml', HOP);
+    folder.put('bad.musicxml', '<score');
+    const json = await handline(['review', 'hop.musicxml', 'bad.musicxml', '--json'], folder.path);
+    const { files } = JSON.parse(json.stdout.toString());
+    expect([validate({ files }), validate.errors]).toEqual([true, null]);
+    expect(files[0].review).toMatchObject({ version: 1, digits: 5, levels: { 'worth changing': 1 } });
+    expect(files[1].error.code).toBe('NOT_XML');
+    const page = (await handline(['review', 'hop.musicxml', '--markdown'], folder.path)).stdout.toString();
+    expect(page).toMatch(/^# hop\.musicxml\n\n/);
+    expect(page).toContain(
+      '## Worth changing (1)\n\n- **\\[1\\] m. 1, beat 2, right hand, E**  \n  2 has to leave',
+    );
+    expect(page).toContain('| --- | ---: |');
+  });
+
+  test('writes the findings and the easier digits into the score, and clear takes them out', async () => {
+    folder.put('hop.musicxml', HOP);
+    const written = await handline(['review', 'hop.musicxml', '-o', 'marked.musicxml'], folder.path);
+    expect(written.code).toBe(0);
+    const marked = readFileSync(folder.at('marked.musicxml'), 'utf8');
+    expect(marked).toContain('>[1]</words>');
+    expect(marked.match(/<fingering placement="above" alternate="yes">/g)).toHaveLength(3);
+    await handline(['clear', 'marked.musicxml', '-o', 'back.musicxml'], folder.path);
+    expect(readFileSync(folder.at('back.musicxml'), 'utf8')).toBe(HOP);
+    const again = await handline(['review', 'hop.musicxml', '-o', 'marked.musicxml'], folder.path);
+    expect(again.code).toBe(3);
+    const out = await handline(['review', 'hop.musicxml', '-o', '-', '--mark', 'words'], folder.path);
+    expect(out.stdout.toString()).toContain('>[1] 2 has to leave D early and hop to E</words>');
+    expect(out.stderr).toContain('Worth changing (1)');
+  });
+
+  test('compares other digits and a second score', async () => {
+    folder.put('hop.musicxml', HOP);
+    folder.put('easy.musicxml', EASY);
+    const tried = ['--try', 'm1 beat 2 right 3 4 5', '--try', 'P1 m1 right 2 - -'];
+    const text = (await handline(['review', 'hop.musicxml', ...tried], folder.path)).stdout.toString();
+    expect(text.match(/right hand m\. 1: \d+ mm as printed, \d+ mm with the other digits/g)).toHaveLength(2);
+    expect(text).toMatch(/the others take 128\s+mm\s+less,\s+mostly\s+one\s+finger\s+again/);
+    const against = await handline(['review', 'hop.musicxml', '--against', 'easy.musicxml'], folder.path);
+    expect(against.stdout.toString()).toMatch(/130 mm as printed, 2 mm with the other digits/);
+    const missing = await handline(['review', 'hop.musicxml', '--against', 'none.musicxml'], folder.path);
+    expect(missing).toMatchObject({ code: 1 });
+    expect(missing.stderr).toMatch(/--against none\.musicxml/);
+  });
+
+  test('lists whole fingerings', async () => {
+    folder.put('hop.musicxml', HOP);
+    const text = (
+      await handline(['review', 'hop.musicxml', '--alternatives', '3'], folder.path)
+    ).stdout.toString();
+    const listed = text.split('Whole fingerings of right hand m. 1\n')[1]!;
+    expect(listed).toMatch(/^ {2}printed: 130 mm\n {6}1 2 2 3 4\n/);
+    expect(listed).toContain('1 2 3 4 5');
+  });
+});
