@@ -51,6 +51,13 @@ class Sink extends Writable {
   }
 }
 
+/** Worker threads load the build; run from its sources, the command stays in this thread. */
+function inOneThread(args: readonly string[]): readonly string[] {
+  const [command = '', ...rest] = args;
+  const jobs = ['mark', 'clear'].includes(command) && !args.includes('--jobs') ? ['--jobs', '1'] : [];
+  return args.length === 0 ? [] : [command, ...jobs, ...rest];
+}
+
 let last: Promise<unknown> = Promise.resolve();
 
 /** The same run in this process, one after the other: a process takes longer to start than most scores to be marked. */
@@ -63,7 +70,11 @@ export function handline(
     const [stdout, stderr, before] = [new Sink(), new Sink(), process.cwd()];
     process.chdir(cwd);
     try {
-      const code = await run(args, { stdin: Readable.from([Buffer.from(input)]), stdout, stderr });
+      const code = await run(inOneThread(args), {
+        stdin: Readable.from([Buffer.from(input)]),
+        stdout,
+        stderr,
+      });
       return { code, signal: null, stdout: stdout.bytes, stderr: stderr.bytes.toString('utf8') };
     } finally {
       process.chdir(before);

@@ -93,7 +93,7 @@ test('ended among several files: each result is whole or not there, the inputs a
   }
   expect(met).toBe(true);
   const result = (await handline(['mark', 'a.musicxml', '--quiet'], folder.path)).stdout.toString();
-  const written = folder.names('out');
+  const written = folder.names('out').filter((name) => name !== '.handline-done');
   expect(written.length).toBeLessThan(names.length);
   for (const name of written) expect(readFileSync(folder.at(`out/${name}`), 'utf8') === result).toBe(true);
   for (const name of names) expect(readFileSync(folder.at(name), 'utf8') === score).toBe(true);

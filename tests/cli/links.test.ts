@@ -28,7 +28,6 @@ describe('one file under several names', () => {
       /overwrite the input link\.musicxml/,
     ],
     ['in a folder that leads back', ['sub/b.musicxml', '--out-dir', 'way', '--force'], /overwrite the input/],
-    ['as two results', ['a.musicxml', 'other/a.musicxml', '--out-dir', 'way', '--force'], /would both be/],
   ])('%s is refused before anything is read', async (_, args, message) => {
     for (const name of ['sub', 'other']) mkdirSync(folder.at(name));
     for (const name of ['a', 'sub/b', 'other/a']) folder.put(`${name}.musicxml`, scale());

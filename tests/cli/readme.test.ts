@@ -53,13 +53,15 @@ describe('the README is true', () => {
 
   test('its commands run, and end well', async () => {
     const lines = blocks('sh').join('').split('\n');
-    const commands = lines.filter((line) => line.startsWith('node packages/cli/dist/main.js'));
+    const commands = lines.filter((line) => line.startsWith('npx handline'));
     expect(commands.length).toBeGreaterThan(4);
     mkdirSync(folder.at('scores'));
+    mkdirSync(folder.at('edition/one'), { recursive: true });
     folder.put('waltz.musicxml', readFileSync(DEMO));
+    folder.put('edition/one/waltz.musicxml', readFileSync(DEMO));
     folder.put('scores/waltz.mxl', zipSync(container(readFileSync(DEMO))));
     for (const command of commands) {
-      const own = command.replace('node packages/cli/dist/main.js', '"$0" "$1"');
+      const own = command.replace('npx handline', '"$0" "$1"');
       const options = { cwd: folder.path, encoding: 'utf8' } as const;
       const { status, stderr } = spawnSync('bash', ['-c', own, process.execPath, MAIN], options);
       expect({ command, status, refusals: stderr.match(/^handline: .*/gm) }).toEqual({
@@ -68,7 +70,7 @@ describe('the README is true', () => {
         refusals: null,
       });
     }
-    expect(folder.names('marked')).toEqual(['waltz.mxl']);
+    expect(folder.names('marked')).toEqual(['.handline-done', 'one', 'waltz.mxl']);
     expect(readFileSync(folder.at('unmarked.musicxml'), 'utf8')).toBe(readFileSync(DEMO, 'utf8'));
   });
 
@@ -132,7 +134,7 @@ describe('the README is true', () => {
 
   test('it and the help list the same exit codes', () => {
     const told = [...readme.matchAll(/^\| (\d) \| /gm)].map((match) => match[1]);
-    expect(told).toEqual(['0', '1', '2', '3', '4', '5', '6']);
+    expect(told).toEqual(['0', '1', '2', '3', '4', '5', '6', '7']);
     for (const code of told) expect(help).toMatch(new RegExp(`[:;]\\s+${code}\\s`));
   });
 

@@ -73,17 +73,15 @@ describe('a bad file is refused in one line and nothing is written', () => {
     expect(stderr).toMatch(/^handline: standard input: [^\n]+\n$/);
   });
 
-  test('a missing file and a folder', async () => {
-    const { code, stderr } = await handline(
-      ['mark', 'none.musicxml', folder.path, '--out-dir', 'out'],
-      folder.path,
-    );
-    expect(code).toBe(1);
-    expect(stderr.split('\n')).toEqual([
-      'handline: none.musicxml: there is no such file or folder; check the name',
-      `handline: ${folder.path}: is a folder; name the score files in it`,
-      '',
+  test('a missing file, and a folder without scores', async () => {
+    const missing = await handline(['mark', 'none.musicxml', '--out-dir', 'out'], folder.path);
+    expect([missing.code, missing.stderr]).toEqual([
+      1,
+      'handline: none.musicxml: there is no such file or folder; check the name\n',
     ]);
+    const empty = await handline(['mark', folder.path, '--out-dir', 'out'], folder.path);
+    expect(empty.code).toBe(2);
+    expect(empty.stderr).toMatch(/^handline: [^\n]* holds no score [^\n]*\n$/);
     expect(folder.names()).toEqual([]);
   });
 
@@ -161,7 +159,7 @@ describe('one bad file among several', () => {
     expect(run.code).toBe(1);
     expect(run.stderr).toMatch(/^handline: b\.musicxml: [^\n]+\n$/);
     expect(run.stdout.toString()).toContain('2 of 3 scores');
-    expect(folder.names('out')).toEqual(['a.musicxml', 'c.musicxml']);
+    expect(folder.names('out')).toEqual(['.handline-done', 'a.musicxml', 'c.musicxml']);
   });
 
   test('the highest code counts, and --json holds every outcome', async () => {

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { Readable, Writable } from 'node:stream';
 import { describe, expect, test } from 'vitest';
-import { runJobs, type Streams } from '../../packages/cli/src/commands/run.js';
+import { runJobs } from '../../packages/cli/src/commands/run.js';
 import { planJobs } from '../../packages/cli/src/files/jobs.js';
+import type { Streams } from '../../packages/cli/src/jobs/streams.js';
 import type { OutputChoice } from '../../packages/cli/src/options/output-options.js';
 import type { Result } from '../../packages/cli/src/outcome.js';
 import { workFolder } from './harness.js';
@@ -28,7 +29,8 @@ async function run(
   const streams: Streams = { stdin: Readable.from([Buffer.from(input)]), stdout, stderr };
   const jobs = await planJobs(inputs, { inPlace: false, force: false, ...where }, false);
   const choice = { json, quiet: false };
-  const exit = await runJobs({ jobs, work, choice, mostBytes, summary: () => 'summary\n' }, streams);
+  const tally = { add: () => undefined, text: () => 'summary\n' };
+  const exit = await runJobs({ jobs, work, choice, mostBytes, tally }, streams);
   return { exit, stdout: stdout.text, stderr: stderr.text };
 }
 

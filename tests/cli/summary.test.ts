@@ -1,10 +1,18 @@
 import type { LineReport, Warning } from '@handline/core';
 import { describe, expect, test } from 'vitest';
-import type { Outcome } from '../../packages/cli/src/outcome.js';
-import { clearSummary } from '../../packages/cli/src/output/clear-summary.js';
-import { markSummary } from '../../packages/cli/src/output/mark-summary.js';
+import type { Outcome, Tally } from '../../packages/cli/src/outcome.js';
+import { ClearTally } from '../../packages/cli/src/output/clear-summary.js';
+import { MarkTally } from '../../packages/cli/src/output/mark-summary.js';
 
 const SCREEN = 24;
+
+function told(tally: Tally, outcomes: readonly Outcome[]): string {
+  for (const outcome of outcomes) tally.add(outcome);
+  return tally.text();
+}
+
+const markSummary = (outcomes: readonly Outcome[]) => told(new MarkTally(), outcomes);
+const clearSummary = (outcomes: readonly Outcome[]) => told(new ClearTally(), outcomes);
 
 function line(part: string, hand: 'right' | 'left', values: Partial<LineReport> = {}): LineReport {
   return {
@@ -126,11 +134,16 @@ describe('summary of mark', () => {
         [warning('UNPLAYABLE', '1')],
       ),
     );
-    const refused = outcome({ status: 'refused' });
+    const refused = { input: 'bad.xml', status: 'refused', error: { message: 'bad.xml: is empty' } } as const;
     const text = markSummary([...outcomes, refused]);
     expect(text.split('\n').length).toBeLessThanOrEqual(SCREEN);
-    expect(text.split('\n')[0]).toBe('out/0.xml: 118 notes fingered, 9 cues');
-    expect(text).toContain('... and 48 more');
+    expect(text.split('\n').slice(0, 3)).toEqual([
+      'Not done (1 refused):',
+      '  bad.xml: is empty',
+      'Warnings (60 in 60 scores: 60 UNPLAYABLE; all of them with --report FILE.jsonl):',
+    ]);
+    expect(text).toContain('\nout/0.xml: 118 notes fingered, 9 cues\n');
+    expect(text).toContain('... and 52 more');
     expect(text).toContain('60 of 61 scores: 7080 of 7200 notes fingered, 540 cues, 420 crossings');
     expect(text).toContain('0.xml: part P1, measure 1: no hand reaches this chord (UNPLAYABLE)');
     expect(text).toContain('... and 58 more (UNPLAYABLE)');

@@ -24,7 +24,9 @@ describe('help', () => {
     const headings = text.split('\n').filter((line) => /^\S.*:$/.test(line));
     expect(headings).toEqual([
       'Where the result goes (the input stays as it is unless --in-place is given):',
+      'Many scores:',
       'What is reported:',
+      'Settings (the command line goes before the student, the student before the rest of the file):',
       'What is marked:',
       'Fingering digits:',
       'Motion cues:',
@@ -35,8 +37,10 @@ describe('help', () => {
     const options = [...text.matchAll(/^ {2,6}(?:-\w, )?(--[a-z-]+)/gm)].map((match) => match[1]);
     expect(options).toEqual(
       [
-        ['--output', '--out-dir', '--in-place', '--force'],
-        ['--json', '--quiet', '--strict'],
+        ['--output', '--out-dir', '--root', '--in-place', '--force', '--check'],
+        ['--jobs', '--skip-done', '--dry-run'],
+        ['--json', '--report', '--quiet', '--strict'],
+        ['--for', '--config'],
         ['--hands', '--part', '--staff', '--measures', '--span'],
         ['--digits', '--existing', '--by', '--alternatives', '--share-hands'],
         ['--layers', '--density', '--language', '--wording', '--legend'],
@@ -79,9 +83,17 @@ describe('help', () => {
 describe('a wrong command line ends with 2, one line, and writes nothing', () => {
   test.each<[string, string[], RegExp]>([
     ['no command', [], /no command given; use mark, clear, review or drill/],
-    ['unknown command', ['finger', 'a.musicxml'], /"finger" is not a command/],
+    [
+      'unknown command',
+      ['finger', 'a.musicxml'],
+      /"finger" is not a command; use mark, clear, review or drill/,
+    ],
     ['no input', ['mark'], /no score given/],
-    ['unknown option', ['mark', 'a.musicxml', '--outdir', 'x'], /Unknown argument: outdir/],
+    [
+      'unknown option',
+      ['mark', 'a.musicxml', '--outdir', 'x'],
+      /Unknown argument: outdir; did you mean --out-dir\?/,
+    ],
     ['option without value', ['mark', 'a.musicxml', '-o'], /Not enough arguments following: o/],
     ['unknown choice', ['mark', 'a.musicxml', '-o', 'x', '--hands', 'three'], /hands.*"three".*"both"/],
     ['two outputs', ['mark', 'a.musicxml', '-o', 'x', '--in-place'], /mutually exclusive/],
@@ -143,13 +155,13 @@ describe('a wrong command line ends with 2, one line, and writes nothing', () =>
     ],
     [
       'result over another input',
-      ['a.musicxml', 'sub/b.musicxml', '--out-dir', 'sub'],
-      /overwrite the input/,
+      ['a.musicxml', 'sub/a.musicxml', '--out-dir', 'sub'],
+      /overwrite the input sub.a.musicxml/,
     ],
     [
-      'same result twice',
-      ['a.musicxml', 'sub/a.musicxml', '--out-dir', 'out'],
-      /would both be out.a.musicxml/,
+      'score outside the folder to be mirrored',
+      ['a.musicxml', 'sub/a.musicxml', '--out-dir', 'out', '--root', 'sub'],
+      /a\.musicxml lies outside --root sub/,
     ],
   ])('%s', async (_, args, message) => {
     const { mkdirSync } = await import('node:fs');

@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { handModel } from '@handline/core';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
@@ -19,6 +20,30 @@ describe('values of options', () => {
     expect(parseSpan('9th')).toBe('9th');
     expect(parseSpan('right=9th,left=200')).toEqual({ right: '9th', left: '200' });
     expect(parseSpan('left=small')).toEqual({ left: 'small' });
+  });
+
+  test.each([
+    ['20cm', '200'],
+    ['20.5 cm', '205'],
+    ['octave', '8th'],
+    ['Tenth', '10th'],
+    ['8th', '8th'],
+  ])('a span of %s is %s', (text, span) => {
+    expect(parseSpan(text)).toBe(span);
+    expect(parseSpan(`left=${text}`)).toEqual({ left: span });
+    expect(() => handModel(span)).not.toThrow();
+  });
+
+  test.each([
+    ['8', 'write 8th for the interval'],
+    ['21', 'write 210 for 21 cm'],
+    ['right=20.5,left=9th', 'write 205 for 20.5 cm'],
+  ])('a span of %s is refused with what to write', (text, advice) => {
+    expect(() => parseSpan(text)).toThrow(`--span ${text}: ${advice}`);
+  });
+
+  test('all layers', () => {
+    expect(parseLayers('all')).toEqual(['depth', 'crossing', 'carry', 'contour', 'roll']);
   });
 
   test.each(['right=9th,right=8th', 'middle=9th', 'right=,left=2', 'right=9th,', '='])(

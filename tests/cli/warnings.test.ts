@@ -105,7 +105,7 @@ describe('warnings', () => {
       });
     }
     expect(files.at(-1)).toMatchObject({ input: 'good.xml', status: 'written', warnings: [] });
-    expect(folder.names('out')).toEqual(['good.xml']);
+    expect(folder.names('out')).toEqual(['.handline-done', 'good.xml']);
   });
 
   test('a chord that the hands share is told instead of warned of, and marked', async () => {

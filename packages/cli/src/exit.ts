@@ -14,6 +14,10 @@ export const Exit = {
   left: 5,
   /** `review` has found what `--fail-on` names. */
   found: 6,
+  /** `--check`: a result would differ from what is there. */
+  differs: 7,
+  /** Nobody reads the result: as if ended by SIGPIPE, which Node.js does not let through. */
+  unread: 141,
 } as const;
 
 export type ExitCode = (typeof Exit)[keyof typeof Exit];
@@ -21,11 +25,13 @@ export type ExitCode = (typeof Exit)[keyof typeof Exit];
 const BY_GRAVITY: readonly ExitCode[] = [
   Exit.ok,
   Exit.found,
+  Exit.differs,
   Exit.left,
   Exit.refused,
   Exit.usage,
   Exit.unwritten,
   Exit.defect,
+  Exit.unread,
 ];
 
 export function graver(a: ExitCode, b: ExitCode): ExitCode {

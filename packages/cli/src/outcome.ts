@@ -17,8 +17,11 @@ export interface Outcome {
   /** Where the result lies; absent where there is none. */
   readonly output?: string;
   readonly backup?: string;
-  /** `unchanged`: in place, and the result equals the file, which was not touched. */
-  readonly status: 'written' | 'unchanged' | 'refused' | 'unwritten' | 'defect';
+  /**
+   * `unchanged`: the result equals the file in its place, which was not touched. `differs`: it does not, and was not
+   * written (`--check`). `done`: an earlier run had done it (`--skip-done`).
+   */
+  readonly status: 'written' | 'unchanged' | 'differs' | 'done' | 'refused' | 'unwritten' | 'defect';
   /** False where the result equals the input byte for byte. */
   readonly changed?: boolean;
   readonly result?: Findings;
@@ -29,4 +32,15 @@ export interface Outcome {
     /** The warning that `--strict` refused. */
     readonly warning?: WarningCode;
   };
+}
+
+/** What becomes of a run, file by file: no more of it is kept than its text needs. */
+export interface Tally {
+  add(outcome: Outcome): void;
+  /** For people, on one screen; empty where there is nothing to say. */
+  text(): string;
+}
+
+export function isResult({ status }: Outcome): boolean {
+  return status === 'written' || status === 'unchanged' || status === 'differs';
 }

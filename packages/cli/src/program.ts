@@ -1,32 +1,25 @@
-import { readFileSync } from 'node:fs';
 import yargs from 'yargs';
-import { buildClear, CLEAR, runClear } from './commands/clear.js';
-import { buildDrill, DRILL, runDrill } from './commands/drill.js';
-import { buildMark, MARK, runMark } from './commands/mark.js';
-import { buildReview, REVIEW, runReview } from './commands/review.js';
-import type { Streams } from './commands/run.js';
+import { COMMANDS, commandList, isCommand } from './commands/commands.js';
 import { CliError, Exit, type ExitCode, usageError } from './exit.js';
 import { inPlainWords } from './files/trouble.js';
+import type { Streams } from './jobs/streams.js';
 import type { Arguments } from './options/output-options.js';
 import { CAUTION, EXIT_CODES } from './output/help.js';
 import { oneLine } from './output/line.js';
+import { suggestion } from './suggestion.js';
+import { VERSION } from './version.js';
 
+/** Columns of the help: those of the terminal, within these bounds, or this many where there is none. */
 const WIDTH = 100;
-
-const { version } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as {
-  version: string;
-};
+const NARROWEST = 40;
+const WIDEST = 120;
 
 /** Runs one command line; every failure ends as one line on standard error and an exit code. */
 export async function run(argv: readonly string[], streams: Streams): Promise<ExitCode> {
   let exit: ExitCode = Exit.ok;
-  // A closed pipe is reported by the write that meets it; nobody reads what else we would say.
+  // A closed pipe is met by the write; nobody reads what else we would say.
   for (const stream of [streams.stdout, streams.stderr]) stream.on('error', () => undefined);
-  const doing =
-    (command: (args: Arguments, streams: Streams) => Promise<ExitCode>) => async (args: unknown) => {
-      exit = await command(args as Arguments, streams);
-    };
-  const parser = yargs([...argv])
+  const parser = yargs(asOption(argv))
     .scriptName('handline')
     .locale('en')
     .parserConfiguration({
@@ -37,24 +30,33 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     })
     .usage(
       'handline COMMAND IN... [options]\n\nMarks piano scores in MusicXML with fingering and motion cues.',
-    )
-    .command('mark', MARK, buildMark, doing(runMark))
-    .command('clear', CLEAR, buildClear, doing(runClear))
-    .command('review', REVIEW, buildReview, doing(runReview))
-    .command('drill', DRILL, buildDrill, doing(runDrill))
+    );
+  for (const { name, summary, load } of COMMANDS) {
+    parser.command(
+      name,
+      summary,
+      async (command) => (await load()).build(command),
+      async (args) => {
+        exit = await (await load()).run(args as Arguments, streams);
+      },
+    );
+  }
+  parser
     .command('$0', false, {}, ({ _: words }) => {
       const [word] = words;
       throw usageError(
         word === undefined
-          ? 'no command given; use mark, clear, review or drill'
-          : `"${word}" is not a command; use mark, clear, review or drill`,
+          ? `no command given; use ${commandList()}`
+          : `"${word}" is not a command; use ${commandList()}`,
       );
     })
     .strictOptions()
-    .version(version)
+    .version(VERSION)
+    .alias('version', 'V')
     .alias('help', 'h')
-    .epilogue(`${EXIT_CODES}\n\n${CAUTION}`)
-    .wrap(WIDTH)
+    .example('handline mark waltz.musicxml -o marked.musicxml', 'mark a score')
+    .epilogue(`handline help COMMAND lists the options of a command.\n\n${EXIT_CODES}\n\n${CAUTION}`)
+    .wrap(Math.min(WIDEST, Math.max(NARROWEST, streams.stdout.columns ?? WIDTH)))
     .exitProcess(false)
     .fail((message, error) => {
       // yargs speaks through the message; an error of ours comes without one.
@@ -62,12 +64,24 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     });
   try {
     await parser.parseAsync();
-  } catch (error) {
+  } catch (thrown) {
+    // So yargs throws what it finds while a command is being loaded.
+    const error = thrown instanceof Error && thrown.name === 'YError' ? usageError(thrown.message) : thrown;
     exit = error instanceof CliError ? error.exit : Exit.defect;
-    const help = exit === Exit.usage ? ' (handline --help explains)' : '';
-    const message =
-      error instanceof CliError ? error.message : `failed (${inPlainWords(error)}); please report it`;
-    streams.stderr.write(`handline: ${oneLine(message)}${help}\n`);
+    streams.stderr.write(`handline: ${oneLine(await told(error, argv[0]))}\n`);
   }
   return exit;
+}
+
+/** `handline help mark` is `handline mark --help`. */
+function asOption(argv: readonly string[]): string[] {
+  const [first, second, ...rest] = argv;
+  if (first !== 'help' || rest.length > 0 || (second !== undefined && !isCommand(second))) return [...argv];
+  return second === undefined ? ['--help'] : [second, '--help'];
+}
+
+async function told(error: unknown, command: string | undefined): Promise<string> {
+  if (!(error instanceof CliError)) return `failed (${inPlainWords(error)}); please report it`;
+  if (error.exit !== Exit.usage) return error.message;
+  return `${error.message}${await suggestion(error.message, command)} (handline --help explains)`;
 }

@@ -1,19 +1,24 @@
-import { type DrillProgress, drill } from '@handline/core';
+import { type DrillOptions, type DrillProgress, drill } from '@handline/core';
 import type { Argv } from 'yargs';
 import { type ExitCode, usageError } from '../exit.js';
+import type { Inputs } from '../files/inputs.js';
 import { destinationOf, planJobs } from '../files/jobs.js';
+import type { Work } from '../jobs/perform.js';
+import type { Streams } from '../jobs/streams.js';
 import { addDrillOptions, drillOptions } from '../options/drill-options.js';
 import { sourceFile, sourceOf } from '../options/drill-sources.js';
 import { mostBytes } from '../options/limits.js';
 import { type Arguments, outputChoice, reportChoice } from '../options/output-options.js';
+import type { Result } from '../outcome.js';
 import { CAUTION, EXIT_CODES } from '../output/help.js';
-import { markSummary } from '../output/mark-summary.js';
-import { runJobs, type Streams } from './run.js';
+import { MarkTally } from '../output/mark-summary.js';
+import { runJobs } from './run.js';
 
 export const DRILL = 'Make a technique sheet: scales, arpeggios, fragments, fingered and with cues';
 
 /** Stands for the input in messages. */
 const SHEET = 'sheet';
+const ALONE: Inputs = { list: [], shared: '', many: false };
 /** Characters of the bar. */
 const BAR = 30;
 
@@ -42,11 +47,10 @@ export async function runDrill(args: Arguments, streams: Streams): Promise<ExitC
   const toScreen = streams.stdout.isTTY === true;
   const jobs =
     file === undefined
-      ? [{ input: SHEET, destination: destinationOf(SHEET, 1, outputChoice(args), toScreen) }]
+      ? [{ input: SHEET, destination: destinationOf(SHEET, ALONE, outputChoice(args), toScreen) }]
       : await planJobs([file], outputChoice(args), toScreen);
   const progress = choice.quiet || choice.json ? undefined : progressBar(streams);
-  const work = (bytes: Uint8Array) => {
-    const source = file === undefined ? {} : sourceOf(args, file, bytes);
+  const make = (source: Pick<DrillOptions, 'motive' | 'study'>): Result => {
     try {
       const { output, report } = drill({ ...options, ...source }, progress?.show);
       return { output: new TextEncoder().encode(output), report, warnings: report.warnings };
@@ -54,21 +58,12 @@ export async function runDrill(args: Arguments, streams: Streams): Promise<ExitC
       progress?.clear();
     }
   };
-  return runJobs(
-    {
-      jobs,
-      choice,
-      summary: markSummary,
-      mostBytes: mostBytes({}),
-      work,
-      ...(file === undefined && { source: NOTHING }),
-    },
-    streams,
-  );
+  const work: Work =
+    file === undefined
+      ? { name: 'make', make: () => make({}) }
+      : (bytes) => make(sourceOf(args, file, bytes));
+  return runJobs({ jobs, choice, tally: new MarkTally(), mostBytes: mostBytes({}), work }, streams);
 }
-
-/** A sheet is made from options alone. */
-const NOTHING = async () => ({ bytes: new Uint8Array() });
 
 /** On a terminal only. */
 function progressBar({ stderr }: Streams) {

@@ -1,7 +1,8 @@
-import { type AnnotateOptions, annotate } from '@handline/core';
 import type { Argv } from 'yargs';
 import type { ExitCode } from '../exit.js';
 import { planJobs } from '../files/jobs.js';
+import type { Streams } from '../jobs/streams.js';
+import { configured } from '../options/config.js';
 import { addLimitOptions, mostBytes } from '../options/limits.js';
 import { addMarkOptions, markOptions } from '../options/mark-options.js';
 import {
@@ -9,42 +10,43 @@ import {
   addOutputOptions,
   inputsOf,
   outputChoice,
-  reportChoice,
+  runChoice,
 } from '../options/output-options.js';
-import type { Result } from '../outcome.js';
-import { CAUTION, EXIT_CODES, FORMATS } from '../output/help.js';
-import { markSummary } from '../output/mark-summary.js';
-import { runJobs, type Streams } from './run.js';
+import { CAUTION, EXIT_CODES, INPUTS } from '../output/help.js';
+import { recordIn, runJobs } from './run.js';
 
 export const MARK = 'Write fingering and motion cues into scores';
 
 export function buildMark(parser: Argv): Argv {
   return addLimitOptions(addMarkOptions(addOutputOptions(parser)))
-    .usage(`handline mark IN... [-o OUT | --out-dir DIR | --in-place]\n\n${MARK}. ${FORMATS}`)
+    .usage(`handline mark IN... [-o OUT | --out-dir DIR | --in-place]\n\n${MARK}. ${INPUTS}`)
     .example('handline mark waltz.musicxml -o marked.musicxml', 'one score')
-    .example('handline mark *.mxl --out-dir marked --span 8th', 'a folder of scores for a small hand')
+    .example(
+      'handline mark edition --out-dir marked --skip-done',
+      'a folder and its subfolders, or what is left of them',
+    )
+    .example('handline mark *.mxl --out-dir marked --span 8th', 'several scores for a small hand')
     .example('handline mark - < waltz.musicxml > marked.musicxml', 'in a pipe')
     .epilogue(`${EXIT_CODES}\n\n${CAUTION}`);
 }
 
 /** `handline mark`. */
-export async function runMark(args: Arguments, streams: Streams): Promise<ExitCode> {
+export async function runMark(typed: Arguments, streams: Streams): Promise<ExitCode> {
+  const args = await configured(typed);
   const options = markOptions(args);
-  const jobs = await planJobs(inputsOf(args), outputChoice(args), streams.stdout.isTTY === true);
-  const choice = reportChoice(args);
+  const [output, choice] = [outputChoice(args), runChoice(args)];
+  const jobs = await planJobs(inputsOf(args), output, streams.stdout.isTTY === true, streams.stdin);
+  const work = { name: 'mark', options } as const;
+  const { MarkTally } = await import('../output/mark-summary.js');
   return runJobs(
     {
       jobs,
       choice,
-      summary: markSummary,
+      tally: new MarkTally(),
       mostBytes: mostBytes(options.limits ?? {}),
-      work: (bytes, file) => mark(bytes, { ...options, file }),
+      work,
+      ...recordIn(output, work),
     },
     streams,
   );
-}
-
-function mark(bytes: Uint8Array, options: AnnotateOptions): Result {
-  const { output, report } = annotate(bytes, options);
-  return { output, report, warnings: report.warnings };
 }

@@ -12,13 +12,15 @@ import type { Argv } from 'yargs';
 import { CliError, Exit, type ExitCode, graver, usageError } from '../exit.js';
 import { type Job, planJobs, shown } from '../files/jobs.js';
 import { readSource } from '../files/read.js';
+import { deliver } from '../jobs/deliver.js';
+import { failed } from '../jobs/failed.js';
+import { type Streams, send } from '../jobs/streams.js';
 import { addLimitOptions, mostBytes } from '../options/limits.js';
 import { type Arguments, flag, inputsOf, outputChoice, text } from '../options/output-options.js';
 import { addReviewOptions, failingLevels, reviewOptions } from '../options/review-options.js';
 import type { Outcome } from '../outcome.js';
 import { CAUTION, EXIT_CODES, FORMATS } from '../output/help.js';
 import { oneLine } from '../output/line.js';
-import { deliver, failed, type Streams, send } from './run.js';
 
 export const REVIEW =
   'Judge the digits that scores have: what they cost in movement, why, and the easier way';

@@ -1,133 +1,161 @@
-import type { Readable, Writable } from 'node:stream';
-import { HandlineError } from '@handline/core';
-import { CliError, Exit, type ExitCode, graver } from '../exit.js';
-import { type Destination, type Job, shown } from '../files/jobs.js';
-import { readSource, type Source } from '../files/read.js';
-import { inPlainWords } from '../files/trouble.js';
-import { replaceInPlace, writeResult } from '../files/write.js';
-import type { ReportChoice } from '../options/output-options.js';
-import type { Findings, Outcome, Result } from '../outcome.js';
-import { jsonReport } from '../output/json.js';
+import { Exit, type ExitCode, graver } from '../exit.js';
+import { onInterruption } from '../files/interruption.js';
+import { type Job, shown } from '../files/jobs.js';
+import { guarded } from '../files/write.js';
+import { deliver } from '../jobs/deliver.js';
+import type { Failure } from '../jobs/failed.js';
+import type { Work } from '../jobs/perform.js';
+import { type Performers, performers, usualThreads } from '../jobs/performers.js';
+import { DoneRecord } from '../jobs/record.js';
+import { ClosedPipe, type Streams, send } from '../jobs/streams.js';
+import { type Surveyed, survey } from '../jobs/survey.js';
+import type { OutputChoice, ReportChoice, RunChoice } from '../options/output-options.js';
+import type { Findings, Outcome, Tally } from '../outcome.js';
 import { oneLine } from '../output/line.js';
-
-/** The three streams of the process. */
-export interface Streams {
-  readonly stdin: Readable;
-  readonly stdout: Writable & { readonly isTTY?: boolean };
-  readonly stderr: Writable & { readonly isTTY?: boolean };
-}
+import { progressOf } from '../output/progress.js';
+import { Reports } from '../output/reports.js';
+import { VERSION } from '../version.js';
 
 export interface Task {
   readonly jobs: readonly Job[];
-  readonly work: (bytes: Uint8Array, file: string) => Result;
-  readonly summary: (outcomes: readonly Outcome[]) => string;
-  readonly choice: ReportChoice;
+  readonly work: Work;
+  readonly tally: Tally;
+  readonly choice: ReportChoice & Partial<RunChoice>;
   readonly mostBytes: number;
-  /** Where an input comes from, where it is no file. */
-  readonly source?: () => Promise<Source>;
+  /** The folder of results, with what its record is to tell runs with other options by. */
+  readonly record?: { readonly folder: string; readonly options: unknown };
   /** What a result lacks although it is written, as one line; undefined where it lacks nothing. */
   readonly shortOf?: (findings: Findings) => string | undefined;
 }
 
-/** Does every job in turn; a bad one does not stop the others. Returns the exit code. */
+/** The record that a run into a folder keeps. */
+export function recordIn({ outDir }: OutputChoice, work: Work): Pick<Task, 'record'> {
+  return outDir === undefined ? {} : { record: { folder: outDir, options: { version: VERSION, work } } };
+}
+
+interface Done {
+  readonly outcome: Outcome;
+  readonly exit: ExitCode;
+  readonly short?: string;
+}
+
+/** Does all jobs, several at once; a bad one does not stop the others. Returns the exit code. */
 export async function runJobs(task: Task, streams: Streams): Promise<ExitCode> {
-  const { jobs, choice } = task;
-  const scoreToStdout = jobs.some((job) => job.destination.kind === 'stdout');
-  const reports = scoreToStdout ? streams.stderr : streams.stdout;
-  const jsonToStderr = choice.json && scoreToStdout;
-  const outcomes: Outcome[] = [];
+  const { jobs, choice, tally } = task;
+  const record = recordOf(task);
+  const surveyed = await survey(jobs, choice.skipDone === true ? record : undefined);
+  if (choice.dryRun === true) return tellPlan(surveyed, streams);
+
+  const reports = await Reports.open(choice, scoreToStdout(jobs) ? streams.stderr : streams.stdout);
+  const progress = await progressOf(jobs.length, choice, streams);
+  const callOff = jobs.length > 1 ? onInterruption(() => progress.interrupted()) : () => undefined;
+  const waiting = surveyed.filter(({ done, failure }) => !done && failure === undefined).length;
+  const threads = Math.max(1, Math.min(choice.jobs ?? usualThreads(waiting), waiting));
+  const order = { work: task.work, mostBytes: task.mostBytes, full: choice.json || reports.full };
+  const doers = await performers(order, threads, streams.stdin);
   let exit: ExitCode = Exit.ok;
-  for (const job of jobs) {
-    const done = await runJob(job, task, streams);
-    outcomes.push(done.outcome);
+  let unread = false;
+  const take = async (place: number, one: Surveyed): Promise<void> => {
+    const done = await runJob(one, task, doers, record, streams);
+    unread ||= done === undefined;
+    if (done === undefined) return;
     exit = graver(exit, done.exit);
+    tally.add(done.outcome);
+    await reports.add(place, done.outcome);
     const message = done.outcome.error?.message ?? done.short;
     // Standard error is the report itself then, and holds the error.
-    if (message !== undefined && !jsonToStderr) streams.stderr.write(`handline: ${message}\n`);
+    if (message !== undefined && !(choice.json && scoreToStdout(jobs))) progress.say(`handline: ${message}`);
+    progress.step(done.outcome.status);
+  };
+  try {
+    // One more than there are threads: while a result is written, its thread is at the next score.
+    await inTurn(surveyed, threads === 1 ? 1 : threads + 1, take);
+  } finally {
+    progress.end();
+    await doers.end();
+    await record?.end(choice.skipDone === true || exit !== Exit.ok);
+    callOff();
   }
-  const text = choice.json ? jsonReport(outcomes) : choice.quiet ? '' : task.summary(outcomes);
-  if (text !== '') await send(reports, text);
+  if (unread) return Exit.unread;
+  await reports.end(choice.quiet || choice.json ? '' : tally.text());
   return exit;
 }
 
+function scoreToStdout(jobs: readonly Job[]): boolean {
+  return jobs.some((job) => job.destination.kind === 'stdout');
+}
+
+function recordOf({ jobs, choice, record }: Task): DoneRecord | undefined {
+  if (record === undefined || (jobs.length === 1 && choice.skipDone !== true)) return undefined;
+  return new DoneRecord(record.folder, record.options);
+}
+
+/** Has at most `most` of the items taken at once, in their order; nothing waits in memory but the list itself. */
+async function inTurn<T>(
+  items: readonly T[],
+  most: number,
+  take: (place: number, item: T) => Promise<void>,
+): Promise<void> {
+  const left = items.entries();
+  const taker = async (): Promise<void> => {
+    for (const [place, item] of left) await take(place, item);
+  };
+  await Promise.all(Array.from({ length: most }, taker));
+}
+
+/** Undefined where nobody reads the result. */
 async function runJob(
-  job: Job,
+  { job, done, failure }: Surveyed,
   task: Task,
+  doers: Performers,
+  record: DoneRecord | undefined,
   streams: Streams,
-): Promise<{ outcome: Outcome; exit: ExitCode; short?: string }> {
+): Promise<Done | undefined> {
   const file = shown(job.input, 'input');
-  let result: Findings | undefined;
+  const { destination } = job;
+  if (done && 'path' in destination) {
+    return { outcome: { input: file, output: destination.path, status: 'done' }, exit: Exit.ok };
+  }
+  if (failure !== undefined) return ended(file, failure);
+  const performed = await doers.perform(job);
+  if ('failure' in performed) return ended(file, performed.failure);
+  const { findings, changed, output } = performed;
   try {
-    const source = await (task.source?.() ?? readSource(job.input, streams.stdin, task.mostBytes));
-    const { output, ...findings } = task.work(source.bytes, file);
-    result = findings;
-    const changed = Buffer.compare(source.bytes, output) !== 0;
-    const delivered = await deliver(job, source, { changed, output }, streams);
-    const outcome = { input: file, ...delivered, changed, result };
+    if (destination.kind === 'file' && performed.state !== undefined) {
+      const { state } = performed;
+      await guarded(async () => record?.note(destination.path, output, state));
+    }
+    const delivered = await deliver(job, performed, performed, streams);
+    const outcome = { input: file, ...delivered, changed, result: findings };
     const short = task.shortOf?.(findings);
+    if (outcome.status === 'differs') return { outcome, exit: Exit.differs };
     if (short === undefined) return { outcome, exit: Exit.ok };
     return { outcome, exit: Exit.left, short: oneLine(`${file}: ${short}`) };
   } catch (error) {
-    const { exit, ...failure } = failed(error, file, job.destination);
-    return { outcome: { input: file, ...failure, ...(result === undefined ? {} : { result }) }, exit };
+    if (error instanceof ClosedPipe) return undefined;
+    const { failed } = await import('../jobs/failed.js');
+    return ended(file, failed(error, file, destination), findings);
   }
 }
 
-export async function deliver(
-  { destination }: Job,
-  source: Source,
-  result: { readonly changed: boolean; readonly output: Uint8Array },
-  streams: Streams,
-): Promise<Pick<Outcome, 'output' | 'backup' | 'status'>> {
-  switch (destination.kind) {
-    case 'stdout':
-      await send(streams.stdout, result.output);
-      return { output: '-', status: 'written' };
-    case 'file':
-      await writeResult(destination.path, result.output, destination);
-      return { output: destination.path, status: 'written' };
-    case 'in-place': {
-      const { path } = destination;
-      if (source.state === undefined || !result.changed) {
-        return { output: path, status: 'unchanged' };
-      }
-      const backup = await replaceInPlace(path, result.output, source.state);
-      return { output: path, backup, status: 'written' };
-    }
-  }
+function ended(file: string, { exit, ...failure }: Failure, result?: Findings): Done {
+  return { outcome: { input: file, ...failure, ...(result === undefined ? {} : { result }) }, exit };
 }
 
-/** What became of a file that failed. */
-export function failed(error: unknown, file: string, destination: Destination) {
-  if (error instanceof HandlineError) {
-    const { code, place, warning } = error;
-    const named = place.file === undefined ? `${file}: ${error.message}` : error.message;
-    return {
-      status: 'refused',
-      exit: code === 'OPTION' ? Exit.usage : Exit.refused,
-      error: { code, message: oneLine(asTyped(named)), place, ...(warning && { warning: warning.code }) },
-    } as const;
-  }
-  if (error instanceof CliError) {
-    const status = error.exit === Exit.unwritten ? 'unwritten' : 'refused';
-    const name =
-      status === 'refused' ? file : destination.kind === 'stdout' ? 'standard output' : destination.path;
-    return { status, exit: error.exit, error: { message: oneLine(`${name}: ${error.message}`) } } as const;
-  }
-  const message = `${file}: Handline failed (${inPlainWords(error)}); this is a defect, please report it`;
-  return { status: 'defect', exit: Exit.defect, error: { message: oneLine(message) } } as const;
-}
-
-/** Core names its own options; here they are typed as `--max-bytes`. */
-function asTyped(message: string): string {
-  return message.replace(/\blimits\.max([A-Z][a-z]+)/g, (_, name: string) => `--max-${name.toLowerCase()}`);
-}
-
-export function send(stream: Writable, data: Uint8Array | string): Promise<void> {
-  return new Promise((done, fail) => {
-    stream.write(data, (error) => {
-      if (error) fail(new CliError(Exit.unwritten, inPlainWords(error), { cause: error }));
-      else done();
-    });
+/** What a run would do, a line for every score. */
+async function tellPlan(surveyed: readonly Surveyed[], streams: Streams): Promise<ExitCode> {
+  let exit: ExitCode = Exit.ok;
+  const lines = surveyed.map(({ job, done, failure }) => {
+    const { destination } = job;
+    if (failure !== undefined) exit = graver(exit, failure.exit);
+    const where = 'path' in destination ? destination.path : 'standard output';
+    const note = done
+      ? ' (done already)'
+      : failure === undefined
+        ? ''
+        : ` (not possible: ${failure.error?.message})`;
+    return `${oneLine(`${shown(job.input, 'input')} -> ${where}${note}`)}\n`;
   });
+  await send(streams.stdout, lines.join(''));
+  return exit;
 }

@@ -1,16 +1,21 @@
 import { realpath } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
+import type { Readable } from 'node:stream';
 import { usageError } from '../exit.js';
 import type { OutputChoice } from '../options/output-options.js';
+import { expandInputs, type Input, type Inputs, mirrored } from './inputs.js';
+import { refuseName } from './kinds.js';
 
 export type Destination =
   | { readonly kind: 'stdout' }
   | { readonly kind: 'file'; readonly path: string; readonly force: boolean; readonly makeFolder: boolean }
-  | { readonly kind: 'in-place'; readonly path: string };
+  | { readonly kind: 'in-place'; readonly path: string }
+  /** Nothing is written: is the result what stands under this name already? */
+  | { readonly kind: 'compare'; readonly path: string };
 
 /** One input and where its result goes. */
 export interface Job {
-  /** As typed; `-` is standard input. */
+  /** Its path; `-` is standard input. */
   readonly input: string;
   readonly destination: Destination;
 }
@@ -21,55 +26,69 @@ export function shown(path: string, stream: 'input' | 'output'): string {
 }
 
 /**
- * Pairs every input with its destination before anything is read, and refuses what could harm a file: two results
- * under one name, the same file twice, a result over an input.
+ * Finds the inputs and pairs each with its destination before any score is read; refuses what could harm a file: two
+ * results under one name, a result over an input, the same file named twice. A file that a folder, a pattern or a list
+ * gives once more is one job.
  */
 export async function planJobs(
-  inputs: readonly string[],
+  names: readonly string[],
   choice: OutputChoice,
   toScreen: boolean,
+  stdin: Readable = process.stdin,
 ): Promise<Job[]> {
-  const jobs = inputs.map((input) => ({
-    input,
-    destination: destinationOf(input, inputs.length, choice, toScreen),
-  }));
-  const sources = new Map<string, string>();
-  for (const { input } of jobs) {
-    const name = input === '-' ? '-' : await identity(input);
+  if (choice.output !== undefined) refuseName(choice.output);
+  const inputs = await expandInputs(names, stdin, choice.outDir);
+  const sources = new Map<string, Input>();
+  const jobs: Job[] = [];
+  for (const input of inputs.list) {
+    const destination = destinationOf(input.path, inputs, choice, toScreen);
+    const name = input.path === '-' ? '-' : await identity(input.path);
     const earlier = sources.get(name);
-    if (earlier !== undefined) {
+    if (earlier === undefined) {
+      sources.set(name, input);
+      jobs.push({ input: input.path, destination });
+    } else if (earlier.named && input.named) {
       throw usageError(
-        earlier === input
-          ? `${shown(input, 'input')} is given more than once; give it once`
-          : `${earlier} and ${input} are the same file; give it once`,
+        earlier.path === input.path
+          ? `${shown(input.path, 'input')} is given more than once; give it once`
+          : `${earlier.path} and ${input.path} are the same file; give it once`,
       );
     }
-    sources.set(name, input);
   }
   await refuseClashes(jobs, sources);
   return jobs;
 }
 
-/** Where the result of one of so many inputs goes. */
+/** Where the result of an input goes. */
 export function destinationOf(
   input: string,
-  count: number,
+  inputs: Inputs,
   choice: OutputChoice,
   toScreen: boolean,
 ): Destination {
-  const { output, outDir, inPlace, force } = choice;
+  const { output, outDir, inPlace, check, root, force } = choice;
   if (input === '-' && inPlace)
     throw usageError('standard input cannot be changed in place; give -o OUT instead');
   if (input === '-' && outDir !== undefined) {
     throw usageError('standard input has no name for --out-dir; give -o OUT instead');
   }
+  if (outDir !== undefined) {
+    const path = mirrored(input, root ?? inputs.shared, outDir);
+    return check ? { kind: 'compare', path } : { kind: 'file', path, force, makeFolder: true };
+  }
+  if (root !== undefined) throw usageError('--root is for --out-dir; give both');
+  if (check && (output === undefined || output === '-')) {
+    if (input === '-' || output === '-') throw usageError('--check has no file to compare with; give -o OUT');
+    return { kind: 'compare', path: input };
+  }
   if (inPlace) return { kind: 'in-place', path: input };
-  if (outDir !== undefined)
-    return { kind: 'file', path: join(outDir, basename(input)), force, makeFolder: true };
-  if (count > 1) throw usageError('several scores need --out-dir DIR or --in-place');
-  if (output === '-') return { kind: 'stdout' };
-  if (output !== undefined) return { kind: 'file', path: output, force, makeFolder: false };
-  if (toScreen) {
+  if (inputs.many) throw usageError('several scores need --out-dir DIR or --in-place');
+  if (output !== undefined && output !== '-') {
+    return check
+      ? { kind: 'compare', path: output }
+      : { kind: 'file', path: output, force, makeFolder: false };
+  }
+  if (output === undefined && toScreen) {
     throw usageError(
       'say where the result goes: -o OUT, --out-dir DIR or --in-place (-o - prints it on the screen)',
     );
@@ -77,7 +96,7 @@ export function destinationOf(
   return { kind: 'stdout' };
 }
 
-async function refuseClashes(jobs: readonly Job[], sources: ReadonlyMap<string, string>): Promise<void> {
+async function refuseClashes(jobs: readonly Job[], sources: ReadonlyMap<string, Input>): Promise<void> {
   const results = new Map<string, string>();
   for (const { input, destination } of jobs) {
     if (destination.kind !== 'file') continue;
@@ -85,7 +104,7 @@ async function refuseClashes(jobs: readonly Job[], sources: ReadonlyMap<string, 
     const source = sources.get(name);
     if (source !== undefined) {
       throw usageError(
-        `the result ${destination.path} would overwrite the input ${source}; use --in-place for that`,
+        `the result ${destination.path} would overwrite the input ${source.path}; use --in-place for that`,
       );
     }
     const earlier = results.get(name);

@@ -1,8 +1,8 @@
 import { randomBytes } from 'node:crypto';
 import { unlinkSync } from 'node:fs';
 import { constants, copyFile, type FileHandle, link, open, rename, unlink } from 'node:fs/promises';
-import { constants as os } from 'node:os';
 import { dirname, join } from 'node:path';
+import { onInterruption } from './interruption.js';
 import { systemCode } from './trouble.js';
 
 /** Access rights and owner that a staged file takes over from the file it will replace. */
@@ -12,7 +12,6 @@ export interface Ownership {
   readonly gid: number;
 }
 
-const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 /** File systems without hard links (FAT and exFAT sticks, some network drives) answer with one of these. */
 const NO_LINKS = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EXDEV']);
 
@@ -28,15 +27,13 @@ export async function stage<T>(
 ): Promise<T> {
   const folder = dirname(target);
   const temporary = join(folder, `.handline-${randomBytes(9).toString('hex')}.tmp`);
-  const interrupted = (signal: NodeJS.Signals): void => {
+  const callOff = onInterruption(() => {
     try {
       unlinkSync(temporary);
     } catch {
       // It was not created yet, or is in its final place already.
     }
-    process.exit(128 + os.signals[signal]);
-  };
-  for (const signal of SIGNALS) process.on(signal, interrupted);
+  });
   try {
     const handle = await open(temporary, 'wx', 0o666);
     try {
@@ -49,7 +46,7 @@ export async function stage<T>(
     return result;
   } finally {
     await unlink(temporary).catch(() => undefined);
-    for (const signal of SIGNALS) process.off(signal, interrupted);
+    callOff();
   }
 }
 

@@ -1,6 +1,7 @@
-import { lstat, mkdir, realpath, rename, stat, unlink } from 'node:fs/promises';
+import { access, constants, lstat, mkdir, realpath, rename, stat, unlink } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { CliError, Exit } from '../exit.js';
+import type { Destination } from './jobs.js';
 import { type FileState, isUnchanged } from './read.js';
 import { moveToNew, secondName, stage } from './stage.js';
 import { inPlainWords, systemCode } from './trouble.js';
@@ -42,6 +43,35 @@ async function exists(path: string): Promise<boolean> {
     if (systemCode(error) === 'ENOENT') return false;
     throw error;
   }
+}
+
+/**
+ * Refuses, before any work is done for it, a result that could not be written: as `writeResult` and `replaceInPlace`
+ * would, which check again when they write.
+ */
+export async function checkTarget(destination: Destination): Promise<void> {
+  await guarded(async () => {
+    if (destination.kind === 'file') {
+      const { path, force } = destination;
+      if (await exists(path)) await replaceable(path, force);
+      await access(await folderThatIs(dirname(path), destination.makeFolder), constants.W_OK);
+    }
+    if (destination.kind === 'in-place' && (await exists(destination.path))) {
+      const found = await stat(destination.path);
+      // What cannot be read is refused for that.
+      if (found.isFile() && (found.mode & 0o444) !== 0) refuseReadOnly(found.mode);
+    }
+  });
+}
+
+/** The folder, or the nearest one above it that is there already. */
+async function folderThatIs(folder: string, makeFolder: boolean): Promise<string> {
+  const there = !makeFolder || (await exists(folder));
+  const above = dirname(folder);
+  if (!there && above !== folder) return folderThatIs(above, makeFolder);
+  if (!(await stat(folder)).isDirectory())
+    throw new CliError(Exit.unwritten, 'part of the path is not a folder; check the name');
+  return folder;
 }
 
 async function replaceable(path: string, force: boolean) {
@@ -100,7 +130,8 @@ function refuseReadOnly(mode: number): void {
   }
 }
 
-async function guarded<T>(work: () => Promise<T>): Promise<T> {
+/** Runs what writes; whatever goes wrong is a result that could not be written. */
+export async function guarded<T>(work: () => Promise<T>): Promise<T> {
   try {
     return await work();
   } catch (error) {

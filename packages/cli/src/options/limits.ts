@@ -6,16 +6,16 @@ import { parseCount } from './values.js';
 
 const GROUP = 'Limits against damaged or hostile files:';
 /** Core's default of `maxBytes`: no more of a file is read either, so that memory is bounded before core sees it. */
-const MOST_BYTES = 256 * 1024 * 1024;
+const MOST_BYTES = 128 * 1024 * 1024;
 
 export function addLimitOptions(parser: Argv): Argv {
   const limit = (describe: string) =>
     ({ group: GROUP, type: 'string', requiresArg: true, describe }) as const;
   return parser
-    .option('max-bytes', limit('Largest score, in bytes, unpacked'))
-    .option('max-depth', limit('Deepest nesting of XML elements'))
-    .option('max-notes', limit('Most notes in one score'))
-    .option('max-ratio', limit('Largest ratio of unpacked to packed size in a .mxl archive'));
+    .option('max-bytes', limit(`Largest score, in bytes, unpacked [${MOST_BYTES}]`))
+    .option('max-depth', limit('Deepest nesting of XML elements [128]'))
+    .option('max-notes', limit('Most notes in one score [1000000]'))
+    .option('max-ratio', limit('Largest ratio of unpacked to packed size in a .mxl archive [250]'));
 }
 
 /** The limits that the command line sets; what is left out is core's default. */

@@ -1,5 +1,6 @@
 import type { AnnotateOptions } from '@handline/core';
 import type { Argv, Options } from 'yargs';
+import { CONFIG_FILE } from './config.js';
 import { defined } from './defined.js';
 import { limitsOf } from './limits.js';
 import { type Arguments, flag, text } from './output-options.js';
@@ -15,6 +16,8 @@ import {
   readWording,
 } from './values.js';
 
+const SETTINGS =
+  'Settings (the command line goes before the student, the student before the rest of the file):';
 const WHAT = 'What is marked:';
 const DIGITS = 'Fingering digits:';
 const CUES = 'Motion cues:';
@@ -24,6 +27,8 @@ const value = (group: string, describe: string) =>
 
 /** In the order of the help text. */
 const MARK_OPTIONS: Readonly<Record<string, Options>> = {
+  for: value(SETTINGS, 'Use the settings that the file has for this student'),
+  config: value(SETTINGS, `File of settings [${CONFIG_FILE} here or in a folder above]`),
   hands: {
     ...value(WHAT, 'Hands to mark [both]'),
     choices: ['both', 'right', 'left'] as const,
@@ -33,7 +38,7 @@ const MARK_OPTIONS: Readonly<Record<string, Options>> = {
   measures: value(WHAT, 'Mark only these printed measures, such as 5-12; all are analysed'),
   span: value(
     WHAT,
-    'Span from thumb to little finger: mm, an interval such as 9th, small, medium or large; right=..,left=..',
+    'Span from thumb to little finger: mm, 21cm, an interval such as 9th or octave, small, medium or large; right=..,left=.. [medium]',
   ),
   digits: {
     ...value(DIGITS, 'Digits on all notes, only where a reader needs one, or nowhere [all]'),
@@ -56,7 +61,10 @@ const MARK_OPTIONS: Readonly<Record<string, Options>> = {
     type: 'boolean',
     describe: 'Let the other hand take what one cannot reach, with its digits and l.h. or r.h. in print',
   },
-  layers: value(CUES, `Cues to write, from ${LAYERS.join(',')}; none for digits alone [depth,crossing]`),
+  layers: value(
+    CUES,
+    `Cues to write, from ${LAYERS.join(',')}, or all; none for digits alone [depth,crossing]`,
+  ),
   density: {
     ...value(CUES, 'How near a reader of the cues stays to the plan: within 5, 16 or 22 mm [essential]'),
     choices: ['every', 'essential', 'demanding'] as const,

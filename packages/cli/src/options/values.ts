@@ -41,9 +41,38 @@ function parseByHand(option: string, text: string): Partial<Record<Hand, string>
   return byHand;
 }
 
-/** `--span 9th`, `--span 210`, `--span right=9th,left=small`. Core decides what a span may be. */
+/** `--span 9th`, `--span 210`, `--span 21cm`, `--span octave`, `--span right=9th,left=small`. Core decides what a span may be. */
 export function parseSpan(text: string): NonNullable<AnnotateOptions['span']> {
-  return parseByHand('span', text) ?? text;
+  const byHand = parseByHand('span', text);
+  if (byHand === undefined) return spanIn(text, text);
+  return Object.fromEntries(Object.entries(byHand).map(([hand, own]) => [hand, spanIn(own, text)]));
+}
+
+/** Names of the intervals that a span can be, by number of white keys. */
+const INTERVALS: Readonly<Record<string, number>> = {
+  seventh: 7,
+  octave: 8,
+  ninth: 9,
+  tenth: 10,
+  eleventh: 11,
+  twelfth: 12,
+};
+
+/** A span in centimetres or by the interval's name, as core has it; a bare small number may be either, and is refused. */
+function spanIn(own: string, typed: string): string {
+  const text = own.trim().toLowerCase();
+  const centimetres = /^(\d+(?:\.\d+)?)\s*cm$/.exec(text)?.[1];
+  if (centimetres !== undefined) return String(Math.round(Number(centimetres) * 100) / 10);
+  if (Object.hasOwn(INTERVALS, text)) return `${INTERVALS[text]}th`;
+  const number = /^\d{1,2}(?:\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
+  if (Number.isInteger(number) && number >= 7 && number <= 12)
+    throw usageError(`--span ${typed}: write ${number}th for the interval`);
+  if (number > 12) {
+    throw usageError(
+      `--span ${typed}: write ${Math.round(number * 10)} for ${number} cm, as spans are in mm`,
+    );
+  }
+  return own;
 }
 
 /** `--staff right=1,left=2`, several staves as `right=1+2`, or `right` alone for a part with a single staff. */
@@ -79,14 +108,15 @@ export function parseMeasures(text: string): NonNullable<AnnotateOptions['measur
   return { from, to: to ?? from };
 }
 
-/** `--layers depth,carry`, or `none` for digits alone. */
+/** `--layers depth,carry`, `all`, or `none` for digits alone. */
 export function parseLayers(text: string): Layer[] {
   if (text === 'none') return [];
+  if (text === 'all') return [...LAYERS];
   return parseList('layers', text).map((name) => {
     const layer = LAYERS.find((known) => known === name);
     if (layer === undefined) {
       throw usageError(
-        `--layers ${text}: there is no layer "${name}"; choose from ${LAYERS.join(', ')}, or none`,
+        `--layers ${text}: there is no layer "${name}"; choose from ${LAYERS.join(', ')}, or all or none`,
       );
     }
     return layer;

@@ -1,7 +1,7 @@
 import type { WarningCode } from '@handline/core';
-import type { Findings, Outcome } from '../outcome.js';
+import { type Findings, isResult, type Outcome, type Tally } from '../outcome.js';
+import { Attention } from './attention.js';
 import { whereItLies } from './mark-summary.js';
-import { warningLines } from './warnings.js';
 
 const MOST_FILES = 15;
 
@@ -18,19 +18,35 @@ export function whatIsLeft({ warnings }: Findings): string | undefined {
   return parts.length === 0 ? undefined : `cleared, but ${parts.join(' and ')}; --json lists every one`;
 }
 
-/** Which files were cleared, for people, on one screen. */
-export function clearSummary(outcomes: readonly Outcome[]): string {
-  const done = outcomes.filter(({ status }) => status === 'written' || status === 'unchanged');
-  if (done.length === 0) return '';
-  const more = done.length > MOST_FILES ? [`... and ${done.length - MOST_FILES} more`] : [];
-  const cleared = done.filter(({ changed }) => changed === true).length;
-  const lines = [
-    ...done.slice(0, MOST_FILES).map(whereItLies),
-    ...more,
-    cleared === 0
-      ? 'No marks of Handline were found.'
-      : `Marks of Handline removed from ${cleared} of ${outcomes.length} scores.`,
-    ...warningLines(done),
-  ];
-  return `${lines.join('\n')}\n`;
+/** Which files were cleared, led by what needs attention. */
+export class ClearTally implements Tally {
+  readonly #attention = new Attention();
+  readonly #first: string[] = [];
+  #files = 0;
+  #results = 0;
+  #cleared = 0;
+
+  add(outcome: Outcome): void {
+    this.#files += 1;
+    this.#attention.add(outcome);
+    if (!isResult(outcome) && outcome.status !== 'done') return;
+    this.#results += 1;
+    if (outcome.changed === true) this.#cleared += 1;
+    if (this.#first.length < MOST_FILES) this.#first.push(whereItLies(outcome));
+  }
+
+  text(): string {
+    if (this.#results === 0) return '';
+    const more =
+      this.#results > this.#first.length ? [`... and ${this.#results - this.#first.length} more`] : [];
+    const lines = [
+      ...(this.#files === 1 ? this.#attention.warnings : this.#attention).lines(),
+      ...this.#first,
+      ...more,
+      this.#cleared === 0
+        ? 'No marks of Handline were found.'
+        : `Marks of Handline removed from ${this.#cleared} of ${this.#files} scores.`,
+    ];
+    return `${lines.join('\n')}\n`;
+  }
 }

@@ -1,38 +1,94 @@
 import type { LineReport } from '@handline/core';
-import type { Outcome } from '../outcome.js';
+import { isResult, type Outcome, type Tally } from '../outcome.js';
+import { Attention } from './attention.js';
 import { CAUTION } from './help.js';
 import { oneLine } from './line.js';
 import { table } from './table.js';
-import { warningLines } from './warnings.js';
 
 /** Files or hands listed one by one before the rest is only counted: the summary stays on one screen. */
 const MOST_ROWS = 12;
+/** The same where several scores are told, after what needs attention. */
+const MOST_FILES = 8;
 const HARDEST = 3;
 
-/** What was marked, for people, on one screen. */
-export function markSummary(outcomes: readonly Outcome[]): string {
-  const [only] = outcomes;
-  const body = outcomes.length === 1 && only !== undefined ? oneFile(only) : manyFiles(outcomes);
-  if (body.length === 0) return '';
-  const caution = outcomes.find((outcome) => outcome.result?.report !== undefined)?.result?.report?.caution;
-  return `${[...body, '', oneLine(caution ?? CAUTION)].join('\n')}\n`;
+/** What was marked. One score is told by hand, several as a whole, led by what needs attention. */
+export class MarkTally implements Tally {
+  readonly #attention = new Attention();
+  readonly #first: string[] = [];
+  readonly #sums = { fingered: 0, kept: 0, notes: 0, cues: 0, crossings: 0, findings: 0 };
+  #only: Outcome | undefined;
+  #files = 0;
+  #results = 0;
+  #differ = 0;
+  #done = 0;
+  #caution: string | undefined;
+
+  add(outcome: Outcome): void {
+    this.#files += 1;
+    this.#only = this.#files === 1 ? outcome : undefined;
+    this.#attention.add(outcome);
+    if (outcome.status === 'done') this.#done += 1;
+    if (outcome.status === 'differs') this.#differ += 1;
+    if (!isResult(outcome)) return;
+    this.#results += 1;
+    this.#caution ??= outcome.result?.report?.caution;
+    const own = { fingered: 0, kept: 0, notes: 0, cues: 0, crossings: 0, findings: 0 };
+    for (const line of outcome.result?.report?.lines ?? []) {
+      for (const name of ['fingered', 'kept', 'notes', 'cues', 'crossings'] as const) own[name] += line[name];
+      own.findings += line.findings.length;
+    }
+    for (const name of Object.keys(own) as (keyof typeof own)[]) this.#sums[name] += own[name];
+    if (this.#first.length < MOST_FILES) {
+      const marked = `${own.fingered + own.kept} notes fingered, ${own.cues} cues`;
+      this.#first.push(`${resultOf(outcome)}: ${marked}`);
+    }
+  }
+
+  text(): string {
+    const body = this.#only === undefined ? this.#several() : oneFile(this.#only, this.#attention);
+    return body.length === 0 ? '' : `${[...body, '', oneLine(this.#caution ?? CAUTION)].join('\n')}\n`;
+  }
+
+  #several(): string[] {
+    if (this.#results + this.#done === 0) return [];
+    const { fingered: ours, kept, notes, cues, crossings, findings } = this.#sums;
+    const more =
+      this.#results > this.#first.length ? [`... and ${this.#results - this.#first.length} more`] : [];
+    const attention = this.#attention.lines();
+    return [
+      ...attention,
+      ...(attention.length === 0 ? [] : ['']),
+      `${this.#results} of ${this.#files} scores: ${fingered(ours, kept, notes)} notes fingered, ${cues} cues, ${crossings} crossings, ${doubtCount(findings)}`,
+      ...(this.#done === 0 ? [] : [`${this.#done} of ${this.#files} scores were done already`]),
+      ...(this.#differ === 0
+        ? []
+        : [`${this.#differ} of ${this.#files} results differ from what is there; nothing was written`]),
+      ...(this.#first.length === 0 ? [] : ['']),
+      ...this.#first,
+      ...more,
+    ];
+  }
 }
 
 /** Where the result lies, in words. */
 export function whereItLies({ input, output, backup, status }: Outcome): string {
   if (status === 'unchanged') return `${oneLine(input)}: nothing to change, the file is as it was`;
+  if (status === 'done') return oneLine(`${input} -> ${output} (done already)`);
+  if (status === 'differs')
+    return oneLine(`${input}: the result differs from ${output}; nothing was written`);
   const place = output === '-' ? 'standard output' : output;
   const kept = backup === undefined ? '' : ` (the old file is kept as ${backup})`;
   return oneLine(`${input} -> ${place}${kept}`);
 }
 
-function oneFile(outcome: Outcome): string[] {
+function oneFile(outcome: Outcome, { warnings }: Attention): string[] {
+  if (outcome.status === 'done') return [whereItLies(outcome)];
   const report = outcome.result?.report;
-  if (report === undefined || (outcome.status !== 'written' && outcome.status !== 'unchanged')) return [];
+  if (report === undefined || !isResult(outcome)) return [];
   const head = whereItLies(outcome);
   const marked = report.lines.length === 0 ? ['Nothing was marked.'] : lineTable(report.lines);
   const notes = [...sharedChords(report.lines), ...doubts(report.lines)];
-  return [head, '', ...marked, ...spaced(notes), ...spaced(warningLines([outcome]))];
+  return [head, '', ...marked, ...spaced(notes), ...spaced(warnings.lines())];
 }
 
 /** How many chords the hands share, and where the first ones are, on one line. */
@@ -100,34 +156,9 @@ function metres(mm: number): string {
   return mm < 1000 ? `${Math.round(mm / 10)} cm` : `${(mm / 1000).toFixed(1)} m`;
 }
 
-function manyFiles(outcomes: readonly Outcome[]): string[] {
-  const done = outcomes.filter(({ status }) => status === 'written' || status === 'unchanged');
-  if (done.length === 0) return [];
-  const total = (value: (line: LineReport) => number, of: readonly Outcome[] = done) =>
-    of.flatMap(({ result }) => result?.report?.lines ?? []).reduce((sum, line) => sum + value(line), 0);
-  const listed = done.slice(0, MOST_ROWS).map((outcome) => {
-    const sum = (value: (line: LineReport) => number) => total(value, [outcome]);
-    return `${resultOf(outcome)}: ${sum((line) => line.fingered + line.kept)} notes fingered, ${sum((line) => line.cues)} cues`;
-  });
-  const more = done.length > MOST_ROWS ? [`... and ${done.length - MOST_ROWS} more`] : [];
-  return [
-    ...listed,
-    ...more,
-    '',
-    `${done.length} of ${outcomes.length} scores: ${fingered(
-      total((line) => line.fingered),
-      total((line) => line.kept),
-      total((line) => line.notes),
-    )} notes fingered, ${total((line) => line.cues)} cues, ${total((line) => line.crossings)} crossings, ${doubtCount(
-      total((line) => line.findings.length),
-    )}`,
-    ...spaced(warningLines(done)),
-  ];
-}
-
 /** Among several results the place alone: the name is the input's. */
 function resultOf(outcome: Outcome): string {
-  return outcome.status === 'unchanged' ? whereItLies(outcome) : oneLine(outcome.output ?? outcome.input);
+  return outcome.status !== 'written' ? whereItLies(outcome) : oneLine(outcome.output ?? outcome.input);
 }
 
 function spaced(lines: readonly string[]): readonly string[] {

@@ -1,4 +1,4 @@
-import { describe, type Warning } from '@handline/core';
+import { describe, type Warning, type WarningCode } from '@handline/core';
 import type { Outcome } from '../outcome.js';
 import { oneLine } from './line.js';
 
@@ -6,37 +6,60 @@ import { oneLine } from './line.js';
 const SHOWN_OF_A_KIND = 2;
 const SHOWN_IN_ALL = 6;
 
-/** Warnings of one or more files, grouped by kind: the first few of each as lines, the rest as a number. */
-export function warningLines(outcomes: readonly Outcome[]): string[] {
-  const warnings = outcomes.flatMap(({ input, result }) =>
-    (result?.warnings ?? []).map((warning) => placed(warning, outcomes.length > 1 ? input : undefined)),
-  );
-  const lines: string[] = [];
-  let shown = 0;
-  for (const [code, kind] of byKind(warnings)) {
-    const room = Math.min(SHOWN_OF_A_KIND, SHOWN_IN_ALL - shown, kind.length);
-    shown += room;
-    for (const { message, place } of kind.slice(0, room)) {
-      lines.push(`  ${oneLine(describe(message, place))} (${code})`);
+interface Kind {
+  count: number;
+  readonly first: { readonly warning: Warning; readonly input: string }[];
+}
+
+/** Warnings of one or more files by kind: how many, and the first few. */
+export class WarningTally {
+  readonly #kinds = new Map<WarningCode, Kind>();
+  #files = 0;
+  #scores = 0;
+
+  add({ input, result }: Outcome): void {
+    this.#files += 1;
+    const warnings = result?.warnings ?? [];
+    if (warnings.length > 0) this.#scores += 1;
+    for (const warning of warnings) {
+      const kind = this.#kinds.get(warning.code) ?? { count: 0, first: [] };
+      this.#kinds.set(warning.code, kind);
+      kind.count += 1;
+      if (kind.first.length < SHOWN_OF_A_KIND) kind.first.push({ warning, input });
     }
-    if (kind.length > room)
-      lines.push(`  ${room === 0 ? '' : '... and '}${kind.length - room} more (${code})`);
   }
-  return lines.length === 0 ? [] : [`Warnings (${warnings.length}; all of them with --json):`, ...lines];
+
+  count(code: WarningCode): number {
+    return this.#kinds.get(code)?.count ?? 0;
+  }
+
+  /** The first few of each kind as lines, the rest as a number. */
+  lines(): string[] {
+    if (this.#kinds.size === 0) return [];
+    const lines: string[] = [];
+    let shown = 0;
+    for (const [code, { count, first }] of this.#kinds) {
+      const room = Math.min(SHOWN_IN_ALL - shown, first.length);
+      shown += room;
+      for (const { warning, input } of first.slice(0, room)) {
+        lines.push(`  ${oneLine(placed(warning, this.#files > 1 ? input : undefined))} (${code})`);
+      }
+      if (count > room) lines.push(`  ${room === 0 ? '' : '... and '}${count - room} more (${code})`);
+    }
+    return [this.#heading(), ...lines];
+  }
+
+  #heading(): string {
+    const all = [...this.#kinds.values()].reduce((sum, { count }) => sum + count, 0);
+    if (this.#files === 1) return `Warnings (${all}; all of them with --json):`;
+    const kinds = [...this.#kinds].map(([code, { count }]) => `${count} ${code}`).join(', ');
+    const where = `${all} in ${this.#scores} ${this.#scores === 1 ? 'score' : 'scores'}`;
+    return `Warnings (${where}: ${kinds}; all of them with --report FILE.jsonl):`;
+  }
 }
 
 /** With the file's name where there are several, without it where the summary has named it. */
-function placed({ code, message, place }: Warning, file: string | undefined): Warning {
+function placed({ message, place }: Warning, file: string | undefined): string {
   const { file: _, ...rest } = place;
-  return { code, message, place: file === undefined ? rest : { ...rest, file } };
-}
-
-function byKind(warnings: readonly Warning[]): Map<Warning['code'], Warning[]> {
-  const kinds = new Map<Warning['code'], Warning[]>();
-  for (const warning of warnings) {
-    const kind = kinds.get(warning.code);
-    if (kind === undefined) kinds.set(warning.code, [warning]);
-    else kind.push(warning);
-  }
-  return kinds;
+  return describe(message, file === undefined ? rest : { ...rest, file });
 }

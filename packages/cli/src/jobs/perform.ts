@@ -1,0 +1,70 @@
+import type { Readable } from 'node:stream';
+import { type AnnotateOptions, annotate, type ClearOptions, clear } from '@handline/core';
+import { type Job, shown } from '../files/jobs.js';
+import { refuseMislabelled } from '../files/kinds.js';
+import { type FileState, readSource } from '../files/read.js';
+import type { Findings, Result } from '../outcome.js';
+import { type Failure, failed } from './failed.js';
+
+/** What is to be done with the bytes of a score. As plain data it can be handed to a worker. */
+export type Work =
+  | { readonly name: 'mark'; readonly options: AnnotateOptions }
+  | { readonly name: 'clear'; readonly options: ClearOptions }
+  | ((bytes: Uint8Array, file: string) => Result)
+  /** A result that is made from nothing. */
+  | { readonly name: 'make'; readonly make: () => Result };
+
+export interface Order {
+  readonly work: Work;
+  readonly mostBytes: number;
+  /** Whether the report is kept slice by slice, or only as much of it as a summary tells. */
+  readonly full: boolean;
+}
+
+/** A job up to where its result is to be written. */
+export type Performed =
+  | {
+      readonly output: Uint8Array;
+      /** Whether the result differs from the input. */
+      readonly changed: boolean;
+      readonly state?: FileState;
+      readonly findings: Findings;
+    }
+  | { readonly failure: Failure };
+
+/** Reads a score and works on it; a failure comes back as a value. */
+export async function perform(job: Job, order: Order, stdin: Readable): Promise<Performed> {
+  const file = shown(job.input, 'input');
+  const { destination } = job;
+  try {
+    if (typeof order.work === 'object' && order.work.name === 'make') return made(order.work.make());
+    const { bytes, state } = await readSource(job.input, stdin, order.mostBytes);
+    if (destination.kind === 'file' && !destination.makeFolder) refuseMislabelled(destination.path, bytes);
+    const { output, ...findings } = worked(order.work, bytes, file);
+    return {
+      output,
+      changed: Buffer.compare(bytes, output) !== 0,
+      ...(state === undefined ? {} : { state }),
+      findings: order.full ? findings : brief(findings),
+    };
+  } catch (error) {
+    return { failure: failed(error, file, destination) };
+  }
+}
+
+function made({ output, ...findings }: Result): Performed {
+  return { output, changed: true, findings };
+}
+
+function worked(work: Exclude<Work, { readonly name: 'make' }>, bytes: Uint8Array, file: string): Result {
+  if (typeof work === 'function') return work(bytes, file);
+  if (work.name === 'clear') return clear(bytes, { ...work.options, file });
+  const { output, report } = annotate(bytes, { ...work.options, file });
+  return { output, report, warnings: report.warnings };
+}
+
+/** The slices are most of a report, and no summary reads them. */
+function brief({ report, ...findings }: Findings): Findings {
+  if (report === undefined) return findings;
+  return { ...findings, report: { ...report, lines: report.lines.map((line) => ({ ...line, slices: [] })) } };
+}

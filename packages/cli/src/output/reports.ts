@@ -1,0 +1,66 @@
+import { type FileHandle, open } from 'node:fs/promises';
+import type { Writable } from 'node:stream';
+import { usageError } from '../exit.js';
+import { inPlainWords, systemCode } from '../files/trouble.js';
+import { ClosedPipe, send } from '../jobs/streams.js';
+import type { ReportChoice } from '../options/output-options.js';
+import type { Outcome } from '../outcome.js';
+import { JsonReport, jsonEntry } from './json.js';
+
+/** Where what became of the files is told, entry by entry, as soon as it is known. */
+export class Reports {
+  readonly #stream: Writable;
+  readonly #json: JsonReport | undefined;
+  readonly #lines: FileHandle | undefined;
+  /** Nobody reads on; what becomes of the files is the same. */
+  #unread = false;
+
+  private constructor(stream: Writable, json: JsonReport | undefined, lines: FileHandle | undefined) {
+    this.#stream = stream;
+    this.#json = json;
+    this.#lines = lines;
+  }
+
+  /** @throws CliError usage, where the file for `--report` cannot be made */
+  static async open(choice: ReportChoice, stream: Writable): Promise<Reports> {
+    const lines = choice.report === undefined ? undefined : await opened(choice.report);
+    return new Reports(stream, choice.json ? new JsonReport() : undefined, lines);
+  }
+
+  /** Whether entries tell of every slice. */
+  get full(): boolean {
+    return this.#lines !== undefined;
+  }
+
+  async add(place: number, outcome: Outcome): Promise<void> {
+    await this.#lines?.appendFile(`${JSON.stringify(jsonEntry(outcome))}\n`);
+    await this.#send(this.#json?.add(place, outcome) ?? '');
+  }
+
+  async end(summary: string): Promise<void> {
+    await this.#lines?.close();
+    await this.#send((this.#json?.end() ?? '') + summary);
+  }
+
+  async #send(text: string): Promise<void> {
+    if (text === '' || this.#unread) return;
+    try {
+      await send(this.#stream, text);
+    } catch (error) {
+      if (!(error instanceof ClosedPipe)) throw error;
+      this.#unread = true;
+    }
+  }
+}
+
+/** Never over a file that is there, which might be a score. */
+async function opened(file: string): Promise<FileHandle> {
+  try {
+    return await open(file, 'wx');
+  } catch (error) {
+    const taken = systemCode(error) === 'EEXIST';
+    throw usageError(
+      `--report ${file}: ${taken ? 'is already there; choose another name' : inPlainWords(error)}`,
+    );
+  }
+}

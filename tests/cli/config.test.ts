@@ -1,0 +1,109 @@
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { beforeEach, describe, expect, test } from 'vitest';
+import yargs from 'yargs';
+import { FLAGS, TEXTS } from '../../packages/cli/src/options/config.js';
+import { addMarkOptions } from '../../packages/cli/src/options/mark-options.js';
+import { handline, scale, workFolder } from './harness.js';
+
+const folder = workFolder();
+const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
+const read = (path: string) => readFileSync(at(path), 'utf8');
+const schema = JSON.parse(read('packages/cli/handline.config.schema.json'));
+const example = /```json\n([^`]*"for"[^`]*)```/.exec(read('README.md'))?.[1] ?? '';
+
+beforeEach(() => {
+  folder.put('a.musicxml', scale());
+});
+
+async function marked(...args: string[]): Promise<string> {
+  const { code, stdout, stderr } = await handline(['mark', 'a.musicxml', '--quiet', ...args], folder.path);
+  expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+  return stdout.toString();
+}
+
+describe('the file of settings', () => {
+  test('the command line goes before the student, the student before the rest of the file', async () => {
+    const typed = {
+      german: await marked('--language', 'de', '--legend', '--layers', 'all'),
+      sparse: await marked('--language', 'de', '--legend', '--layers', 'all', '--digits', 'sparse'),
+      french: await marked('--language', 'fr', '--legend', '--layers', 'all', '--digits', 'sparse'),
+    };
+    expect(new Set(Object.values(typed)).size).toBe(3);
+    const settings = {
+      $schema: './node_modules/handline/handline.config.schema.json',
+      language: 'de',
+      legend: true,
+      layers: ['depth', 'crossing', 'carry', 'contour', 'roll'],
+      for: { Ida: { digits: 'sparse', span: { right: 'small', left: 190 } }, Jo: { language: 'it' } },
+    };
+    folder.put('handline.config.json', JSON.stringify(settings));
+    expect(await marked()).toBe(typed.german);
+    expect(await marked('--for', 'Ida', '--span', 'medium')).toBe(typed.sparse);
+    expect(await marked('--for', 'Ida', '--span', 'medium', '--language', 'fr')).toBe(typed.french);
+    mkdirSync(folder.at('sub'));
+    const below = await handline(['mark', '../a.musicxml', '--quiet'], folder.at('sub'));
+    expect(below.stdout.toString()).toBe(typed.german);
+    expect(new Ajv2020().validate(schema, settings)).toBe(true);
+  });
+
+  test('a file of words is found beside it', async () => {
+    mkdirSync(folder.at('set'));
+    folder.put('set/words.json', '{"in": "deeper", "far-in": "deepest", "out": "shallower"}');
+    folder.put('set/own.json', '{"wording": "words.json"}');
+    expect(await marked('--config', 'set/own.json')).toBe(await marked('--wording', 'set/words.json'));
+  });
+
+  test.each<[string, string[], RegExp]>([
+    ['{', [], /is not valid JSON/],
+    ['[]', [], /does not hold an object/],
+    ['{"spam": 1}', [], /spam is not a setting; there are hands, /],
+    ['{"legend": "yes"}', [], /legend is true or false/],
+    ['{"span": null}', [], /span is neither a text nor a number/],
+    ['{"span": 8}', [], /--span 8: write 8th for the interval/],
+    ['{"digits": "few"}', [], /digits.*few/],
+    ['{"for": {"Ida": {}}}', ['--for', 'Jo'], /--for Jo: .* knows Ida/],
+    ['{"for": {"Ida": {"for": {}}}}', ['--for', 'Ida'], /for is not a setting/],
+    ['{}', ['--config', 'none.json'], /none\.json: there is no such file/],
+  ])('%s with %j is refused', async (content, args, message) => {
+    folder.put('handline.config.json', content);
+    const { code, stderr } = await handline(['mark', 'a.musicxml', '-o', 'x.xml', ...args], folder.path);
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/^handline: [^\n]+\n$/);
+    expect(stderr).toMatch(message);
+    expect(folder.has('x.xml')).toBe(false);
+  });
+
+  test('its schema knows the options of mark and their values, and takes the example of the README', () => {
+    const options = (
+      addMarkOptions(yargs()) as unknown as {
+        getOptions(): { key: object; choices: Record<string, string[]> };
+      }
+    ).getOptions();
+    const own = schema.$defs.settings.properties as Record<string, { enum?: string[] }>;
+    // Measures are a score's own.
+    const typed = ['for', 'config', 'measures', 'help', 'version'];
+    const all = Object.keys(options.key).filter((name) => !typed.includes(name));
+    expect([...TEXTS, ...FLAGS].sort()).toEqual(all.sort());
+    expect(Object.keys(own).sort()).toEqual(all);
+    for (const [name, { enum: values }] of Object.entries(own)) {
+      expect([name, values]).toEqual([name, options.choices[name]]);
+    }
+    const valid = new Ajv2020().compile(schema);
+    expect(valid(JSON.parse(example))).toBe(true);
+    for (const wrong of [{ spam: 1 }, { digits: 'few' }, { for: { Ida: { spam: 1 } } }]) {
+      expect(valid(wrong)).toBe(false);
+    }
+  });
+});
+
+test('the committed file that npm links runs the command', () => {
+  const { bin } = JSON.parse(read('packages/cli/package.json'));
+  const { stdout, status } = spawnSync(at(`packages/cli/${bin.handline}`), ['-V'], { encoding: 'utf8' });
+  expect({ stdout, status }).toEqual({
+    stdout: `${JSON.parse(read('packages/cli/package.json')).version}\n`,
+    status: 0,
+  });
+});

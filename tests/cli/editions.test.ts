@@ -1,0 +1,247 @@
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, readdirSync, readFileSync, statSync, symlinkSync, utimesSync } from 'node:fs';
+import { setTimeout as pause } from 'node:timers/promises';
+import { strToU8, zipSync } from 'fflate';
+import { describe, expect, test } from 'vitest';
+import { handline, MAIN, scale, spawned, start, workFolder } from './harness.js';
+
+const folder = workFolder();
+const NAMES = ['one/tune.musicxml', 'one/two/tune.xml', 'three/tune.musicxml'];
+
+/** An edition whose scores share one base name, with a hidden folder, a backup and a page of notes. */
+function edition(names: readonly string[] = NAMES, score = scale()): void {
+  for (const name of [...names, '.hidden/tune.musicxml', 'one/tune.musicxml.bak', 'notes.txt']) {
+    mkdirSync(folder.at(`ed/${name}`).replace(/[^/\\]+$/, ''), { recursive: true });
+    folder.put(`ed/${name}`, score);
+  }
+}
+
+/** All files below a folder but the record of what is done. */
+const below = (name: string): string[] =>
+  readdirSync(folder.at(name), { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && !entry.parentPath.endsWith('.handline-done'))
+    .map((entry) => `${entry.parentPath}/${entry.name}`.slice(folder.at(name).length + 1))
+    .sort();
+const read = (name: string) => readFileSync(folder.at(name), 'utf8');
+const mark = (...args: string[]) => handline(['mark', ...args], folder.path);
+
+describe('inputs', () => {
+  test.each<[string, string[], readonly string[]]>([
+    ['a folder and its subfolders', ['ed'], NAMES],
+    ['several folders, below the one that they share', ['ed/one', 'ed/three'], NAMES],
+    ['files of equal names', ['ed/one/tune.musicxml', 'ed/three/tune.musicxml'], [NAMES[0]!, NAMES[2]!]],
+    ['a pattern', ['ed/**/*.xml'], [NAMES[1]!]],
+    ['a folder and a file of it', ['ed', 'ed/one/tune.musicxml'], NAMES],
+    ['a list', ['@list.txt'], [NAMES[0]!, NAMES[2]!]],
+    ['a list, mirrored below a folder', ['@one.txt', '--root', 'ed'], [NAMES[0]!]],
+  ])('%s', async (_, inputs, results) => {
+    edition();
+    folder.put('list.txt', `ed/${NAMES[0]}\r\n\r\ned/three\n`);
+    folder.put('one.txt', `ed/${NAMES[0]}\0`);
+    const { code, stderr } = await mark(...inputs, '--out-dir', 'out');
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(below('out')).toEqual([...results].sort());
+    expect(readdirSync(folder.at('out'))).not.toContain('.handline-done');
+  });
+
+  test('a list on standard input; results within the folder are no inputs of the next run', async () => {
+    edition();
+    const run = await handline(['mark', '@-', '--out-dir', 'ed/marked'], folder.path, `ed/${NAMES[0]}\n`);
+    expect([run.code, below('ed/marked')]).toEqual([0, ['tune.musicxml']]);
+    const plan = await mark('ed', '--out-dir', 'ed/marked', '--dry-run');
+    expect(plan.stdout.toString().split('\n')).toEqual([
+      ...[...NAMES].sort().map((name) => `ed/${name} -> ed/marked/${name}`),
+      '',
+    ]);
+    expect(below('ed/marked')).toEqual(['tune.musicxml']);
+  });
+
+  test('.handlineignore names what is passed over, links in a folder are not followed', async () => {
+    edition();
+    folder.put('ed/.handlineignore', '# drafts\none/*\n!one/two\n');
+    symlinkSync('three', folder.at('ed/way'));
+    symlinkSync('tune.musicxml', folder.at('ed/three/again.musicxml'));
+    const { code } = await mark('ed', '--out-dir', 'out');
+    expect([code, below('out')]).toEqual([0, ['one/two/tune.xml', 'three/tune.musicxml']]);
+  });
+
+  test.each<[string[], RegExp]>([
+    [['ed', '-o', 'out.musicxml'], /several scores need --out-dir/],
+    [['ed/**/*.mxl', '--out-dir', 'out'], /no file matches ed/],
+    [['@none.txt', '--out-dir', 'out'], /the list none\.txt: there is no such file/],
+    [['ed', '--skip-done', '--in-place'], /--skip-done goes with --out-dir/],
+    [['ed/one/tune.musicxml', '-o', 'x.pdf'], /x\.pdf: the result is MusicXML/],
+    [['ed/one/tune.musicxml', '-o', '-', '--check'], /--check has no file to compare with/],
+  ])('%j is refused', async (args, message) => {
+    edition();
+    const { code, stderr } = await mark(...args);
+    expect(code).toBe(2);
+    expect(stderr).toMatch(message);
+    expect(below('.').filter((name) => !name.startsWith('ed/'))).toEqual([]);
+  });
+});
+
+describe('--skip-done', () => {
+  const again = (...more: string[]) => mark('ed', '--out-dir', 'out', '--skip-done', '--json', ...more);
+  const statuses = (run: { stdout: Buffer }): Record<string, string> =>
+    Object.fromEntries(
+      JSON.parse(run.stdout.toString()).files.map((file: { input: string; status: string }) => [
+        file.input.slice(3),
+        file.status,
+      ]),
+    );
+  const all = (status: string) => Object.fromEntries([...NAMES].sort().map((name) => [name, status]));
+
+  test('passes over what is done; a score, options or a result that changed are told apart', async () => {
+    edition();
+    expect(statuses(await again())).toEqual(all('written'));
+    expect(statuses(await again())).toEqual(all('done'));
+    folder.put(`ed/${NAMES[0]}`, scale({ notes: 20 }));
+    utimesSync(folder.at(`ed/${NAMES[2]}`), 1, 1);
+    expect(statuses(await again())).toEqual({
+      ...all('done'),
+      [NAMES[0]!]: 'written',
+      [NAMES[2]!]: 'written',
+    });
+    expect(statuses(await again('--digits', 'sparse'))).toEqual(all('written'));
+    folder.put(`out/${NAMES[1]}`, 'edited by hand');
+    const edited = await again('--digits', 'sparse');
+    expect([edited.code, statuses(edited)]).toEqual([3, { ...all('done'), [NAMES[1]!]: 'unwritten' }]);
+    expect(read(`out/${NAMES[1]}`)).toBe('edited by hand');
+  });
+
+  test('goes on after a run that was interrupted: nothing is lost and nothing done twice', async () => {
+    const names = Array.from({ length: 16 }, (_, index) => `${index}/tune.musicxml`);
+    edition(names, scale({ notes: 150 }));
+    const { child, done } = start(['mark', 'ed', '--out-dir', 'out', '--jobs', '2'], folder.path);
+    while (child.exitCode === null && !(folder.has('out') && below('out').length >= 3)) await pause(2);
+    child.kill('SIGINT');
+    const { code, stderr } = await done;
+    const before = below('out');
+    expect(code).toBe(130);
+    expect(stderr).toMatch(/^handline: interrupted: \d+ of 16 scores are done; --skip-done [^\n]*\n$/);
+    expect(before.length).toBeLessThan(names.length);
+    const rest = await spawned(
+      ['mark', 'ed', '--out-dir', 'out', '--skip-done', '--jobs', '2', '--json'],
+      folder.path,
+    );
+    expect({ code: rest.code, stderr: rest.stderr }).toEqual({ code: 0, stderr: '' });
+    const found = statuses(rest);
+    expect(Object.keys(found)).toEqual([...names].sort());
+    expect(Object.keys(found).filter((name) => found[name] === 'done')).toEqual(before);
+    expect(below('out')).toEqual([...names].sort());
+    for (const name of names) expect(read(`out/${name}`)).toBe(read('out/0/tune.musicxml'));
+  });
+});
+
+test('worker threads give what one thread gives: reports in order, a bad, an unwritable and a compressed score', async () => {
+  edition(['a/tune.musicxml', 'b/tune.musicxml', 'c/tune.musicxml', 'd/tune.musicxml']);
+  folder.put('ed/b/tune.musicxml', '<html/>');
+  for (const out of ['one', 'two']) {
+    mkdirSync(folder.at(`${out}/c`), { recursive: true });
+    folder.put(`${out}/c/tune.musicxml`, 'precious');
+  }
+  const one = await mark('ed', '--out-dir', 'one', '--json', '--jobs', '1', '--report', 'one.jsonl');
+  const two = await spawned(
+    ['mark', 'ed', '--out-dir', 'two', '--json', '--jobs', '2', '--report', 'two.jsonl'],
+    folder.path,
+  );
+  expect([one.code, two.code]).toEqual([3, 3]);
+  expect(two.stdout.toString().replaceAll('"two/', '"one/').replaceAll('two/', 'one/')).toBe(
+    one.stdout.toString(),
+  );
+  const { files } = JSON.parse(one.stdout.toString());
+  expect(files.map(({ status }: { status: string }) => status)).toEqual([
+    'written',
+    'refused',
+    'unwritten',
+    'written',
+  ]);
+  const lines = read('two.jsonl').trimEnd().split('\n');
+  expect(lines.map((line) => JSON.parse(line).input).sort()).toEqual(
+    files.map(({ input }: { input: string }) => input),
+  );
+  expect([below('one'), read('one/c/tune.musicxml')]).toEqual([below('two'), 'precious']);
+  expect(read('two/a/tune.musicxml')).toBe(read('one/a/tune.musicxml'));
+  const taken = await mark('ed', '--out-dir', 'three', '--report', 'ed/a/tune.musicxml', '--force');
+  expect([taken.code, read('ed/a/tune.musicxml')]).toEqual([2, scale()]);
+});
+
+test('a name that does not fit the content is refused before the work', async () => {
+  const container = '<container><rootfiles><rootfile full-path="s.xml"/></rootfiles></container>';
+  folder.put('a.mxl', zipSync({ 'META-INF/container.xml': strToU8(container), 's.xml': strToU8(scale()) }));
+  folder.put('b.musicxml', scale());
+  for (const [input, output, advice] of [
+    ['a.mxl', 'out.musicxml', /^handline: a\.mxl: the score is compressed, [^\n]*name it \.mxl\n$/],
+    [
+      'b.musicxml',
+      'out.mxl',
+      /^handline: b\.musicxml: the score is not compressed, [^\n]*name it \.musicxml\n$/,
+    ],
+  ] as const) {
+    const { code, stderr } = await mark(input, '-o', output);
+    expect(code).toBe(1);
+    expect(stderr).toMatch(advice);
+  }
+  expect((await mark('a.mxl', '-o', 'No. 2.mxl')).code).toBe(0);
+  expect((await mark('b.musicxml', '-o', 'No.2')).code).toBe(0);
+  expect(folder.names()).toEqual(['No. 2.mxl', 'No.2', 'a.mxl', 'b.musicxml']);
+});
+
+test('--check tells by its exit code whether anything would change, and writes nothing', async () => {
+  edition();
+  const fresh = await mark('ed', '--check');
+  expect(fresh.code).toBe(7);
+  expect(fresh.stdout.toString()).toContain('3 of 3 results differ from what is there; nothing was written');
+  expect(read(`ed/${NAMES[0]}`)).toBe(scale());
+  await mark('ed', '--out-dir', 'out', '--quiet');
+  expect((await mark('ed', '--out-dir', 'out', '--check')).code).toBe(0);
+  expect((await mark('ed', '--out-dir', 'out', '--check', '--digits', 'none')).code).toBe(7);
+  expect((await mark('ed', '--in-place', '--quiet')).code).toBe(0);
+  expect((await mark('ed', '--check')).code).toBe(0);
+});
+
+describe('the guide to whole editions', () => {
+  const guide = readFileSync(new URL('../../packages/cli/docs/editions.md', import.meta.url), 'utf8');
+  const scripts = [...guide.matchAll(/```sh\n(.*?)```/gs)].map((match) => match[1] ?? '');
+  const script = (sign: string) =>
+    scripts
+      .map((text) => text.replaceAll('handline mark', '"$0" "$1" mark'))
+      .find((text) => text.includes(sign))!
+      .replace(/\bedition\b/g, 'ed')
+      .replace(/\bmarked\b/g, 'out');
+
+  function run(text: string, env: Readonly<Record<string, string>> = {}): void {
+    const options = { cwd: folder.path, encoding: 'utf8', env: { ...process.env, ...env } } as const;
+    const { status, stderr } = spawnSync('bash', ['-c', text, process.execPath, MAIN], options);
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+  }
+
+  const visible = NAMES.filter((name) => name.endsWith('.musicxml')).concat('.hidden/tune.musicxml');
+
+  test('GNU parallel does the parts of a list, and what is done is passed over', (context) => {
+    if (spawnSync('parallel', ['--version']).status !== 0) context.skip('GNU parallel is not installed here');
+    edition();
+    const command = script('-N 500 "$0"').replace('-N 500', '-N 2');
+    run(command);
+    expect(below('out')).toEqual([...visible].sort());
+    const times = () => visible.map((name) => statSync(folder.at(`out/${name}`)).mtimeMs);
+    const before = times();
+    run(command);
+    expect(times()).toEqual(before);
+  });
+
+  test('the tasks of a Slurm array share a list among them', () => {
+    edition();
+    folder.put('scores.txt', visible.map((name) => `ed/${name}\n`).join(''));
+    for (const task of ['0', '1']) {
+      run(script('SLURM'), {
+        SLURM_ARRAY_TASK_ID: task,
+        SLURM_ARRAY_TASK_COUNT: '2',
+        SLURM_CPUS_PER_TASK: '1',
+        SLURM_JOB_ID: task,
+      });
+    }
+    expect(below('out')).toEqual([...visible].sort());
+  });
+});
