@@ -12,6 +12,7 @@ export const FLOORS: readonly (readonly string[])[] = [
   ['cues'],
   ['pipeline'],
   ['annotate.ts', 'read-lines.ts'],
+  ['worker'],
   ['index.ts'],
 ];
 

@@ -8,8 +8,8 @@ import type { MotionPlan } from './motion/plan.js';
 import { checkOf, readToken } from './musicxml/marks/record/token.js';
 import { readScore } from './musicxml/read/score.js';
 import type { XmlElement } from './musicxml/xml/tree.js';
-import { checkInput, checkReading } from './options/allowed.js';
-import type { LineOptions } from './options/options.js';
+import { checkReading, inputOf } from './options/allowed.js';
+import type { Input, LineOptions } from './options/options.js';
 import { openAsPrinted } from './pipeline/open.js';
 import { settingsOf } from './pipeline/settings.js';
 import type { Warning } from './score/errors.js';
@@ -18,7 +18,9 @@ import { Clock } from './score/tempo.js';
 
 /** What one hand plays, with what `fingerLine`, `alternatives` and `planMotion` need to know about it. */
 export interface ReadLine {
+  /** Id of the part. */
   readonly partId: string;
+  /** What the hand plays, slice by slice. */
   readonly line: Line;
   /** The hand of the chosen span. */
   readonly hand: HandModel;
@@ -30,21 +32,27 @@ export interface ReadLine {
 export interface ReadLines {
   /** Right hand before left, part by part. */
   readonly lines: readonly ReadLine[];
+  /** What the user should know. */
   readonly warnings: readonly Warning[];
 }
 
 /** The motion of the digits that a score has. */
 export interface PlannedLine {
+  /** Id of the part. */
   readonly partId: string;
+  /** What the hand plays, slice by slice. */
   readonly line: Line;
   /** Fingers in print, by slice and key; null where the score has no digit. */
   readonly fingers: GivenFingers;
+  /** The motion of every slice. */
   readonly plan: MotionPlan;
 }
 
 /** What `planDigits` gives. */
 export interface PlannedLines {
+  /** Right hand before left, part by part. */
   readonly lines: readonly PlannedLine[];
+  /** What the user should know. */
   readonly warnings: readonly Warning[];
 }
 
@@ -55,7 +63,7 @@ export interface PlannedLines {
  * @param input MusicXML text, or the bytes of a MusicXML or .mxl file
  * @throws HandlineError where the input is not a score or exceeds a limit, or an option is bad
  */
-export function readLines(input: string | Uint8Array, options: LineOptions = {}): ReadLines {
+export function readLines(input: Input, options: LineOptions = {}): ReadLines {
   const { lines, warnings } = open(input, options);
   return { lines: lines.map(({ read }) => read), warnings };
 }
@@ -66,7 +74,7 @@ export function readLines(input: string | Uint8Array, options: LineOptions = {})
  *
  * @throws HandlineError as `readLines`
  */
-export function planDigits(input: string | Uint8Array, options: LineOptions = {}): PlannedLines {
+export function planDigits(input: Input, options: LineOptions = {}): PlannedLines {
   const { lines, warnings } = open(input, options);
   const planned = lines.map(({ read: { partId, line, hand }, part }): PlannedLine => {
     const fingers = printedFingers(line, part);
@@ -75,11 +83,11 @@ export function planDigits(input: string | Uint8Array, options: LineOptions = {}
   return { lines: planned, warnings };
 }
 
-function open(input: string | Uint8Array, options: LineOptions) {
-  checkInput(input);
+function open(input: Input, options: LineOptions) {
+  const given = inputOf(input);
   checkReading(options);
   const settings = settingsOf(options);
-  const { text, root } = openAsPrinted(input, settings.limits, settings.file);
+  const { text, root } = openAsPrinted(given, settings.limits, settings.file);
   const { score, warnings } = readScore(root, text, {
     ...settings,
     passesOver: isOurs,

@@ -5,6 +5,7 @@ import type { Ornaments } from '../hands/ornaments.js';
 import { rounded } from '../numeric/fixed-point.js';
 import { checkFingering, checkLine } from '../options/allowed.js';
 import type { Criterion } from '../options/options.js';
+import type { NextBest } from '../options/report.js';
 import type { Finger } from '../score/model.js';
 import { consistentChoice } from './consistency/settle.js';
 import type { Choice } from './cost/choice.js';
@@ -18,7 +19,7 @@ import { WEIGHTS } from './cost/weights.js';
 import { ornamentCosts } from './ornaments.js';
 import { type JoinedChoice, settleJoins } from './repeats/settle.js';
 import type { LineFingering, SliceFingering } from './result.js';
-import { secondChoices } from './second-choices.js';
+import { nextFingers, secondChoices } from './second-choices.js';
 import { type Surroundings, surroundingsOf } from './view/surroundings.js';
 import { type SliceView, viewLine } from './view/view.js';
 
@@ -34,6 +35,8 @@ export interface FingerOptions {
   readonly ornaments?: Ornaments | undefined;
   /** Greatest number of second choices to find for a note. Default 0. */
   readonly alternates?: number;
+  /** Find the next best finger of every key, and what it would cost. Default false. */
+  readonly nextBest?: boolean;
 }
 
 /** A slice that the hand cannot play as written, or whose given digits contradict the hand. */
@@ -47,6 +50,8 @@ export interface Fingered {
   readonly doubts: readonly FingeringDoubt[];
   /** Where asked for: second choices by slice and struck key. */
   readonly alternates?: readonly (readonly (readonly Finger[])[])[];
+  /** Where asked for: the next best finger by slice and struck key, null where there is no other. */
+  readonly nextBest?: readonly (readonly (NextBest | null)[])[];
 }
 
 /** What the search works on. */
@@ -90,6 +95,7 @@ export function fingerLine(line: Line, hand: HandModel, options: FingerOptions =
     ...(most > 0 && {
       alternates: secondChoices(objective, choice.path, most),
     }),
+    ...(options.nextBest && { nextBest: nextFingers(objective, choice.path) }),
   };
 }
 

@@ -32,6 +32,7 @@ export interface Settings {
   readonly existing: 'keep' | 'ignore' | 'replace';
   readonly shareHands: boolean;
   readonly alternatives: number;
+  readonly nextBest: boolean;
   readonly strict: boolean;
   readonly limits: Limits;
 }
@@ -67,6 +68,7 @@ export function settingsOf(options: AnnotateOptions): Settings {
     existing: options.existing ?? 'keep',
     shareHands: options.shareHands ?? false,
     alternatives: options.alternatives ?? 0,
+    nextBest: options.nextBest ?? false,
     strict: options.strict ?? false,
     limits: limitsOf(options.limits),
   };
