@@ -38,7 +38,7 @@ export async function runMark(args: Arguments, streams: Streams): Promise<ExitCo
       choice,
       summary: markSummary,
       mostBytes: mostBytes(options.limits ?? {}),
-      work: (bytes, file) => mark(bytes, { ...options, file }),
+      work: (bytes, file) => mark(bytes, { ...options, file, nextBest: choice.json }),
     },
     streams,
   );

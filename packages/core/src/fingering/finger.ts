@@ -41,12 +41,17 @@ export interface FingerOptions {
 
 /** A slice that the hand cannot play as written, or whose given digits contradict the hand. */
 export interface FingeringDoubt {
+  /** Index of the slice. */
   readonly slice: number;
+  /** Beyond reach, or digits in the file that do not fit. */
   readonly kind: 'reach' | 'digits';
 }
 
+/** What `fingerLine` gives. */
 export interface Fingered {
+  /** Fingers and their costs. */
   readonly fingering: LineFingering;
+  /** Slices that cannot be played as written, in printed order. */
   readonly doubts: readonly FingeringDoubt[];
   /** Where asked for: second choices by slice and struck key. */
   readonly alternates?: readonly (readonly (readonly Finger[])[])[];
@@ -87,7 +92,7 @@ export function fingerLine(line: Line, hand: HandModel, options: FingerOptions =
   checkFingering(options);
   const prepared = prepare(line, hand, options);
   const { views } = prepared;
-  const { choice, objective } = leastFingering(prepared, options.flow);
+  const { choice, objective, otherObjective } = leastFingering(prepared, options.flow);
   const most = options.alternates ?? 0;
   return {
     fingering: fingeringOf(prepared, choice, objective.extraCosts),
@@ -95,7 +100,9 @@ export function fingerLine(line: Line, hand: HandModel, options: FingerOptions =
     ...(most > 0 && {
       alternates: secondChoices(objective, choice.path, most),
     }),
-    ...(options.nextBest && { nextBest: nextFingers(objective, choice.path) }),
+    ...(options.nextBest && {
+      nextBest: nextFingers(otherObjective ? [objective, otherObjective()] : [objective], choice.path),
+    }),
   };
 }
 

@@ -34,10 +34,22 @@ export function secondChoices(
 /**
  * For every struck key the cheapest other finger, of equal ones the lower; null where the hand has no other one.
  *
- * @param path the least choice for this objective
+ * @param objectives each of which the path is the least choice for: beside a repeat or jump each pins the fingers of one side
  */
-export function nextFingers(objective: Objective, path: readonly number[]): ByKey<NextBest | null> {
-  return others(objective, path, Number.POSITIVE_INFINITY).map((keys) => keys.map((own) => own[0] ?? null));
+export function nextFingers(
+  objectives: readonly Objective[],
+  path: readonly number[],
+): ByKey<NextBest | null> {
+  const [first, ...more] = objectives.map((objective) => others(objective, path, Number.POSITIVE_INFINITY));
+  return first!.map((keys, at) =>
+    keys.map((own, nth) => {
+      const found = [own, ...more.map((slices) => slices[at]![nth]!)].flatMap(([next]) => next ?? []);
+      return found.reduce<NextBest | null>(
+        (best, next) => (best && best.cost <= next.cost ? best : next),
+        null,
+      );
+    }),
+  );
 }
 
 /** For every struck key the other fingers that cost at most so much more, cheapest first, of equal ones the lower. */

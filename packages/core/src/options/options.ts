@@ -42,11 +42,28 @@ export interface AnnotateOptions {
   /** Ids of the parts to mark. Default: every piano part found. */
   readonly parts?: readonly string[];
   /** Staff number for each hand, or one hand for a single staff. Default right 1, left 2. */
-  readonly staff?: { readonly right?: readonly number[]; readonly left?: readonly number[] };
+  readonly staff?: {
+    /** Staves of the right hand, from 1. */
+    readonly right?: readonly number[];
+    /** Staves of the left hand, from 1. */
+    readonly left?: readonly number[];
+  };
   /** Span of the hand, or of each hand. Default medium. */
-  readonly span?: SpanOption | { readonly right?: SpanOption; readonly left?: SpanOption };
+  readonly span?:
+    | SpanOption
+    | {
+        /** Of the right hand. Default medium. */
+        readonly right?: SpanOption;
+        /** Of the left hand. Default medium. */
+        readonly left?: SpanOption;
+      };
   /** Printed measure numbers, first and last inclusive; everything is analysed, only these are marked. */
-  readonly measures?: { readonly from: string; readonly to: string };
+  readonly measures?: {
+    /** The first measure with this number. */
+    readonly from: string;
+    /** The last measure with this number. */
+    readonly to: string;
+  };
   /** What the fingers are chosen by. Default usage. */
   readonly by?: Criterion;
   /** Kinds of cues to print; an empty list prints none. Default depth and crossing. */
@@ -100,7 +117,9 @@ export type Output<T extends Input> = T extends string ? string : Uint8Array<Arr
 
 /** What `annotate` gives. */
 export interface Annotated<T extends Input> {
+  /** The marked score. */
   readonly output: Output<T>;
+  /** What was found and done. */
   readonly report: Report;
 }
 
@@ -109,6 +128,7 @@ export type ClearOptions = Pick<AnnotateOptions, 'file' | 'limits'>;
 
 /** What `clear` gives. */
 export interface Cleared<T extends Input> {
+  /** The score without our marks. */
   readonly output: Output<T>;
   /** Marks that were changed since and therefore left, and digits that cannot be put back. */
   readonly warnings: readonly Warning[];

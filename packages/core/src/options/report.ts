@@ -136,8 +136,13 @@ export interface LineReport {
   readonly usage: number;
   /** Every onset of the hand, in printed order. */
   readonly slices: readonly SliceReport[];
-  /** Printed numbers of the measures with the most movement a key, in mm, worst first; at most five. */
-  readonly hardest: readonly { readonly measure: string; readonly movement: number }[];
+  /** The measures with the most movement a key, in mm, worst first; at most five. */
+  readonly hardest: readonly {
+    /** Number of the measure as printed. */
+    readonly measure: string;
+    /** Movement a key, mm. */
+    readonly movement: number;
+  }[];
   /** Doubts about the motion, such as an arm that cannot be clear of the thumb in time. */
   readonly findings: readonly Finding[];
   /** Chords that the hand cannot reach as written, with the usual ways out. */

@@ -5,7 +5,8 @@ import type { CompactReport, CompactSlice, Report, SliceReport } from '../option
  *
  * @param report as `annotate` gives it
  */
-export function compactReport({ version, lines, warnings, caution }: Report): CompactReport {
+export function compactReport(report: Report): CompactReport {
+  const { version, lines, warnings, caution } = report;
   return {
     version,
     lines: lines.map(({ part, hand, slices }) => ({ part, hand, slices: slices.map(rowOf) })),

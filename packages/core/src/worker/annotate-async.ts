@@ -47,8 +47,9 @@ let lastId = 0;
 export async function annotateAsync<T extends Input>(
   input: T,
   options: AnnotateOptions,
-  { worker, signal, onProgress }: AsyncOptions,
+  asyncOptions: AsyncOptions,
 ): Promise<Annotated<T>> {
+  const { worker, signal, onProgress } = asyncOptions;
   const given = inputOf(input);
   checkMarking(options);
   if (signal?.aborted) throw signal.reason;

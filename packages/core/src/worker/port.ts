@@ -8,13 +8,13 @@ export interface Port {
   /** Sends a copy of plain data to the other end. */
   postMessage(message: unknown): void;
   /** Node's way to listen. */
-  on?(type: string, listener: (value: never) => void): unknown;
+  on?(type: string, listener: (value: unknown) => void): unknown;
   /** Node's way to stop. */
-  off?(type: string, listener: (value: never) => void): unknown;
+  off?(type: string, listener: (value: unknown) => void): unknown;
   /** The browser's way to listen. */
-  addEventListener?(type: string, listener: (event: never) => void): void;
+  addEventListener?(type: string, listener: (event: unknown) => void): void;
   /** The browser's way to stop. */
-  removeEventListener?(type: string, listener: (event: never) => void): void;
+  removeEventListener?(type: string, listener: (event: unknown) => void): void;
 }
 
 /** What a worker is asked. */
@@ -45,12 +45,11 @@ export interface Refusal {
 /** Listens to one kind of event; returns how to stop. In Node the value comes as it is, in a browser in an event. */
 export function listen(port: Port, type: string, hear: (value: unknown) => void): () => void {
   if (port.on) {
-    const listener: (value: never) => void = hear;
-    port.on(type, listener);
-    return () => port.off?.(type, listener);
+    port.on(type, hear);
+    return () => port.off?.(type, hear);
   }
-  const listener = (event: { readonly data?: unknown; readonly message?: unknown }) =>
-    hear(type === 'error' ? event : event.data);
-  port.addEventListener?.(type, listener);
-  return () => port.removeEventListener?.(type, listener);
+  const unwrap = (event: unknown) =>
+    hear(type === 'message' ? (event as { readonly data: unknown }).data : event);
+  port.addEventListener?.(type, unwrap);
+  return () => port.removeEventListener?.(type, unwrap);
 }
