@@ -7,7 +7,7 @@ import { marksOf } from './pipeline/choose-marks.js';
 import { openSource } from './pipeline/open.js';
 import { analyse } from './pipeline/plan.js';
 import { FINGERING_SHARE, type Progress, READING_SHARE } from './pipeline/progress.js';
-import { reportOf } from './pipeline/report.js';
+import { reportOf } from './pipeline/report/report.js';
 import { selectMeasures } from './pipeline/selection.js';
 import { limitsOf, type Settings, settingsOf } from './pipeline/settings.js';
 import { sharedLines } from './pipeline/share-hands.js';

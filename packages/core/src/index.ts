@@ -43,8 +43,8 @@ export {
   type SliceReport,
   type Unreachable,
 } from './options/report.js';
-export { compactReport } from './pipeline/compact-report.js';
 export type { Progress } from './pipeline/progress.js';
+export { compactReport } from './pipeline/report/compact-report.js';
 export {
   type PlannedLine,
   type PlannedLines,

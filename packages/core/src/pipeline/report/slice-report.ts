@@ -1,13 +1,13 @@
-import { reasonText } from '../cues/reasons.js';
-import type { SliceKey } from '../hands/line.js';
-import type { Crossing } from '../motion/plan.js';
-import { rounded } from '../numeric/fixed-point.js';
-import { type Fraction, subtract, toNumber } from '../numeric/fraction.js';
-import type { Language } from '../options/options.js';
-import type { NoteReport, SliceReport } from '../options/report.js';
-import type { Draft } from '../score/draft.js';
-import type { Finger, Part } from '../score/model.js';
-import type { LineAnalysis } from './plan.js';
+import { reasonText } from '../../cues/reasons.js';
+import type { SliceKey } from '../../hands/line.js';
+import type { Crossing } from '../../motion/plan.js';
+import { rounded } from '../../numeric/fixed-point.js';
+import { type Fraction, subtract, toNumber } from '../../numeric/fraction.js';
+import type { Language } from '../../options/options.js';
+import type { NoteReport, SliceReport } from '../../options/report.js';
+import type { Draft } from '../../score/draft.js';
+import type { Finger, Part } from '../../score/model.js';
+import type { LineAnalysis } from '../plan.js';
 
 /** Whose digit is in print at a note head, by its id. */
 export type Digits = (note: number) => NoteReport['digit'];

@@ -1,24 +1,24 @@
-import { cautionText } from '../cues/wording.js';
-import { includesHand, type Line, type Slice } from '../hands/line.js';
-import type { Marks } from '../musicxml/marks/edit.js';
-import { rounded, sumOf } from '../numeric/fixed-point.js';
-import { compare } from '../numeric/fraction.js';
+import { cautionText } from '../../cues/wording.js';
+import { includesHand, type Line, type Slice } from '../../hands/line.js';
+import type { Marks } from '../../musicxml/marks/edit.js';
+import { rounded, sumOf } from '../../numeric/fixed-point.js';
+import { compare } from '../../numeric/fraction.js';
 import {
   type LineReport,
   REPORT_VERSION,
   type Report,
   type Shared,
   type SliceReport,
-} from '../options/report.js';
-import { quarterInMeasure } from '../score/beat.js';
-import type { Warning } from '../score/errors.js';
-import type { Part, Score } from '../score/model.js';
-import type { LineAnalysis } from './plan.js';
-import { isPrinted } from './printed.js';
-import type { Selection } from './selection.js';
-import type { Settings } from './settings.js';
+} from '../../options/report.js';
+import { quarterInMeasure } from '../../score/beat.js';
+import type { Warning } from '../../score/errors.js';
+import type { Part, Score } from '../../score/model.js';
+import type { LineAnalysis } from '../plan.js';
+import { isPrinted } from '../printed.js';
+import type { Selection } from '../selection.js';
+import type { Settings } from '../settings.js';
+import { waysOut, whoTakes } from '../warnings.js';
 import { type Digits, sliceReports } from './slice-report.js';
-import { waysOut, whoTakes } from './warnings.js';
 
 const HARDEST = 5;
 

@@ -1,4 +1,4 @@
-import type { CompactReport, CompactSlice, Report, SliceReport } from '../options/report.js';
+import type { CompactReport, CompactSlice, Report, SliceReport } from '../../options/report.js';
 
 /**
  * A report as short rows: what a program needs to show the marks, in about a fifteenth of the JSON.
