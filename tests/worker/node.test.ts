@@ -6,7 +6,7 @@ import { afterEach, beforeEach, expect, it } from 'vitest';
 import { FIXTURES } from '../scores.js';
 
 const SCRIPT = fileURLToPath(new URL('../../packages/core/examples/worker.node.mjs', import.meta.url));
-const DEMO = readFileSync(`${FIXTURES}demo/kelp-street-tunes.musicxml`);
+const TUNE = readFileSync(`${FIXTURES}page/hands-across.musicxml`);
 const OPTIONS = { file: 'tunes.xml', language: 'de', alternatives: 1, nextBest: true } as const;
 
 let worker: Worker;
@@ -16,21 +16,21 @@ beforeEach(() => {
 afterEach(() => worker.terminate());
 
 it('a worker marks as the thread itself does, in every form of input', async () => {
-  const expected = annotate(DEMO, OPTIONS);
-  const bytes = await annotateAsync(DEMO, OPTIONS, { worker });
+  const expected = annotate(TUNE, OPTIONS);
+  const bytes = await annotateAsync(TUNE, OPTIONS, { worker });
   expect(bytes.report).toEqual(expected.report);
   expect(bytes.output).toEqual(expected.output);
   expect(Object.getPrototypeOf(bytes.output)).toBe(Uint8Array.prototype);
-  const buffer = new Uint8Array(DEMO).buffer;
+  const buffer = new Uint8Array(TUNE).buffer;
   expect((await annotateAsync(buffer, OPTIONS, { worker })).output).toEqual(expected.output);
-  expect(buffer.byteLength).toBe(DEMO.length);
-  const text = DEMO.toString('utf8');
+  expect(buffer.byteLength).toBe(TUNE.length);
+  const text = TUNE.toString('utf8');
   expect((await annotateAsync(text, OPTIONS, { worker })).output).toBe(annotate(text, OPTIONS).output);
 });
 
 it('tells what begins, and how far it is, before the answer', async () => {
   const heard: Progress[] = [];
-  await annotateAsync(DEMO, {}, { worker, onProgress: (progress) => heard.push(progress) });
+  await annotateAsync(TUNE, {}, { worker, onProgress: (progress) => heard.push(progress) });
   expect(heard.map(({ step, part, hand }) => [step, part, hand].join(' ').trim())).toEqual([
     'reading',
     'fingering P1 right',
@@ -45,11 +45,11 @@ it('tells what begins, and how far it is, before the answer', async () => {
 
 it('answers several calls at once, each with its own', async () => {
   const calls = (['en', 'de', 'fr'] as const).map(async (language) => {
-    const { report } = await annotateAsync(DEMO, { language }, { worker });
+    const { report } = await annotateAsync(TUNE, { language }, { worker });
     return report.caution;
   });
   expect(await Promise.all(calls)).toEqual(
-    (['en', 'de', 'fr'] as const).map((language) => annotate(DEMO, { language }).report.caution),
+    (['en', 'de', 'fr'] as const).map((language) => annotate(TUNE, { language }).report.caution),
   );
   for (const type of ['message', 'error', 'exit', 'messageerror']) expect(worker.listenerCount(type)).toBe(0);
 });
@@ -65,10 +65,10 @@ const refusal = (work: () => unknown): HandlineError => {
 
 it.each([
   ['a file that is no score', '<html></html>', { file: 'page.html' }],
-  ['a number beyond a limit', DEMO.toString('utf8'), { limits: { maxNotes: 3 } }],
+  ['a number beyond a limit', TUNE.toString('utf8'), { limits: { maxNotes: 3 } }],
   [
     'a measure that is not there',
-    DEMO.toString('utf8'),
+    TUNE.toString('utf8'),
     { measures: { from: '900', to: '901' }, file: 'a: b' },
   ],
   ['a warning under strict', '<score-partwise><part-list/></score-partwise>', { strict: true, file: 'x' }],
@@ -87,7 +87,7 @@ it.each([
 
 it('refuses a bad option at once, without the worker', async () => {
   await worker.terminate();
-  await expect(annotateAsync(DEMO, { layers: ['no'] as never }, { worker })).rejects.toMatchObject({
+  await expect(annotateAsync(TUNE, { layers: ['no'] as never }, { worker })).rejects.toMatchObject({
     code: 'OPTION',
   });
 });
@@ -98,7 +98,7 @@ it('an abort in the midst of the work ends it, with the reason of the signal', a
   const ended = new Promise((done) => worker.once('exit', done));
   const heard: Progress[] = [];
   const call = annotateAsync(
-    DEMO,
+    TUNE,
     {},
     {
       worker,
@@ -116,10 +116,10 @@ it('an abort in the midst of the work ends it, with the reason of the signal', a
 });
 
 it('a signal that is aborted already asks nothing of the worker', async () => {
-  const call = annotateAsync(DEMO, {}, { worker, signal: AbortSignal.abort() });
+  const call = annotateAsync(TUNE, {}, { worker, signal: AbortSignal.abort() });
   await expect(call).rejects.toMatchObject({ name: 'AbortError' });
   // It still serves others.
-  await expect(annotateAsync(DEMO, {}, { worker })).resolves.toHaveProperty('report');
+  await expect(annotateAsync(TUNE, {}, { worker })).resolves.toHaveProperty('report');
 });
 
 it('what goes wrong in the caller or the worker rejects the call', async () => {
@@ -127,10 +127,10 @@ it('what goes wrong in the caller or the worker rejects the call', async () => {
   const onProgress = () => {
     throw oops;
   };
-  await expect(annotateAsync(DEMO, {}, { worker, onProgress })).rejects.toBe(oops);
-  const gone = annotateAsync(DEMO, {}, { worker });
+  await expect(annotateAsync(TUNE, {}, { worker, onProgress })).rejects.toBe(oops);
+  const gone = annotateAsync(TUNE, {}, { worker });
   await worker.terminate();
   await expect(gone).rejects.toThrow('the worker ended before its answer');
   worker = new Worker('throw new Error("no such script")', { eval: true });
-  await expect(annotateAsync(DEMO, {}, { worker })).rejects.toThrow('no such script');
+  await expect(annotateAsync(TUNE, {}, { worker })).rejects.toThrow('no such script');
 });
