@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { defineConfig } from 'vitest/config';
+import { configDefaults, defineConfig } from 'vitest/config';
 import quick from './vitest.config.js';
 
 const HOUR = 3_600_000;
@@ -8,6 +8,7 @@ const HOUR = 3_600_000;
 const more = readdirSync(import.meta.dirname, { recursive: true, encoding: 'utf8' }).filter(
   (name) =>
     name.endsWith('.test.ts') &&
+    !name.includes('node_modules') &&
     /\/rounds\.js'|\beditions\(/.test(readFileSync(`${import.meta.dirname}/${name}`, 'utf8')),
 );
 
@@ -17,7 +18,7 @@ export default defineConfig({
   test: {
     ...quick.test,
     include: ['tests/**/*.long.test.ts', ...more.map((name) => `tests/${name}`)],
-    exclude: [],
+    exclude: configDefaults.exclude,
     env: { HANDLINE_LONG: '1' },
     testTimeout: HOUR,
     hookTimeout: HOUR,

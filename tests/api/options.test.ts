@@ -77,6 +77,7 @@ const REFUSED: readonly (readonly [readonly Name[], unknown, RegExp])[] = [
   [ANNOTATE, { alternatives: '1' }, /^alternatives: "1" .*from 0 to 9/],
   [ANNOTATE, { alternatives: 10n }, /^alternatives: 10 .*from 0 to 9/],
   [ANNOTATE, { shareHands: 'yes' }, /^shareHands: "yes" .*true or false/],
+  [ANNOTATE, { nextBest: 1 }, /^nextBest: 1 .*true or false/],
   [ANNOTATE, { strict: 1 }, /^strict: 1 .*true or false/],
   [FINGERING, { keepDigits: 'yes' }, /^keepDigits: "yes" .*true or false/],
   [FINGERING, { flow: {} }, /^flow: \{\} .*context/],
@@ -107,13 +108,13 @@ describe('an option that is not allowed is refused by its name, with what is all
   });
 
   it('also what is no score, no line, no hand, no fingers', () => {
-    const odd = [undefined, null, 7, {}, [60], new ArrayBuffer(8), new Uint16Array(8)];
+    const odd = [undefined, null, 7, {}, [60], new DataView(new ArrayBuffer(8)), new Uint16Array(8)];
     for (const value of odd) {
       for (const act of [annotate, clear, readLines, planDigits]) {
         const error = refusal(() => act(value as string));
         expect([error.code, error.message]).toEqual([
           'OPTION',
-          expect.stringMatching(/^input: .*Uint8Array$/),
+          expect.stringMatching(/^input: .*Uint8Array or ArrayBuffer$/),
         ]);
       }
       const none = value as never;

@@ -3,8 +3,8 @@ import vm from 'node:vm';
 import * as core from '@handline/core';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { bundled } from './bundle.js';
-import { type Made, refuse, SAMPLES, work } from './work.js';
+import { bundled, bundledWorker } from './bundle.js';
+import { inWorker, type Made, refuse, SAMPLES, work } from './work.js';
 
 const CHROMIUM = '/usr/bin/chromium';
 /** No sandbox, because tests run as root; nothing that looks for a network. */
@@ -82,5 +82,19 @@ describe.skipIf(why !== undefined)('a bundle in Chromium', () => {
 
   it('refuses what is no score', async () => {
     expect(await page.evaluate(`(${refuse})(handline)`)).toBe('NOT_MUSICXML');
+  });
+
+  it('marks in a worker with progress, and an abort ends it', async () => {
+    const [{ bytes }] = SAMPLES as [(typeof SAMPLES)[number]];
+    const call = `(${inWorker})(handline, ${JSON.stringify(await bundledWorker())}, ${JSON.stringify(bytes)})`;
+    const made = (await page.evaluate(call)) as Awaited<ReturnType<typeof inWorker>>;
+    const { output, report } = core.annotate(Uint8Array.from(bytes), { language: 'fr' });
+    expect(Buffer.compare(Buffer.from(made.marked), Buffer.from(output))).toBe(0);
+    expect(made.report).toBe(JSON.stringify(report));
+    expect(made.steps).toEqual(['reading', 'fingering', 'fingering', 'writing']);
+    expect(made.refused).toBe('HandlineError NOT_MUSICXML');
+    expect(made.aborted).toBe('AbortError');
+    expect(made.broken).toContain('no such script');
+    expect(errors).toEqual([]);
   });
 });

@@ -2,9 +2,18 @@ import { build } from 'esbuild';
 import { ROOT } from '../musicxml/read-source.js';
 
 /** A script that sets `handline` to what `@handline/core` exports, bundled for browsers without any setting of ours. */
-export async function bundled(): Promise<string> {
+export function bundled(): Promise<string> {
+  return bundleOf("export * from '@handline/core';");
+}
+
+/** The script of a worker, bundled in the same way. */
+export function bundledWorker(): Promise<string> {
+  return bundleOf("import './packages/core/examples/worker.browser.mjs';");
+}
+
+async function bundleOf(contents: string): Promise<string> {
   const { outputFiles, warnings } = await build({
-    stdin: { contents: "export * from '@handline/core';", resolveDir: ROOT },
+    stdin: { contents, resolveDir: ROOT },
     bundle: true,
     platform: 'browser',
     format: 'iife',

@@ -39,3 +39,36 @@ export function refuse(core: typeof Core): string {
   }
   return 'nothing is refused';
 }
+
+/** What a worker makes of a score, and of what is no score; an abort, and a worker that fails. Stands alone, as `work`. */
+export async function inWorker(core: typeof Core, script: string, bytes: readonly number[]) {
+  const start = (text: string) =>
+    new Worker(URL.createObjectURL(new Blob([text], { type: 'text/javascript' })));
+  const outcome = (call: Promise<unknown>) =>
+    call.then(
+      () => 'nothing',
+      (error: Error & { readonly code?: unknown }) => error,
+    );
+  const worker = start(script);
+  const steps: string[] = [];
+  const onProgress = ({ step }: Core.Progress) => steps.push(step);
+  const buffer = Uint8Array.from(bytes).buffer;
+  const { output, report } = await core.annotateAsync(buffer, { language: 'fr' }, { worker, onProgress });
+  const refused = await outcome(core.annotateAsync('<html></html>', {}, { worker }));
+  const controller = new AbortController();
+  const { signal } = controller;
+  const aborting = core.annotateAsync(buffer, {}, { worker, signal, onProgress: () => controller.abort() });
+  const aborted = await outcome(aborting);
+  const bad = start('self.onmessage = () => { throw new Error("no such script"); };');
+  bad.addEventListener('error', (event) => event.preventDefault());
+  const broken = await outcome(core.annotateAsync(buffer, {}, { worker: bad }));
+  bad.terminate();
+  return {
+    marked: [...output],
+    report: JSON.stringify(report),
+    steps,
+    refused: refused instanceof core.HandlineError ? `${refused.name} ${refused.code}` : String(refused),
+    aborted: aborted instanceof DOMException ? aborted.name : String(aborted),
+    broken: String(broken),
+  };
+}

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { Readable, Writable } from 'node:stream';
+import { REPORT_VERSION } from '@handline/core';
 import { describe, expect, test } from 'vitest';
 import { runJobs } from '../../packages/cli/src/commands/run.js';
 import { planJobs } from '../../packages/cli/src/files/jobs.js';
@@ -66,6 +67,7 @@ describe('running jobs', () => {
   test('score to standard output with --json: standard error is JSON and nothing else, errors included', async () => {
     const fine = await run(['-'], {}, upper, { input: 'abc', json: true });
     expect(JSON.parse(fine.stderr)).toEqual({
+      version: REPORT_VERSION,
       files: [{ input: 'standard input', output: '-', status: 'written', changed: true, warnings: [] }],
     });
     const refused = await run(['-'], {}, upper, { input: 'abc', json: true, mostBytes: 2 });

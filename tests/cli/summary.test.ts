@@ -48,7 +48,7 @@ function outcome(
     output: 'out/a.xml',
     status: 'written',
     changed: true,
-    result: { warnings, report: { lines, warnings, caution: 'Stop at pain.' } },
+    result: { warnings, report: { version: '1.0.0', lines, warnings, caution: 'Stop at pain.' } },
     ...values,
   };
 }

@@ -7,7 +7,8 @@ import { fingerLine, prepare } from '#core/fingering/finger.js';
 import { leastCostsThrough } from '#core/fingering/search/backward.js';
 import { leastChoice, Search } from '#core/fingering/search/forward.js';
 import { cheapestPaths } from '#core/fingering/search/k-best.js';
-import { secondChoices } from '#core/fingering/second-choices.js';
+import { nextFingers, secondChoices } from '#core/fingering/second-choices.js';
+import { rounded } from '#core/numeric/fixed-point.js';
 import type { Hand } from '#core/score/model.js';
 import { rounds } from '../rounds.js';
 import { eachFingering, fingerings, Ledger } from './enumerate.js';
@@ -139,10 +140,11 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
     expect(beyond).toBeGreaterThan(0);
   });
 
-  it('a struck key has another finger exactly where a fingering with it costs at most 8 mm more', () => {
+  it('a struck key has another finger exactly where a fingering with it costs at most 8 mm more, and a next best one', () => {
     fc.assert(
       fc.property(cases(texture, least, most), fc.integer({ min: 1, max: 4 }), (own, count) => {
         const { objective, choice, all } = setUp(own);
+        const next = nextFingers([objective], choice.path);
         secondChoices(objective, choice.path, count).forEach((keys, at) => {
           const view = objective.views[at]!;
           view.keys.forEach((_, nth) => {
@@ -154,6 +156,10 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
               if (!costs.has(finger)) costs.set(finger, cost - all[0]!.cost);
             }
             costs.delete(fingerOf(choice.path[at]!));
+            const [best] = costs;
+            const nextBest = next[at]![view.source[nth]!];
+            expect(nextBest?.cost ?? null).toBe(best ? rounded(best[1]) : null);
+            if (nextBest) expect(rounded(costs.get(nextBest.finger)!)).toBe(nextBest.cost);
             const near = [...costs].filter(([, cost]) => cost <= MARGIN);
             const others = keys[view.source[nth]!]!;
             expect(others).toHaveLength(Math.min(count, near.length));

@@ -13,7 +13,7 @@ export const FLOORS: readonly (readonly string[])[] = [
   ['pipeline'],
   ['review'],
   ['annotate.ts', 'read-lines.ts'],
-  ['drill'],
+  ['drill', 'worker'],
   ['index.ts'],
 ];
 

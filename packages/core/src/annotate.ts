@@ -1,12 +1,13 @@
 import { applyEdits } from './musicxml/marks/edits.js';
 import { writeMarks } from './musicxml/marks/write.js';
 import { readScore } from './musicxml/read/score.js';
-import { checkClearing, checkInput, checkMarking } from './options/allowed.js';
-import type { Annotated, AnnotateOptions, Cleared, ClearOptions } from './options/options.js';
+import { checkClearing, checkMarking, inputOf } from './options/allowed.js';
+import type { Annotated, AnnotateOptions, Cleared, ClearOptions, Input, Output } from './options/options.js';
 import { marksOf } from './pipeline/choose-marks.js';
 import { openSource } from './pipeline/open.js';
 import { analyse } from './pipeline/plan.js';
-import { reportOf } from './pipeline/report.js';
+import { FINGERING_SHARE, type Progress, READING_SHARE } from './pipeline/progress.js';
+import { reportOf } from './pipeline/report/report.js';
 import { selectMeasures } from './pipeline/selection.js';
 import { limitsOf, type Settings, settingsOf } from './pipeline/settings.js';
 import { sharedLines } from './pipeline/share-hands.js';
@@ -21,22 +22,34 @@ import { HandlineError, type Warning } from './score/errors.js';
  * @returns output of the same form, and the report
  * @throws HandlineError where the input is not a score or exceeds a limit, or an option is bad; never half an output
  */
-export function annotate<T extends string | Uint8Array>(
-  input: T,
-  options: AnnotateOptions = {},
-): Annotated<T> {
-  checkInput(input);
-  checkMarking(options);
-  return annotated(input, settingsOf(options));
+export function annotate<T extends Input>(input: T, options: AnnotateOptions = {}): Annotated<T> {
+  return annotateInSteps(input, options, unheard);
 }
 
-/** As `annotate`, with options that are checked and complete. */
-export function annotated<T extends string | Uint8Array>(input: T, settings: Settings): Annotated<T> {
+/** `annotate`, which tells what it begins with. */
+export function annotateInSteps<T extends Input>(
+  input: T,
+  options: AnnotateOptions,
+  tell: (progress: Progress) => void,
+): Annotated<T> {
+  const given = inputOf(input);
+  checkMarking(options);
+  return annotated(given, settingsOf(options), tell) as Annotated<T>;
+}
+
+/** As `annotate`, with input and options that are checked and complete. */
+export function annotated<T extends string | Uint8Array<ArrayBuffer>>(
+  input: T,
+  settings: Settings,
+  tell: (progress: Progress) => void = unheard,
+): Annotated<T> {
+  tell({ step: 'reading', share: 0 });
   const { text, root, wrap, warnings: found } = openSource(input, settings.limits, settings.file);
   const read = readScore(root, text, settings);
   const { score } = read;
   const built = sharedLines(score, settings);
-  const lines = analyse(score, built.lines, settings, built);
+  const lines = analyse(score, built.lines, settings, built, tell);
+  tell({ step: 'writing', share: READING_SHARE + FINGERING_SHARE });
   const select = (part: number) => selectMeasures(score.parts[part]!.measures, settings);
   const marks = marksOf(score, lines, settings, select);
   const { output, warnings: packing } = wrap(applyEdits(text, writeMarks(text, read, marks)));
@@ -53,7 +66,7 @@ export function annotated<T extends string | Uint8Array>(input: T, settings: Set
     const warning = warnings[0]!;
     throw new HandlineError('WARNING_AS_ERROR', warning.message, warning.place, { warning });
   }
-  return { output, report: reportOf(score, lines, marks, settings, select, warnings) };
+  return { output: output as Output<T>, report: reportOf(score, lines, marks, settings, select, warnings) };
 }
 
 /**
@@ -63,13 +76,15 @@ export function annotated<T extends string | Uint8Array>(input: T, settings: Set
  * @returns output of the same form; on a score as `annotate` left it, what `annotate` was given
  * @throws HandlineError where the input is not a score or exceeds a limit, or an option is bad
  */
-export function clear<T extends string | Uint8Array>(input: T, options: ClearOptions = {}): Cleared<T> {
-  checkInput(input);
+export function clear<T extends Input>(input: T, options: ClearOptions = {}): Cleared<T> {
+  const given = inputOf(input);
   checkClearing(options);
-  const { text, wrap, warnings } = openSource(input, limitsOf(options.limits), options.file);
+  const { text, wrap, warnings } = openSource(given, limitsOf(options.limits), options.file);
   const { output, warnings: packing } = wrap(text);
-  return { output, warnings: [...warnings, ...packing] };
+  return { output: output as Output<T>, warnings: [...warnings, ...packing] };
 }
+
+function unheard(): void {}
 
 function inFile(warning: Warning, { file }: Settings): Warning {
   return file === undefined ? warning : { ...warning, place: { file, ...warning.place } };

@@ -25,20 +25,32 @@ export type {
   ClearOptions,
   Criterion,
   Density,
-  Finding,
+  Input,
   Language,
   Layer,
   Limits,
   LineOptions,
-  LineReport,
-  Report,
-  Shared,
-  SliceReport,
+  Output,
   SpanOption,
-  Unreachable,
 } from './options/options.js';
+export {
+  type CompactLine,
+  type CompactReport,
+  type CompactSlice,
+  type Finding,
+  type LineReport,
+  type NextBest,
+  type NoteReport,
+  REPORT_VERSION,
+  type Report,
+  type Shared,
+  type SliceReport,
+  type Unreachable,
+} from './options/report.js';
 export type { MarkReviewOptions, ReviewOptions, Thresholds, Trial } from './options/review-options.js';
 export type { ReadLine } from './pipeline/printed-lines.js';
+export type { Progress } from './pipeline/progress.js';
+export { compactReport } from './pipeline/report/compact-report.js';
 export {
   type PlannedLine,
   type PlannedLines,
@@ -77,3 +89,11 @@ export {
   type WarningCode,
 } from './score/errors.js';
 export type { Finger, Hand, Span } from './score/model.js';
+export {
+  type AnnotateWorker,
+  type AsyncOptions,
+  annotateAsync,
+  type Signal,
+} from './worker/annotate-async.js';
+export type { Port } from './worker/port.js';
+export { serveAnnotate } from './worker/serve.js';

@@ -2,8 +2,8 @@ import type { Line } from './hands/line.js';
 import type { GivenFingers } from './motion/fingers-in-use.js';
 import { planMotion } from './motion/motion.js';
 import type { MotionPlan } from './motion/plan.js';
-import { checkInput, checkReading } from './options/allowed.js';
-import type { LineOptions } from './options/options.js';
+import { checkReading, inputOf } from './options/allowed.js';
+import type { Input, LineOptions } from './options/options.js';
 import { openLines, type ReadLine } from './pipeline/printed-lines.js';
 import type { Warning } from './score/errors.js';
 import type { Finger, Part } from './score/model.js';
@@ -12,21 +12,27 @@ import type { Finger, Part } from './score/model.js';
 export interface ReadLines {
   /** Right hand before left, part by part. */
   readonly lines: readonly ReadLine[];
+  /** What the user should know. */
   readonly warnings: readonly Warning[];
 }
 
 /** The motion of the digits that a score has. */
 export interface PlannedLine {
+  /** Id of the part. */
   readonly partId: string;
+  /** What the hand plays, slice by slice. */
   readonly line: Line;
   /** Fingers in print, by slice and key; null where the score has no digit. */
   readonly fingers: GivenFingers;
+  /** The motion of every slice. */
   readonly plan: MotionPlan;
 }
 
 /** What `planDigits` gives. */
 export interface PlannedLines {
+  /** Right hand before left, part by part. */
   readonly lines: readonly PlannedLine[];
+  /** What the user should know. */
   readonly warnings: readonly Warning[];
 }
 
@@ -37,10 +43,10 @@ export interface PlannedLines {
  * @param input MusicXML text, or the bytes of a MusicXML or .mxl file
  * @throws HandlineError where the input is not a score or exceeds a limit, or an option is bad
  */
-export function readLines(input: string | Uint8Array, options: LineOptions = {}): ReadLines {
-  checkInput(input);
+export function readLines(input: Input, options: LineOptions = {}): ReadLines {
+  const given = inputOf(input);
   checkReading(options);
-  const { lines, warnings } = openLines(input, options);
+  const { lines, warnings } = openLines(given, options);
   return { lines: lines.map(({ read }) => read), warnings };
 }
 
@@ -50,10 +56,10 @@ export function readLines(input: string | Uint8Array, options: LineOptions = {})
  *
  * @throws HandlineError as `readLines`
  */
-export function planDigits(input: string | Uint8Array, options: LineOptions = {}): PlannedLines {
-  checkInput(input);
+export function planDigits(input: Input, options: LineOptions = {}): PlannedLines {
+  const given = inputOf(input);
   checkReading(options);
-  const { lines, warnings } = openLines(input, options);
+  const { lines, warnings } = openLines(given, options);
   const planned = lines.map(({ read: { partId, line, hand }, part }): PlannedLine => {
     const fingers = printedFingers(line, part);
     return { partId, line, fingers, plan: planMotion(line, fingers, hand) };

@@ -44,7 +44,7 @@ export async function runMark(typed: Arguments, streams: Streams): Promise<ExitC
       choice,
       tally: new MarkTally(),
       mostBytes: mostBytes(options.limits ?? {}),
-      work,
+      work: { name: 'mark', options: { ...options, nextBest: choice.json || choice.report !== undefined } },
       ...recordIn(output, work),
     },
     streams,

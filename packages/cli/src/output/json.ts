@@ -1,19 +1,29 @@
+import type { Report } from '@handline/core';
 import type { Outcome } from '../outcome.js';
 
-/** What the full report says of one file. */
-export function jsonEntry({ result, ...outcome }: Outcome): object {
-  return {
-    ...outcome,
-    ...(result === undefined ? {} : { warnings: result.warnings }),
-    ...(result?.report === undefined ? {} : { lines: result.report.lines, caution: result.report.caution }),
-  };
+/** What became of one input, with the library's report on it where there is one. */
+export interface FileReport extends Omit<Outcome, 'result'>, Partial<Report> {}
+
+/** What `--json` prints: one entry for every input, in the order of the jobs. */
+export interface RunReport {
+  /** Version of the report's form, as of every entry's. */
+  readonly version: string;
+  readonly files: readonly FileReport[];
 }
 
-/** The full report of a run, text by text: one entry for every input, in the order of the jobs. */
+/** What the full report says of one file. */
+export function jsonEntry({ result, ...outcome }: Outcome): FileReport {
+  return { ...outcome, ...result?.report, ...(result && { warnings: result.warnings }) };
+}
+
+/** A `RunReport`, text by text. */
 export class JsonReport {
   /** Texts of files that were done before an earlier one. */
   readonly #waiting = new Map<number, string>();
   #next = 0;
+
+  /** @param version of the report's form */
+  constructor(private readonly version: string) {}
 
   /** The text that can be written now. */
   add(place: number, outcome: Outcome): string {
@@ -24,12 +34,16 @@ export class JsonReport {
       const next = this.#waiting.get(this.#next);
       if (next === undefined) return text;
       this.#waiting.delete(this.#next);
-      text += `${this.#next === 0 ? '{\n  "files": [' : ','}\n    ${next}`;
+      text += `${this.#next === 0 ? this.#head() : ','}\n    ${next}`;
       this.#next += 1;
     }
   }
 
   end(): string {
-    return this.#next === 0 ? '{\n  "files": []\n}\n' : '\n  ]\n}\n';
+    return this.#next === 0 ? `${this.#head()}]\n}\n` : '\n  ]\n}\n';
+  }
+
+  #head(): string {
+    return `{\n  "version": ${JSON.stringify(this.version)},\n  "files": [`;
   }
 }

@@ -24,7 +24,7 @@ export class Reports {
   /** @throws CliError usage, where the file for `--report` cannot be made */
   static async open(choice: ReportChoice, stream: Writable): Promise<Reports> {
     const lines = choice.report === undefined ? undefined : await opened(choice.report);
-    return new Reports(stream, choice.json ? new JsonReport() : undefined, lines);
+    return new Reports(stream, choice.json ? await jsonReport() : undefined, lines);
   }
 
   /** Whether entries tell of every slice. */
@@ -51,6 +51,12 @@ export class Reports {
       this.#unread = true;
     }
   }
+}
+
+/** Core is loaded where its version is asked for, and not for help. */
+async function jsonReport(): Promise<JsonReport> {
+  const { REPORT_VERSION } = await import('@handline/core');
+  return new JsonReport(REPORT_VERSION);
 }
 
 /** Never over a file that is there, which might be a score. */

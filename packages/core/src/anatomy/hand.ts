@@ -7,6 +7,7 @@ import type { Finger } from '../score/model.js';
  * run from about 180 to 270 mm (Boyle, Boyle and Booker, Pianist hand spans, 2015, from memory).
  */
 export interface HandModel {
+  /** From the tip of 1 to that of 5 at their widest, mm. */
   readonly span: number;
   /** Span relative to the medium hand, for which the tables of this room are stated. */
   readonly scale: number;

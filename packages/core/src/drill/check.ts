@@ -1,4 +1,4 @@
-import { checkInput, MARKING } from '../options/allowed.js';
+import { inputOf, MARKING } from '../options/allowed.js';
 import { type Check, count, fields, flag, listOf, oneOf, refuse, text } from '../options/check.js';
 import { checkDegrees } from './motive/degrees.js';
 import { type DrillOptions, PATTERNS } from './options.js';
@@ -40,7 +40,7 @@ const keys: Check = (value, name) => {
 
 const source = fields(
   {
-    score: (value) => checkInput(value),
+    score: (value) => void inputOf(value),
     file: text,
     measures: fields({ from: text, to: text }, ['from', 'to']),
   },

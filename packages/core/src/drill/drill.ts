@@ -1,6 +1,7 @@
 import { annotated } from '../annotate.js';
 import { cautionText } from '../cues/wording.js';
-import type { Language, Report } from '../options/options.js';
+import type { Language } from '../options/options.js';
+import type { Report } from '../options/report.js';
 import { settingsOf } from '../pipeline/settings.js';
 import { HandlineError } from '../score/errors.js';
 import { engrave } from './engraving/engrave.js';

@@ -5,6 +5,7 @@ import type { Ornaments } from '../hands/ornaments.js';
 import { rounded } from '../numeric/fixed-point.js';
 import { checkFingering, checkLine } from '../options/allowed.js';
 import type { Criterion } from '../options/options.js';
+import type { NextBest } from '../options/report.js';
 import type { Finger } from '../score/model.js';
 import { consistentChoice } from './consistency/settle.js';
 import type { Choice } from './cost/choice.js';
@@ -18,7 +19,7 @@ import { WEIGHTS } from './cost/weights.js';
 import { ornamentCosts } from './ornaments.js';
 import { type JoinedChoice, settleJoins } from './repeats/settle.js';
 import type { LineFingering, SliceFingering } from './result.js';
-import { secondChoices } from './second-choices.js';
+import { nextFingers, secondChoices } from './second-choices.js';
 import { type Surroundings, surroundingsOf } from './view/surroundings.js';
 import { type SliceView, viewLine } from './view/view.js';
 
@@ -34,19 +35,28 @@ export interface FingerOptions {
   readonly ornaments?: Ornaments | undefined;
   /** Greatest number of second choices to find for a note. Default 0. */
   readonly alternates?: number;
+  /** Find the next best finger of every key, and what it would cost. Default false. */
+  readonly nextBest?: boolean;
 }
 
 /** A slice that the hand cannot play as written, or whose given digits contradict the hand. */
 export interface FingeringDoubt {
+  /** Index of the slice. */
   readonly slice: number;
+  /** Beyond reach, or digits in the file that do not fit. */
   readonly kind: 'reach' | 'digits';
 }
 
+/** What `fingerLine` gives. */
 export interface Fingered {
+  /** Fingers and their costs. */
   readonly fingering: LineFingering;
+  /** Slices that cannot be played as written, in printed order. */
   readonly doubts: readonly FingeringDoubt[];
   /** Where asked for: second choices by slice and struck key. */
   readonly alternates?: readonly (readonly (readonly Finger[])[])[];
+  /** Where asked for: the next best finger by slice and struck key, null where there is no other. */
+  readonly nextBest?: readonly (readonly (NextBest | null)[])[];
 }
 
 /** What the search works on. */
@@ -82,13 +92,16 @@ export function fingerLine(line: Line, hand: HandModel, options: FingerOptions =
   checkFingering(options);
   const prepared = prepare(line, hand, options);
   const { views } = prepared;
-  const { choice, objective } = leastFingering(prepared, options.flow);
+  const { choice, objective, otherObjective } = leastFingering(prepared, options.flow);
   const most = options.alternates ?? 0;
   return {
     fingering: fingeringOf(prepared, choice, objective.extraCosts),
     doubts: doubtsOf(views),
     ...(most > 0 && {
       alternates: secondChoices(objective, choice.path, most),
+    }),
+    ...(options.nextBest && {
+      nextBest: nextFingers(otherObjective ? [objective, otherObjective()] : [objective], choice.path),
     }),
   };
 }

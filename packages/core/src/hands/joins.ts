@@ -5,7 +5,9 @@ import type { Line, Slice } from './line.js';
 
 /** Two slices, by index, that are played one after the other though not printed so: a repeat, a volta, a jump. */
 export interface Join {
+  /** Index of the slice played first. */
   readonly from: number;
+  /** Index of the slice played next. */
   readonly to: number;
   /** Seconds from one onset to the other. */
   readonly seconds: number;
@@ -15,6 +17,7 @@ export interface Join {
 
 /** Where playing order departs from print. */
 export interface Flow {
+  /** Repeats, voltas and jumps. */
   readonly joins: readonly Join[];
   /** Indices of slices that are never played right after the slice printed before them. */
   readonly cuts: ReadonlySet<number>;

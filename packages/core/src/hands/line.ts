@@ -54,7 +54,9 @@ export interface Slice {
   readonly onset: Fraction;
   /** Index in `Part.measures`. */
   readonly measure: number;
+  /** True where it is a grace note, or a chord of them. */
   readonly grace: boolean;
+  /** Keys struck at this onset. */
   readonly struck: readonly SliceKey[];
   /** Keys still down that were struck in an earlier slice (tied continuations included). */
   readonly held: readonly SliceKey[];
@@ -74,9 +76,11 @@ export interface Slice {
 
 /** What one hand plays in one part, in printed order. */
 export interface Line {
+  /** Whose line it is. */
   readonly hand: Hand;
   /** Index in `Score.parts`. */
   readonly part: number;
+  /** Every onset of the hand. */
   readonly slices: readonly Slice[];
   /** Note heads whose finger a stack of digits at another head of their chord prints. */
   readonly stacked?: ReadonlySet<number>;

@@ -4,6 +4,7 @@ import type { Line, Slice } from './line.js';
 
 /** A key under an ornament, and the neighbouring keys that it is played with. */
 export interface Ornamented {
+  /** MIDI number of the written key. */
   readonly key: number;
   /** Auxiliary keys: the neighbours, each played in turn with `key`. */
   readonly auxiliaries: readonly number[];
@@ -13,7 +14,9 @@ export interface Ornamented {
 
 /** Ornaments of a line by slice, and the slices that end a tremolo between two slices. */
 export interface Ornaments {
+  /** Ornamented keys, by index of the slice. */
   readonly keys: ReadonlyMap<number, readonly Ornamented[]>;
+  /** Indices of the slices that end a tremolo between two slices. */
   readonly tremolos: ReadonlySet<number>;
 }
 

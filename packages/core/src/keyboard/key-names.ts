@@ -2,7 +2,9 @@ import { isBlack, pitchClass } from './key-plan.js';
 
 /** How a note is written: its letter, C = 0 ... B = 6, and by how many semitones its accidentals alter it, up positive. */
 export interface Spelling {
+  /** Letter: C = 0 ... B = 6. */
   readonly step: number;
+  /** Semitones, up positive. */
   readonly alter: number;
 }
 

@@ -5,6 +5,7 @@ import type { Finger, Hand } from '../score/model.js';
 
 /** Fingers given for a line: a `LineFingering`, or any digits in its form. */
 export interface GivenFingers {
+  /** Of every slice of the line, in its order. */
   readonly slices: readonly Pick<SliceFingering, 'struck' | 'held'>[];
 }
 

@@ -3,7 +3,9 @@ import type { DepthReason } from './reason.js';
 
 /** Depth state of one finger in use. */
 export interface FingerDepth {
+  /** 1, the thumb, to 5. */
   readonly finger: Finger;
+  /** MIDI number of the key. */
   readonly key: number;
   /** Fingertip depth on the key in mm from the front edge. */
   readonly tip: number;
@@ -13,12 +15,17 @@ export interface FingerDepth {
 
 /** Thumb passing behind a finger, finger passing over the thumb, or one hand over the other. */
 export interface Crossing {
+  /** What passes: the thumb, a finger, or a whole hand. */
   readonly kind: 'thumb-passing' | 'finger-over' | 'hand-over' | 'hand-under';
+  /** The finger in use before. */
   readonly from: Finger;
+  /** The finger in use after. */
   readonly to: Finger;
   /** Keyboard direction of the travel. */
   readonly direction: 'up' | 'down';
+  /** True where it starts from a black key. */
   readonly fromBlack: boolean;
+  /** True where it goes to a black key. */
   readonly toBlack: boolean;
   /** Discomfort in mm equivalents. */
   readonly difficulty: number;
@@ -32,12 +39,15 @@ export interface SliceMotion {
   readonly depthChange: number;
   /** A small inward move that only brings the weight over the key already under the finger. */
   readonly lean: boolean;
+  /** Every finger in use, struck keys first. */
   readonly fingers: readonly FingerDepth[];
   /** Why the depth changes; missing where it does not. */
   readonly reason?: DepthReason;
   /** Sideways arm position, mm from D4. */
   readonly arm: number;
+  /** Change against the previous slice, mm. */
   readonly armChange: number;
+  /** The crossing into this slice, where there is one. */
   readonly crossing?: Crossing;
   /** Wrist height above its level at the thumb, mm. */
   readonly contour: number;
@@ -49,12 +59,17 @@ export interface SliceMotion {
 
 /** A doubt about the motion, such as an arm that cannot be clear of the thumb in time. */
 export interface MotionFinding {
+  /** Index of the slice. */
   readonly slice: number;
+  /** One line for people, in English. */
   readonly message: string;
 }
 
+/** The motion of one hand through its whole line. */
 export interface MotionPlan {
+  /** Of every slice of the line, in its order. */
   readonly slices: readonly SliceMotion[];
+  /** Doubts, in printed order. */
   readonly findings: readonly MotionFinding[];
   /** Total forearm depth travel, mm. */
   readonly depthTravel: number;

@@ -16,6 +16,7 @@ export type DepthCause =
 
 /** Why the forearm moves. `cues/reasons.ts` puts it into words. */
 export interface DepthReason {
+  /** Towards the fallboard, or away from it. */
   readonly direction: 'in' | 'out';
   /** The finger that moves; none where no finger is in use. */
   readonly finger?: Finger;
@@ -23,8 +24,9 @@ export interface DepthReason {
   readonly coming?: Finger;
   /** What the key of the finger that gains asks for; none where the arm only moves on evenly. */
   readonly cause?: DepthCause;
-  /** That key and how the score writes it. */
+  /** MIDI number of that key. */
   readonly key?: number;
+  /** How the score writes that key. */
   readonly spelling?: Spelling;
 }
 

@@ -1,6 +1,8 @@
 /** An exact rational number in lowest terms with `den > 0`; times in a score are fractions of a quarter note. */
 export interface Fraction {
+  /** Numerator, a safe integer. */
   readonly num: number;
+  /** Denominator, a safe integer above 0. */
   readonly den: number;
 }
 

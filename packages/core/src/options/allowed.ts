@@ -36,11 +36,6 @@ const span: Check = (value, name) => {
   else if (typeof value !== 'number') text(value, name);
 };
 
-function score(value: unknown, name: string): void {
-  if (typeof value !== 'string' && kindOf(value) !== 'Uint8Array')
-    refuse(value, name, 'MusicXML as a string, or the bytes of a file as a Uint8Array');
-}
-
 const SOURCE = { file: text, limits: LIMITS };
 const READING = {
   ...SOURCE,
@@ -62,6 +57,7 @@ export const MARKING = {
   existing: oneOf(['keep', 'ignore', 'replace']),
   shareHands: flag,
   alternatives: count(0, MOST_ALTERNATIVES),
+  nextBest: flag,
   strict: flag,
 };
 
@@ -85,7 +81,7 @@ const REVIEWING = {
       ['measure', 'hand', 'digits'],
     ),
   ),
-  against: score,
+  against: (value: unknown, name: string) => void inputOf(value, name),
 };
 
 const FINGERING = {
@@ -108,16 +104,27 @@ export const checkReading = options(READING);
 export const checkMarking = options(MARKING);
 export const checkReviewing = options(REVIEWING);
 export const checkMarkingReview = options({ ...SOURCE, form: oneOf(['numbers', 'words']) });
-export const checkFingering = options({ ...FINGERING, alternates: count(0) });
+export const checkFingering = options({ ...FINGERING, alternates: count(0), nextBest: flag });
 export const checkAlternatives = options({ ...FINGERING, count: count(0) });
 
 const line = shaped({ slices: 'Array' }, 'a line as `readLines` gives it');
 const hand = shaped({ span: 'Number', scale: 'Number' }, 'a hand as `handModel` gives it');
 const fingers = shaped({ slices: 'Array' }, 'fingers by slice, such as a fingering');
 
-/** A score: text or the bytes of a file. */
-export function checkInput(value: unknown): void {
-  score(value, 'input');
+/**
+ * A score as text, or as plain bytes in memory of their own: subclasses such as Node's Buffer behave otherwise, and memory
+ * that is shared may change under our hands.
+ */
+export function inputOf(value: unknown, name = 'input'): string | Uint8Array<ArrayBuffer> {
+  if (typeof value === 'string') return value;
+  const kind = kindOf(value);
+  if (kind === 'ArrayBuffer') return new Uint8Array(value as ArrayBuffer);
+  if (kind !== 'Uint8Array')
+    refuse(value, name, 'MusicXML as a string, or the bytes of a file as a Uint8Array or ArrayBuffer');
+  const bytes = value as Uint8Array;
+  const { buffer } = bytes;
+  if (kindOf(buffer) !== 'ArrayBuffer') return new Uint8Array(bytes);
+  return new Uint8Array(buffer as ArrayBuffer, bytes.byteOffset, bytes.byteLength);
 }
 
 /** What one hand plays, and the hand. */

@@ -1,5 +1,6 @@
 import type { Warning } from '../score/errors.js';
 import type { Hand } from '../score/model.js';
+import type { Report } from './report.js';
 
 export const LAYERS = ['depth', 'crossing', 'carry', 'contour', 'roll'] as const;
 export const DENSITIES = ['every', 'essential', 'demanding'] as const;
@@ -12,6 +13,7 @@ export type Density = (typeof DENSITIES)[number];
 /** What fingers are chosen by: `usage`, movement and what editors usually print; or `movement` alone, in mm. */
 export type Criterion = 'usage' | 'movement';
 export const CRITERIA: readonly Criterion[] = ['usage', 'movement'];
+/** Languages of the cues, the reasons, the legend and the caution. */
 export type Language = (typeof LANGUAGE_CODES)[number];
 /**
  * Widest distance from the tip of 1 to that of 5: mm (140 ... 300), an interval from `7th` to `12th`, or small, medium or
@@ -40,11 +42,28 @@ export interface AnnotateOptions {
   /** Ids of the parts to mark. Default: every piano part found. */
   readonly parts?: readonly string[];
   /** Staff number for each hand, or one hand for a single staff. Default right 1, left 2. */
-  readonly staff?: { readonly right?: readonly number[]; readonly left?: readonly number[] };
+  readonly staff?: {
+    /** Staves of the right hand, from 1. */
+    readonly right?: readonly number[];
+    /** Staves of the left hand, from 1. */
+    readonly left?: readonly number[];
+  };
   /** Span of the hand, or of each hand. Default medium. */
-  readonly span?: SpanOption | { readonly right?: SpanOption; readonly left?: SpanOption };
+  readonly span?:
+    | SpanOption
+    | {
+        /** Of the right hand. Default medium. */
+        readonly right?: SpanOption;
+        /** Of the left hand. Default medium. */
+        readonly left?: SpanOption;
+      };
   /** Printed measure numbers, first and last inclusive; everything is analysed, only these are marked. */
-  readonly measures?: { readonly from: string; readonly to: string };
+  readonly measures?: {
+    /** The first measure with this number. */
+    readonly from: string;
+    /** The last measure with this number. */
+    readonly to: string;
+  };
   /** What the fingers are chosen by. Default usage. */
   readonly by?: Criterion;
   /** Kinds of cues to print; an empty list prints none. Default depth and crossing. */
@@ -76,116 +95,41 @@ export interface AnnotateOptions {
   readonly shareHands?: boolean;
   /** Most second choices to print for a note, 0 ... 9; none costs more than 8 mm equivalents more. Default 0. */
   readonly alternatives?: number;
+  /**
+   * Report for every key the next best finger, and what it would cost: another pass of the search, about a quarter of the
+   * time. Default false.
+   */
+  readonly nextBest?: boolean;
   /** Turn warnings into refusals. Default false. */
   readonly strict?: boolean;
   /** Limits that differ from the defaults. */
   readonly limits?: Partial<Limits>;
 }
 
-/** One slice of the report, for explanation and display. */
-export interface SliceReport {
-  readonly measure: string;
-  /** Beat within the measure, from 1, in quarter notes. */
-  readonly beat: number;
-  /** MIDI numbers of the struck keys, 21 ... 108, lowest first. */
-  readonly keys: readonly number[];
-  /** By key: 1, the thumb, to 5; null where no finger of the hand can take it. */
-  readonly fingers: readonly (number | null)[];
-  /** Second choices for every key, best first, where they were asked for. */
-  readonly alternates?: readonly (readonly number[])[];
-  /** Cost by term, in mm equivalents of sideways hand travel; terms that may favour a fingering can be negative. */
-  readonly terms: Readonly<Record<string, number>>;
-  /** Movement into this slice and discomfort in it, mechanics alone, in mm; never negative. */
-  readonly movement: number;
-  /** Sum of `terms`; below zero where editors print the fingers more often than their movement suggests. */
-  readonly usage: number;
-  /** Forearm depth, mm from the keys' front edge towards the fallboard: where the tip of a naturally curved 3 would be. */
-  readonly depth: number;
-  /** mm since the previous slice: positive in, negative out, 0 at the first. */
-  readonly depthChange: number;
-  /** Why the depth changes, in the language asked for, with keys as the score writes them; empty where it does not. */
-  readonly reason: string;
-  /** Kind, fingers and direction, such as `thumb-passing 3-1 up`. */
-  readonly crossing?: string;
-  /** Text of the cue that is printed here. */
-  readonly cue?: string;
-}
+/** A score: MusicXML text, or the bytes of a MusicXML or .mxl file. */
+export type Input = string | Uint8Array | ArrayBuffer;
 
-/** A doubt about one place of a hand. */
-export interface Finding {
-  readonly measure: string;
-  /** Beat within the measure, from 1, in quarter notes. */
-  readonly beat: number;
-  readonly message: string;
-}
+/**
+ * The form in which a score comes back: text for text; bytes for bytes, in the same encoding and the same kind of archive.
+ * Bytes are a plain `Uint8Array`, whatever class or buffer the input was.
+ */
+export type Output<T extends Input> = T extends string ? string : Uint8Array<ArrayBuffer>;
 
-/** A chord beyond the hand. Keys are MIDI numbers; `message` names them and the ways out. */
-export interface Unreachable extends Finding {
-  readonly keys: readonly number[];
-  /** Keys left without a finger. */
-  readonly left: readonly number[];
-  /** Keys that the other hand can take easily, so that the rest lies within reach. */
-  readonly otherHand: readonly number[];
-  readonly ways: readonly ('other-hand' | 'roll' | 'omit')[];
-}
-
-/** A chord beyond one hand of which the other takes a part. */
-export interface Shared extends Finding {
-  /** The hand that takes the keys. */
-  readonly takenBy: Hand;
-  /** MIDI numbers of the keys that it takes, lowest first. */
-  readonly keys: readonly number[];
-}
-
-/** The chosen measures of one hand of one part. */
-export interface LineReport {
-  /** Id of the part. */
-  readonly part: string;
-  readonly hand: Hand;
-  /** Note heads that the hand strikes. */
-  readonly notes: number;
-  /** Note heads that got a digit of ours. */
-  readonly fingered: number;
-  /** Note heads whose digit the file itself prints and keeps. */
-  readonly kept: number;
-  readonly cues: number;
-  readonly crossings: number;
-  /** Forearm travel in and out together, mm. */
-  readonly depthTravel: number;
-  /** Movement of all slices, mm. */
-  readonly movement: number;
-  /** Sum of `terms` of all slices, mm equivalents. */
-  readonly usage: number;
-  readonly slices: readonly SliceReport[];
-  /** Printed numbers of the measures with the most movement a key, in mm, worst first; at most five. */
-  readonly hardest: readonly { readonly measure: string; readonly movement: number }[];
-  /** Doubts about the motion, such as an arm that cannot be clear of the thumb in time. */
-  readonly findings: readonly Finding[];
-  /** Chords that the hand cannot reach as written, with the usual ways out. */
-  readonly unreachable: readonly Unreachable[];
-  /** With `shareHands`: chords of which this hand gives a part to the other, or takes one; they are not unreachable. */
-  readonly shared?: readonly Shared[];
-}
-
-export interface Report {
-  readonly lines: readonly LineReport[];
-  readonly warnings: readonly Warning[];
-  /** The usual caution about pain and injury, in the chosen language. */
-  readonly caution: string;
-}
-
-/** `output` has the form of the input: text for text, bytes for bytes (same encoding, same archive). */
-export interface Annotated<T extends string | Uint8Array> {
-  readonly output: T;
+/** What `annotate` gives. */
+export interface Annotated<T extends Input> {
+  /** The marked score. */
+  readonly output: Output<T>;
+  /** What was found and done. */
   readonly report: Report;
 }
 
 /** What `clear` takes. */
 export type ClearOptions = Pick<AnnotateOptions, 'file' | 'limits'>;
 
-/** `output` has the form of the input, as with `Annotated`. */
-export interface Cleared<T extends string | Uint8Array> {
-  readonly output: T;
+/** What `clear` gives. */
+export interface Cleared<T extends Input> {
+  /** The score without our marks. */
+  readonly output: Output<T>;
   /** Marks that were changed since and therefore left, and digits that cannot be put back. */
   readonly warnings: readonly Warning[];
 }

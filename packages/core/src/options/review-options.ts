@@ -1,5 +1,5 @@
 import type { Finger, Hand } from '../score/model.js';
-import type { AnnotateOptions } from './options.js';
+import type { AnnotateOptions, Input } from './options.js';
 
 /** How much printed digits may cost before they are spoken of, in mm of movement. */
 export interface Thresholds {
@@ -38,7 +38,7 @@ export interface ReviewOptions
   /** Other digits, each compared with those in print. */
   readonly tries?: readonly Trial[];
   /** A second score of the same notes, whose digits are compared with those of the first. */
-  readonly against?: string | Uint8Array;
+  readonly against?: Input;
 }
 
 /** What `markReview` takes besides the score and its review. */

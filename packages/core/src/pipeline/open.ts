@@ -8,12 +8,15 @@ import type { Limits } from '../options/options.js';
 import type { Warning } from '../score/errors.js';
 
 /** A score without marks of ours, and the way back to the form in which it came. */
-export interface Source<T extends string | Uint8Array> {
+export interface Source {
   readonly text: string;
   readonly root: XmlElement;
   readonly warnings: readonly Warning[];
   /** To be called once; warns where an archive's score cannot have its original compression back. */
-  readonly wrap: (text: string) => { readonly output: T; readonly warnings: readonly Warning[] };
+  readonly wrap: (text: string) => {
+    readonly output: string | Uint8Array;
+    readonly warnings: readonly Warning[];
+  };
 }
 
 /**
@@ -25,21 +28,16 @@ export function openAsPrinted(
   input: string | Uint8Array,
   limits: Limits,
   file?: string,
-): Pick<Source<string>, 'text' | 'root'> {
+): Pick<Source, 'text' | 'root'> {
   const text =
     typeof input === 'string' ? withinLimit(input, limits, file) : decode(input, limits, file).text;
   return { text, root: parseTree(text, limits, file) };
 }
 
 /** @throws HandlineError where the input is not a MusicXML score or exceeds a limit */
-export function openSource<T extends string | Uint8Array>(
-  input: T,
-  limits: Limits,
-  file?: string,
-): Source<T> {
-  const given: string | Uint8Array = input;
-  const decoded = typeof given === 'string' ? undefined : decode(given, limits, file);
-  const text = decoded ? decoded.text : withinLimit(String(given), limits, file);
+export function openSource(input: string | Uint8Array, limits: Limits, file?: string): Source {
+  const decoded = typeof input === 'string' ? undefined : decode(input, limits, file);
+  const text = typeof input === 'string' ? withinLimit(input, limits, file) : decoded!.text;
   const cleared = withoutMarks(text, limits, file);
   return {
     text: cleared.text,
@@ -51,9 +49,9 @@ export function openSource<T extends string | Uint8Array>(
     wrap: (out) => {
       // What is marked can be cleared under the same limits.
       if (out !== text) withinLimit(out, limits, file);
-      if (decoded === undefined) return { output: out as T, warnings: [] };
+      if (decoded === undefined) return { output: out, warnings: [] };
       const { bytes, repacked } = encode(decoded, out, cleared.text);
-      return { output: bytes as T, warnings: repacked ? [repackedWarning(file)] : [] };
+      return { output: bytes, warnings: repacked ? [repackedWarning(file)] : [] };
     },
   };
 }

@@ -10,6 +10,7 @@ import { planMotion } from '../motion/motion.js';
 import type { MotionPlan } from '../motion/plan.js';
 import type { Score } from '../score/model.js';
 import { Clock } from '../score/tempo.js';
+import { FINGERING_SHARE, type Progress, READING_SHARE } from './progress.js';
 import type { Settings } from './settings.js';
 import type { Share, SharedLines } from './share-hands.js';
 import { fingerStretches } from './stretches.js';
@@ -33,6 +34,7 @@ export function analyse(
   lines: readonly Line[],
   settings: Settings,
   { pairs, shares }: Pick<SharedLines, 'pairs' | 'shares'> = UNSHARED,
+  tell: (progress: Progress) => void = () => undefined,
 ): readonly LineAnalysis[] {
   const keepDigits = settings.existing === 'keep';
   const clock = new Clock(score.tempo);
@@ -47,20 +49,26 @@ export function analyse(
     hand: settings.model[line.hand],
     ends: endsOf(line.part),
   });
+  let begun = 0;
+  const all = lines.reduce((sum, { slices }) => sum + slices.length, 0);
   const fingered = lines.map((line) => {
+    const share = READING_SHARE + (FINGERING_SHARE * begun) / Math.max(all, 1);
+    tell({ step: 'fingering', part: score.parts[line.part]!.id, hand: line.hand, share });
+    begun += line.slices.length;
     const hand = settings.model[line.hand];
     const options = {
       by: settings.by,
       keepDigits,
       ...playingContext(line, score.parts[line.part]!, clock),
       alternates: settings.alternatives,
+      nextBest: settings.nextBest,
     };
-    const { fingering, doubts, alternates } = fingerStretches(line, hand, options, settings.stretches);
-    return { line, fingering, doubts, alternates, plan: planMotion(line, fingering, hand) };
+    const found = fingerStretches(line, hand, options, settings.stretches);
+    return { ...found, line, plan: planMotion(line, found.fingering, hand) };
   });
   const crossings: Pair[] = [];
   return fingered.map((one) => {
-    const { line, fingering, doubts, alternates, plan } = one;
+    const { line, fingering, doubts, plan } = one;
     const partner = score.parts[line.part]!.partner?.part ?? line.part;
     const other = fingered.find(({ line: { part, hand } }) => part === partner && hand !== line.hand);
     const over = other && handCrossingsOf(one, other, crossings)[line.hand];
@@ -77,7 +85,7 @@ export function analyse(
         reachAdvice(fingering, slice, settings.model[line.hand], neighbour(other?.line ?? idle(line)), clock),
       );
     const own = shares.filter(({ pair }) => pairs[pair]![line.hand] === line);
-    return { line, fingering, doubts, plan, cues, advice, shares: own, ...(alternates && { alternates }) };
+    return { ...one, cues, advice, shares: own };
   });
 }
 

@@ -14,7 +14,9 @@ import { settingsOf } from './settings.js';
 
 /** What one hand plays, with what `fingerLine`, `alternatives` and `planMotion` need to know about it. */
 export interface ReadLine {
+  /** Id of the part. */
   readonly partId: string;
+  /** What the hand plays, slice by slice. */
   readonly line: Line;
   /** The hand of the chosen span. */
   readonly hand: HandModel;
@@ -53,6 +55,7 @@ export function openLines(input: string | Uint8Array, options: LineOptions): Ope
   });
   return { lines, warnings: [...warnings, ...built.warnings] };
 }
+
 /** A word of ours as we wrote it: l.h. and r.h. of ours speak of single notes of a chord, which they do not name. */
 function isOurs(words: XmlElement): boolean {
   return readToken(words.attribute('font-family'))?.check === checkOf(words.text);

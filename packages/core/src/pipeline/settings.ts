@@ -32,6 +32,7 @@ export interface Settings {
   readonly existing: 'keep' | 'ignore' | 'replace';
   readonly shareHands: boolean;
   readonly alternatives: number;
+  readonly nextBest: boolean;
   readonly strict: boolean;
   readonly limits: Limits;
   /** Measures, by index, with which stretches begin that are fingered each for itself; absent: there is one. */
@@ -69,6 +70,7 @@ export function settingsOf(options: AnnotateOptions): Settings {
     existing: options.existing ?? 'keep',
     shareHands: options.shareHands ?? false,
     alternatives: options.alternatives ?? 0,
+    nextBest: options.nextBest ?? false,
     strict: options.strict ?? false,
     limits: limitsOf(options.limits),
   };

@@ -3,8 +3,8 @@ import type { CueMark, DigitMark } from '../musicxml/marks/edit.js';
 import { applyEdits } from '../musicxml/marks/edits.js';
 import { writeMarks } from '../musicxml/marks/write.js';
 import { readScore } from '../musicxml/read/score.js';
-import { checkInput, checkMarkingReview } from '../options/allowed.js';
-import type { Language } from '../options/options.js';
+import { checkMarkingReview, inputOf } from '../options/allowed.js';
+import type { Input, Language, Output } from '../options/options.js';
 import type { MarkReviewOptions } from '../options/review-options.js';
 import { openAsPrinted, openSource } from '../pipeline/open.js';
 import { handPlacement } from '../pipeline/placement.js';
@@ -22,19 +22,19 @@ import type { Changed, Review } from './report-types.js';
  * @returns output of the same form as the input
  * @throws HandlineError where the input is not a score or exceeds a limit, an option is bad, or the review is not its own
  */
-export function markReview<T extends string | Uint8Array>(
+export function markReview<T extends Input>(
   input: T,
   review: Review,
   options: MarkReviewOptions = {},
-): T {
-  checkInput(input);
+): Output<T> {
+  const given = inputOf(input);
   checkMarkingReview(options);
   const { file, form = 'numbers' } = options;
   const limits = limitsOf(options.limits);
   const context = { limits, ...(file !== undefined && { file }) };
-  const printed = openAsPrinted(input, limits, file);
+  const printed = openAsPrinted(given, limits, file);
   const asPrinted = readScore(printed.root, printed.text, context).score.parts;
-  const source = openSource(input, limits, file);
+  const source = openSource(given, limits, file);
   const read = readScore(source.root, source.text, context);
   const notes = new Map<number, Note & { readonly part: number }>();
   for (const part of asPrinted)
@@ -68,7 +68,7 @@ export function markReview<T extends string | Uint8Array>(
     replaceDigits: false,
     ...(digits.length + cues.length > 0 && { legend }),
   });
-  return source.wrap(applyEdits(source.text, edits)).output;
+  return source.wrap(applyEdits(source.text, edits)).output as Output<T>;
 }
 
 /** The digits of second fingerings, or else those of the remedies; only where they stand in for a printed one or are printed themselves. */

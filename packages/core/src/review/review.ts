@@ -2,8 +2,8 @@ import { cautionText } from '../cues/wording.js';
 import type { PlayingContext } from '../hands/context.js';
 import { includesHand } from '../hands/line.js';
 import { rounded } from '../numeric/fixed-point.js';
-import { checkInput, checkReviewing } from '../options/allowed.js';
-import type { Language } from '../options/options.js';
+import { checkReviewing, inputOf } from '../options/allowed.js';
+import type { Input, Language } from '../options/options.js';
 import type { ReviewOptions, Thresholds } from '../options/review-options.js';
 import { openLines } from '../pipeline/printed-lines.js';
 import { selectMeasures } from '../pipeline/selection.js';
@@ -37,14 +37,15 @@ export interface Reviewed {
  * @param input MusicXML text, or the bytes of a MusicXML or .mxl file
  * @throws HandlineError where the input is not a score or exceeds a limit, or an option is bad
  */
-export function review(input: string | Uint8Array, options: ReviewOptions = {}): Review {
-  checkInput(input);
+export function review(input: Input, options: ReviewOptions = {}): Review {
+  const given = inputOf(input);
   checkReviewing(options);
   const { language = 'en' } = options;
   const thresholds = { ...THRESHOLDS, ...options.thresholds };
-  const opened = openLines(input, reading(options));
+  const opened = openLines(given, reading(options));
   const lines = reviewed(opened.lines, options);
-  const second = options.against === undefined ? undefined : openLines(options.against, reading(options));
+  const second =
+    options.against === undefined ? undefined : openLines(inputOf(options.against), reading(options));
   const findings = numbered(
     lines.flatMap((own) => drafted(own, otherHandOf(own, lines), language, thresholds)),
   );

@@ -1,9 +1,14 @@
 /** Where in the input something was found. Absent fields are not known. Lines and columns count from 1. */
 export interface Place {
+  /** Name of the file, where one was given. */
   readonly file?: string;
+  /** Id of the part. */
   readonly part?: string;
+  /** Number of the measure as printed. */
   readonly measure?: string;
+  /** Line of the text. */
   readonly line?: number;
+  /** Column of the line, in UTF-16 code units. */
   readonly column?: number;
 }
 
@@ -34,9 +39,13 @@ export type WarningCode =
   | 'REPACKED'
   | 'EMPTY_SELECTION';
 
+/** What the user should know although the score is marked. */
 export interface Warning {
+  /** What kind it is: the README says what each means. */
   readonly code: WarningCode;
+  /** One line for people, in English, without its place. */
   readonly message: string;
+  /** Where it was found. */
   readonly place: Place;
 }
 
@@ -54,12 +63,15 @@ export function describe(message: string, place: Place): string {
 
 /** Further details of an error. */
 export interface ErrorDetails extends ErrorOptions {
+  /** With `WARNING_AS_ERROR`: the warning that was refused. */
   readonly warning?: Warning;
 }
 
 /** The one class of refusals: bad input or bad options. Its message is a single line for people. */
 export class HandlineError extends Error {
+  /** What kind it is: the README says what each means. */
   readonly code: ErrorCode;
+  /** Where it was found. */
   readonly place: Place;
   /** With `WARNING_AS_ERROR`: the warning that was refused, which has a code of its own. */
   declare readonly warning?: Warning;

@@ -6,6 +6,7 @@ export interface Span {
   readonly end: number;
 }
 
+/** A hand of the player. */
 export type Hand = 'right' | 'left';
 
 /** 1 = thumb ... 5 = little finger. */

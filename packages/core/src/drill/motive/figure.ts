@@ -3,7 +3,8 @@ import type { Line, Slice } from '../../hands/line.js';
 import { readScore } from '../../musicxml/read/score.js';
 import type { XmlElement } from '../../musicxml/xml/tree.js';
 import { type Fraction, subtract, toNumber } from '../../numeric/fraction.js';
-import { checkInput } from '../../options/allowed.js';
+import { inputOf } from '../../options/allowed.js';
+import type { Input } from '../../options/options.js';
 import { openAsPrinted } from '../../pipeline/open.js';
 import { selectMeasures } from '../../pipeline/selection.js';
 import { settingsOf } from '../../pipeline/settings.js';
@@ -18,7 +19,7 @@ import type { Motive, MotiveStep } from './motive.js';
 /** Where a figure is taken from. */
 export interface FigureSource {
   /** MusicXML text, or the bytes of a MusicXML or .mxl file. */
-  readonly score: string | Uint8Array;
+  readonly score: Input;
   /** Name of the file for messages. */
   readonly file?: string;
   /** Printed measure numbers, first and last inclusive. Default: the whole score. */
@@ -44,13 +45,12 @@ const OCTAVE = 4;
 
 /** @throws HandlineError where the score cannot be read, has no such measures, or no notes in them */
 export function figureOf({ score: input, file, measures }: FigureSource): Figure {
-  checkInput(input);
   const settings = settingsOf({
     ...(file !== undefined && { file }),
     ...(measures && { measures }),
     existing: 'ignore',
   });
-  const { text, root } = openAsPrinted(input, settings.limits, settings.file);
+  const { text, root } = openAsPrinted(inputOf(input), settings.limits, settings.file);
   const read = readScore(root, text, settings);
   const { score } = read;
   const { lines } = buildLines(score, settings);

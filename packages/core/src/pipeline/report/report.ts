@@ -1,20 +1,24 @@
-import { reasonText } from '../cues/reasons.js';
-import { cautionText } from '../cues/wording.js';
-import { includesHand, type Line, type Slice, type SliceKey } from '../hands/line.js';
-import type { Crossing } from '../motion/plan.js';
-import type { Marks } from '../musicxml/marks/edit.js';
-import { rounded, sumOf } from '../numeric/fixed-point.js';
-import { compare } from '../numeric/fraction.js';
-import type { Language, LineReport, Report, Shared, SliceReport } from '../options/options.js';
-import { quarterInMeasure } from '../score/beat.js';
-import type { Draft } from '../score/draft.js';
-import type { Warning } from '../score/errors.js';
-import type { Part, Score } from '../score/model.js';
-import type { LineAnalysis } from './plan.js';
-import { isPrinted } from './printed.js';
-import type { Selection } from './selection.js';
-import type { Settings } from './settings.js';
-import { waysOut, whoTakes } from './warnings.js';
+import { cautionText } from '../../cues/wording.js';
+import { includesHand, type Line, type Slice } from '../../hands/line.js';
+import type { Marks } from '../../musicxml/marks/edit.js';
+import { rounded, sumOf } from '../../numeric/fixed-point.js';
+import { compare } from '../../numeric/fraction.js';
+import {
+  type LineReport,
+  REPORT_VERSION,
+  type Report,
+  type Shared,
+  type SliceReport,
+} from '../../options/report.js';
+import { quarterInMeasure } from '../../score/beat.js';
+import type { Warning } from '../../score/errors.js';
+import type { Part, Score } from '../../score/model.js';
+import type { LineAnalysis } from '../plan.js';
+import { isPrinted } from '../printed.js';
+import type { Selection } from '../selection.js';
+import type { Settings } from '../settings.js';
+import { waysOut, whoTakes } from '../warnings.js';
+import { type Digits, sliceReports } from './slice-report.js';
 
 const HARDEST = 5;
 
@@ -31,6 +35,7 @@ export function reportOf(
 ): Report {
   const shown = lines.filter(({ line }) => includesHand(settings.hands, line.hand));
   return {
+    version: REPORT_VERSION,
     lines: shown.map((analysis) =>
       lineReport(score.parts[analysis.line.part]!, analysis, marks, settings, select),
     ),
@@ -49,13 +54,13 @@ function lineReport(
   const { line, plan, advice } = analysis;
   const chosen = select(line.part);
   const indices = chosenSlices(line, chosen);
-  const heads = countHeads(part, line, marks, indices);
-  const slices = sliceReports(part, analysis, indices, settings.language);
+  const digits = digitsOf(part, line, marks);
+  const slices = sliceReports(part, analysis, indices, digits, settings.language);
   const movements = slices.map(movementOf);
   return {
     part: part.id,
     hand: line.hand,
-    ...heads,
+    ...countHeads(slices),
     cues: slices.filter(hasCue).length,
     crossings: slices.filter(hasCrossing).length,
     depthTravel: sumOf(slices.map(travelOf)),
@@ -70,7 +75,7 @@ function lineReport(
       .filter(({ slice }) => chosen(line.slices[slice]!.measure))
       .map((own) => ({
         ...beatOf(part, line.slices[own.slice]!),
-        keys: line.slices[own.slice]!.struck.map(keyOf),
+        keys: line.slices[own.slice]!.struck.map(({ key }) => key),
         left: own.left,
         otherHand: own.otherHand,
         ways: own.ways,
@@ -100,23 +105,24 @@ function chosenSlices({ slices }: Line, chosen: Selection): number[] {
   return indices;
 }
 
-/** Note heads of some slices: all of them, those that have digits of ours, and those that keep the file's. */
-function countHeads(
-  part: Part,
-  line: Line,
-  marks: Marks,
-  indices: readonly number[],
-): Pick<LineReport, 'notes' | 'fingered' | 'kept'> {
+/** Whose digit is in print at each note head of the part. */
+function digitsOf(part: Part, line: Line, marks: Marks): Digits {
   const isMarked = new Uint8Array(part.notes.length);
   for (const mark of marks.digits) if (mark.part === line.part) isMarked[mark.note] = 1;
+  return (note) => {
+    if (isMarked[note]) return 'ours';
+    return isPrinted(part.notes[note]!, line) ? 'given' : 'none';
+  };
+}
+
+/** Note heads of some slices: all of them, those that have digits of ours, and those that keep the file's. */
+function countHeads(slices: readonly SliceReport[]): Pick<LineReport, 'notes' | 'fingered' | 'kept'> {
   let [all, fingered, kept] = [0, 0, 0];
-  for (const at of indices) {
-    for (const { notes } of line.slices[at]!.struck) {
-      all += notes.length;
-      for (const note of notes) {
-        if (isMarked[note]) fingered += 1;
-        else if (isPrinted(part.notes[note]!, line)) kept += 1;
-      }
+  for (const { notes } of slices) {
+    all += notes.length;
+    for (const { digit } of notes) {
+      if (digit === 'ours') fingered += 1;
+      else if (digit === 'given') kept += 1;
     }
   }
   return { notes: all, fingered, kept };
@@ -129,64 +135,6 @@ function beatOf(
 ): { measure: string; beat: number } {
   const own = part.measures[measure]!;
   return { measure: own.number, beat: quarterInMeasure(own, onset) };
-}
-
-function sliceReports(
-  part: Part,
-  analysis: LineAnalysis,
-  indices: readonly number[],
-  language: Language,
-): SliceReport[] {
-  const texts = new Map<number, string>();
-  for (const { slice, text } of analysis.cues) texts.set(slice, text);
-  const reports: SliceReport[] = [];
-  for (const at of indices) reports.push(sliceReport(part, analysis, at, language, texts.get(at)));
-  return reports;
-}
-
-function sliceReport(
-  part: Part,
-  { line, fingering, plan, alternates }: LineAnalysis,
-  at: number,
-  language: Language,
-  cue?: string,
-): SliceReport {
-  const slice = line.slices[at]!;
-  const { measure, beat } = beatOf(part, slice);
-  const keys = slice.struck.map(keyOf);
-  const { struck: fingers, terms, movement } = fingering.slices[at]!;
-  const usage = rounded(sumOfTerms(terms));
-  const { depth, depthChange, crossing } = plan.slices[at]!;
-  const why = plan.slices[at]!.reason;
-  const reason = why ? reasonText(why, language) : '';
-  // Spreads would cost more than all the rest of the report.
-  const report: Draft<SliceReport> = alternates
-    ? {
-        measure,
-        beat,
-        keys,
-        fingers,
-        alternates: alternates[at]!,
-        terms,
-        movement,
-        usage,
-        depth,
-        depthChange,
-        reason,
-      }
-    : { measure, beat, keys, fingers, terms, movement, usage, depth, depthChange, reason };
-  if (crossing) report.crossing = crossingText(crossing);
-  if (cue !== undefined) report.cue = cue;
-  return report;
-}
-
-/** `thumb-passing 3-1 up` */
-function crossingText({ kind, from, to, direction }: Crossing): string {
-  return `${kind} ${from}-${to} ${direction}`;
-}
-
-function keyOf({ key }: SliceKey): number {
-  return key;
 }
 
 function hasCue({ cue }: SliceReport): boolean {
@@ -207,12 +155,6 @@ function movementOf({ movement }: SliceReport): number {
 
 function usageOf({ usage }: SliceReport): number {
   return usage;
-}
-
-function sumOfTerms(terms: SliceReport['terms']): number {
-  let sum = 0;
-  for (const term in terms) sum += terms[term]!;
-  return sum;
 }
 
 function hardest(

@@ -1,0 +1,109 @@
+import { reasonText } from '../../cues/reasons.js';
+import type { SliceKey } from '../../hands/line.js';
+import type { Crossing } from '../../motion/plan.js';
+import { rounded } from '../../numeric/fixed-point.js';
+import { type Fraction, subtract, toNumber } from '../../numeric/fraction.js';
+import type { Language } from '../../options/options.js';
+import type { NoteReport, SliceReport } from '../../options/report.js';
+import type { Draft } from '../../score/draft.js';
+import type { Finger, Part } from '../../score/model.js';
+import type { LineAnalysis } from '../plan.js';
+
+/** Whose digit is in print at a note head, by its id. */
+export type Digits = (note: number) => NoteReport['digit'];
+
+/** The reports of some slices of a line. */
+export function sliceReports(
+  part: Part,
+  analysis: LineAnalysis,
+  indices: readonly number[],
+  digits: Digits,
+  language: Language,
+): SliceReport[] {
+  const texts = new Map<number, string>();
+  for (const { slice, text } of analysis.cues) texts.set(slice, text);
+  const reports: SliceReport[] = [];
+  for (const at of indices) {
+    const report = sliceReport(part, analysis, at, digits, language);
+    const cue = texts.get(at);
+    if (cue !== undefined) report.cue = cue;
+    reports.push(report);
+  }
+  return reports;
+}
+
+function sliceReport(
+  part: Part,
+  { line, fingering, plan, alternates, nextBest }: LineAnalysis,
+  at: number,
+  digits: Digits,
+  language: Language,
+): Draft<SliceReport> {
+  const slice = line.slices[at]!;
+  const { struck: fingers, terms, movement } = fingering.slices[at]!;
+  const { depth, depthChange, arm, contour, roll, crossing, reason } = plan.slices[at]!;
+  const measure = part.measures[slice.measure]!;
+  const into = subtract(slice.onset, measure.start);
+  // Spreads would cost more than all the rest of the report.
+  const report: Draft<SliceReport> = {
+    index: at,
+    measure: measure.number,
+    measureIndex: slice.measure,
+    beat: 1 + toNumber(into),
+    exactBeat: countedFromOne(into),
+    keys: slice.struck.map(keyOf),
+    fingers,
+    notes: noteReports(part, slice.struck, fingers, digits),
+    terms,
+    movement,
+    usage: rounded(sumOfTerms(terms)),
+    depth,
+    depthChange,
+    reason: reason ? reasonText(reason, language) : '',
+    arm: rounded(arm),
+    contour: rounded(contour),
+    roll: rounded(roll),
+  };
+  if (slice.grace) report.grace = part.notes[slice.struck[0]!.notes[0]!]!.grace;
+  if (alternates) report.alternates = alternates[at]!;
+  if (nextBest) report.nextBest = nextBest[at]!;
+  if (crossing) report.crossing = crossingText(crossing);
+  return report;
+}
+
+function countedFromOne({ num, den }: Fraction): Fraction {
+  return { num: num + den, den };
+}
+
+function noteReports(
+  part: Part,
+  struck: readonly SliceKey[],
+  fingers: readonly (Finger | null)[],
+  digits: Digits,
+): NoteReport[] {
+  const reports: NoteReport[] = [];
+  for (let nth = 0; nth < struck.length; nth++) {
+    const { key, notes } = struck[nth]!;
+    for (const id of notes) {
+      const { staff, voice, line, span } = part.notes[id]!;
+      const finger = fingers[nth]!;
+      reports.push({ key, finger, digit: digits(id), staff, voice, line, offset: span.start });
+    }
+  }
+  return reports;
+}
+
+/** `thumb-passing 3-1 up` */
+function crossingText({ kind, from, to, direction }: Crossing): string {
+  return `${kind} ${from}-${to} ${direction}`;
+}
+
+function keyOf({ key }: SliceKey): number {
+  return key;
+}
+
+function sumOfTerms(terms: SliceReport['terms']): number {
+  let sum = 0;
+  for (const term in terms) sum += terms[term]!;
+  return sum;
+}
