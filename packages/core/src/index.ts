@@ -1,6 +1,7 @@
 export { type HandModel, handModel } from './anatomy/hand.js';
 export { annotate, clear } from './annotate.js';
 export { reasonText } from './cues/reasons.js';
+export { type CueMeaning, cueMeanings } from './cues/wording.js';
 export { type AlternativesOptions, alternatives } from './fingering/alternatives.js';
 export { type Fingered, type FingeringDoubt, type FingerOptions, fingerLine } from './fingering/finger.js';
 export type { LineFingering, SliceFingering } from './fingering/result.js';
@@ -9,6 +10,7 @@ export type { Flow, Join } from './hands/joins.js';
 export type { Line, Slice, SliceKey } from './hands/line.js';
 export type { Ornamented, Ornaments } from './hands/ornaments.js';
 export type { Spelling } from './keyboard/key-names.js';
+export { type LabelledScore, labelNotes } from './label-notes.js';
 export type { GivenFingers } from './motion/fingers-in-use.js';
 export { planMotion } from './motion/motion.js';
 export type { Crossing, FingerDepth, MotionFinding, MotionPlan, SliceMotion } from './motion/plan.js';
@@ -34,7 +36,12 @@ export type {
   Unreachable,
 } from './options/options.js';
 export type { MarkReviewOptions, ReviewOptions, Thresholds, Trial } from './options/review-options.js';
+export { carryLine } from './pictures/carry-line.js';
+export { depthRibbon } from './pictures/depth-ribbon.js';
+export { keyboardView } from './pictures/keyboard/keyboard-view.js';
+export type { KeyboardOptions, RibbonOptions, SlicePlace } from './pictures/options.js';
 export type { ReadLine } from './pipeline/printed-lines.js';
+
 export {
   type PlannedLine,
   type PlannedLines,
