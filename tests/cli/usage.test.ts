@@ -12,6 +12,7 @@ describe('help', () => {
     expect(text).toContain('handline mark');
     expect(text).toContain('handline clear');
     expect(text).toContain('handline review');
+    expect(text).toContain('handline handout');
     expect(text).toContain('Exit codes: 0 all done');
     expect(text).toMatch(/Stop at pain, numbness or fatigue/);
   });
@@ -39,6 +40,27 @@ describe('help', () => {
         ['--hands', '--part', '--staff', '--measures', '--span'],
         ['--digits', '--existing', '--by', '--alternatives', '--share-hands'],
         ['--layers', '--density', '--language', '--wording', '--legend'],
+        ['--max-bytes', '--max-depth', '--max-notes', '--max-ratio'],
+        ['--help', '--version'],
+      ].flat(),
+    );
+    expect(text).toMatch(/Stop at pain, numbness or fatigue/);
+    for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+  });
+
+  test('of handout has every option that means something there, and the caution', async () => {
+    const { code, stdout } = await spawned(['handout', '--help'], folder.path);
+    const text = stdout.toString();
+    expect(code).toBe(0);
+    const options = [...text.matchAll(/^ {2,6}(?:-\w, )?(--[a-z-]+)/gm)].map((match) => match[1]);
+    expect(options).toEqual(
+      [
+        ['--title', '--student', '--date', '--notes', '--compare', '--views'],
+        ['--output', '--force'],
+        ['--quiet', '--strict'],
+        ['--hands', '--part', '--staff', '--measures', '--span'],
+        ['--digits', '--existing', '--by'],
+        ['--layers', '--density', '--language', '--wording'],
         ['--max-bytes', '--max-depth', '--max-notes', '--max-ratio'],
         ['--help', '--version'],
       ].flat(),
@@ -77,7 +99,7 @@ describe('help', () => {
 
 describe('a wrong command line ends with 2, one line, and writes nothing', () => {
   test.each<[string, string[], RegExp]>([
-    ['no command', [], /no command given; use mark, clear or review/],
+    ['no command', [], /no command given; use mark, clear, handout or review/],
     ['unknown command', ['finger', 'a.musicxml'], /"finger" is not a command/],
     ['no input', ['mark'], /no score given/],
     ['unknown option', ['mark', 'a.musicxml', '--outdir', 'x'], /Unknown argument: outdir/],

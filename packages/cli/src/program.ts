@@ -1,6 +1,6 @@
-import { readFileSync } from 'node:fs';
 import yargs from 'yargs';
 import { buildClear, CLEAR, runClear } from './commands/clear.js';
+import { buildHandout, HANDOUT, runHandout } from './commands/handout.js';
 import { buildMark, MARK, runMark } from './commands/mark.js';
 import { buildReview, REVIEW, runReview } from './commands/review.js';
 import type { Streams } from './commands/run.js';
@@ -9,12 +9,9 @@ import { inPlainWords } from './files/trouble.js';
 import type { Arguments } from './options/output-options.js';
 import { CAUTION, EXIT_CODES } from './output/help.js';
 import { oneLine } from './output/line.js';
+import { version } from './version.js';
 
 const WIDTH = 100;
-
-const { version } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as {
-  version: string;
-};
 
 /** Runs one command line; every failure ends as one line on standard error and an exit code. */
 export async function run(argv: readonly string[], streams: Streams): Promise<ExitCode> {
@@ -39,13 +36,14 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     )
     .command('mark', MARK, buildMark, doing(runMark))
     .command('clear', CLEAR, buildClear, doing(runClear))
+    .command('handout', HANDOUT, buildHandout, doing(runHandout))
     .command('review', REVIEW, buildReview, doing(runReview))
     .command('$0', false, {}, ({ _: words }) => {
       const [word] = words;
       throw usageError(
         word === undefined
-          ? 'no command given; use mark, clear or review'
-          : `"${word}" is not a command; use mark, clear or review`,
+          ? 'no command given; use mark, clear, handout or review'
+          : `"${word}" is not a command; use mark, clear, handout or review`,
       );
     })
     .strictOptions()
