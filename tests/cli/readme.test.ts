@@ -34,7 +34,7 @@ describe('the README is true', () => {
   let help = '';
 
   beforeAll(async () => {
-    const texts = ['mark', 'review', 'drill'].map((command) => spawned([command, '--help'], '.'));
+    const texts = ['mark', 'review', 'drill', 'handout'].map((command) => spawned([command, '--help'], '.'));
     help = (await Promise.all(texts)).map(({ stdout }) => stdout.toString()).join('\n');
   });
 

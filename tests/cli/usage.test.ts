@@ -13,6 +13,7 @@ describe('help', () => {
     expect(text).toContain('handline clear');
     expect(text).toContain('handline review');
     expect(text).toContain('handline drill');
+    expect(text).toContain('handline handout');
     expect(text).toContain('Exit codes: 0 all done');
     expect(text).toMatch(/Stop at pain, numbness or fatigue/);
   });
@@ -52,6 +53,28 @@ describe('help', () => {
     for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });
 
+  test('of handout has every option that means something there, and the caution', async () => {
+    const { code, stdout } = await spawned(['handout', '--help'], folder.path);
+    const text = stdout.toString();
+    expect(code).toBe(0);
+    const options = [...text.matchAll(/^ {2,6}(?:-\w, )?(--[a-z-]+)/gm)].map((match) => match[1]);
+    expect(options).toEqual(
+      [
+        ['--title', '--student', '--date', '--notes', '--compare', '--views'],
+        ['--output', '--force'],
+        ['--quiet', '--strict'],
+        ['--for', '--config'],
+        ['--hands', '--part', '--staff', '--measures', '--span'],
+        ['--digits', '--existing', '--by'],
+        ['--layers', '--density', '--language', '--wording'],
+        ['--max-bytes', '--max-depth', '--max-notes', '--max-ratio'],
+        ['--help', '--version'],
+      ].flat(),
+    );
+    expect(text).toMatch(/Stop at pain, numbness or fatigue/);
+    for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+  });
+
   test('of review has every option, one example and the caution', async () => {
     const { code, stdout } = await spawned(['review', '--help'], folder.path);
     const text = stdout.toString();
@@ -82,11 +105,11 @@ describe('help', () => {
 
 describe('a wrong command line ends with 2, one line, and writes nothing', () => {
   test.each<[string, string[], RegExp]>([
-    ['no command', [], /no command given; use mark, clear, review or drill/],
+    ['no command', [], /no command given; use mark, clear, handout, review or drill/],
     [
       'unknown command',
       ['finger', 'a.musicxml'],
-      /"finger" is not a command; use mark, clear, review or drill/,
+      /"finger" is not a command; use mark, clear, handout, review or drill/,
     ],
     ['no input', ['mark'], /no score given/],
     [

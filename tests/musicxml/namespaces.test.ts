@@ -15,6 +15,10 @@ const inNamespace = (text: string) =>
     .replace(/<mx:score-\w+/, '$& xmlns:mx="urn:mx"');
 
 const SCORE = onePart([attributes() + note('C5', 16)]);
+/** Names with a prefix are longer. */
+const withoutOffsets = (lines: unknown): unknown =>
+  JSON.parse(JSON.stringify(lines, (name, value) => (name === 'offset' ? undefined : value)));
+
 const STRANGE = '<x:note xmlns:x="urn:x"><pitch><step>C</step><octave>4</octave></pitch></x:note>';
 
 describe('namespaces', () => {
@@ -27,7 +31,7 @@ describe('namespaces', () => {
         const { output, report } = annotate(text, { legend: true });
         const expected = annotate(plain, { legend: true });
         expect(output).toBe(inNamespace(expected.output));
-        expect(report.lines).toEqual(expected.report.lines);
+        expect(withoutOffsets(report.lines)).toEqual(withoutOffsets(expected.report.lines));
         const replaced = annotate(output, { existing: 'replace' }).output;
         expect(replaced).not.toMatch(/<(?:notations|technical|fingering|direction|words)\b/);
         expect(clear(replaced)).toEqual({ output: text, warnings: [] });

@@ -8,8 +8,8 @@ const DEMO = readFileSync(
   'utf8',
 );
 
-/** Words such as `(3)` or, at a chord, `2 (3)`. */
-const CHOICE = /<words[^>]*>(?:[1-5] )?\(([1-5](?:, [1-5])*)\)<\/words>/g;
+/** Words such as `(3)` or, at a chord, lines such as `2 (3)`. */
+const CHOICE = /(?:<words[^>]*>|&#10;)(?:[1-5] )?\(([1-5](?:, [1-5])*)\)(?=<\/words>|&#10;)/g;
 
 const count = (text: string, pattern: RegExp) => text.match(pattern)?.length ?? 0;
 const ours = /<\?handline digit/g;

@@ -28,7 +28,7 @@ describe.each(['core', 'cli'])('the package of %s', (folder) => {
         'dist',
         'package.json',
         'schema',
-        ...(folder === 'core' ? ['docs', 'examples'] : []),
+        ...(folder === 'core' ? ['docs', 'examples'] : ['bin', 'handline.config.schema.json']),
       ].sort(),
     );
     expect(

@@ -10,9 +10,9 @@ export const FLOORS: readonly (readonly string[])[] = [
   ['fingering'],
   ['motion'],
   ['cues'],
-  ['pipeline'],
+  ['pipeline', 'pictures'],
   ['review'],
-  ['annotate.ts', 'read-lines.ts'],
+  ['annotate.ts', 'read-lines.ts', 'label-notes.ts'],
   ['drill', 'worker'],
   ['index.ts'],
 ];

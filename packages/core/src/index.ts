@@ -1,6 +1,7 @@
 export { type HandModel, handModel } from './anatomy/hand.js';
 export { annotate, clear } from './annotate.js';
 export { reasonText } from './cues/reasons.js';
+export { type CueMeaning, cueMeanings } from './cues/wording.js';
 export { type Drill, type DrillProgress, drill } from './drill/drill.js';
 export type { Degree, DegreeMotive } from './drill/motive/degrees.js';
 export type { FigureSource } from './drill/motive/figure.js';
@@ -13,6 +14,7 @@ export type { Flow, Join } from './hands/joins.js';
 export type { Line, Slice, SliceKey } from './hands/line.js';
 export type { Ornamented, Ornaments } from './hands/ornaments.js';
 export type { Spelling } from './keyboard/key-names.js';
+export { type LabelledScore, labelNotes } from './label-notes.js';
 export type { GivenFingers } from './motion/fingers-in-use.js';
 export { planMotion } from './motion/motion.js';
 export type { Crossing, FingerDepth, MotionFinding, MotionPlan, SliceMotion } from './motion/plan.js';
@@ -48,6 +50,10 @@ export {
   type Unreachable,
 } from './options/report.js';
 export type { MarkReviewOptions, ReviewOptions, Thresholds, Trial } from './options/review-options.js';
+export { carryLine } from './pictures/carry-line.js';
+export { depthRibbon } from './pictures/depth-ribbon.js';
+export { keyboardView } from './pictures/keyboard/keyboard-view.js';
+export type { KeyboardOptions, RibbonOptions, SlicePlace } from './pictures/options.js';
 export type { ReadLine } from './pipeline/printed-lines.js';
 export type { Progress } from './pipeline/progress.js';
 export { compactReport } from './pipeline/report/compact-report.js';

@@ -32,6 +32,14 @@ export const COMMANDS: readonly Command[] = [
     },
   },
   {
+    name: 'handout',
+    summary: 'Make a page for the student: the music with its marks, in pictures and words',
+    load: async () => {
+      const { buildHandout, runHandout } = await import('./handout.js');
+      return { build: buildHandout, run: runHandout };
+    },
+  },
+  {
     name: 'review',
     summary: 'Judge the digits that scores have: what they cost in movement, why, and the easier way',
     load: async () => {

@@ -35,8 +35,9 @@ export async function planJobs(
   choice: OutputChoice,
   toScreen: boolean,
   stdin: Readable = process.stdin,
+  refuse: (output: string) => void = refuseName,
 ): Promise<Job[]> {
-  if (choice.output !== undefined) refuseName(choice.output);
+  if (choice.output !== undefined) refuse(choice.output);
   const inputs = await expandInputs(names, stdin, choice.outDir);
   const sources = new Map<string, Input>();
   const jobs: Job[] = [];

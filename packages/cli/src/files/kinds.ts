@@ -3,6 +3,7 @@ import { CliError, Exit, usageError } from '../exit.js';
 
 const PLAIN = ['.musicxml', '.xml'];
 const COMPRESSED = '.mxl';
+const PAGES = ['.html', '.htm'];
 /** Letters and perhaps digits: `No.2` is no kind of file. */
 const KIND = /^\.[a-z][a-z0-9]{0,9}$/;
 
@@ -12,6 +13,13 @@ export function refuseName(output: string): void {
   if (KIND.test(kind) && kind !== COMPRESSED && !PLAIN.includes(kind)) {
     throw usageError(`--output ${output}: the result is MusicXML; name it .musicxml or, compressed, .mxl`);
   }
+}
+
+/** Refuses a page's name that promises anything but HTML. */
+export function refusePageName(output: string): void {
+  const kind = extname(output).toLowerCase();
+  if (KIND.test(kind) && !PAGES.includes(kind))
+    throw usageError(`--output ${output}: the result is a page of HTML; name it .html`);
 }
 
 /** Refuses a result whose name and content differ: a compressed score under `.musicxml`, or the other way round. */

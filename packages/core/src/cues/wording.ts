@@ -90,6 +90,31 @@ export function legendText(
   return [...lines, caution].map((line) => wrap(line, LEGEND_LINE)).join('\n');
 }
 
+/** One cue as it can stand in print, and what it asks of the player. */
+export interface CueMeaning {
+  /** The short text, and the fuller one of the first time where there is one. */
+  readonly texts: readonly string[];
+  readonly meaning: string;
+}
+
+/**
+ * What every cue means, in the order of a legend. Several cues at one place are one text, with `, ` between them.
+ *
+ * @throws HandlineError OPTION for a bad `wording`
+ */
+export function cueMeanings(
+  language: Language,
+  own: Readonly<Record<string, string>> = {},
+): readonly CueMeaning[] {
+  const wording = cueWording(language, own);
+  const full = fullWording(language, own);
+  const { meanings } = LANGUAGES[language];
+  return CUE_KEYS.map((key) => ({
+    texts: [...new Set([wording[key], full[key] ?? wording[key]])],
+    meaning: meanings[key],
+  }));
+}
+
 /** The trade's usual mark for a hand in a language (common practice). */
 export function handWord(language: Language, hand: Hand): string {
   return LANGUAGES[language].hands[hand];

@@ -136,3 +136,16 @@ export function checkLine(ofLine: unknown, ofHand: unknown): void {
 export function checkFingers(value: unknown): void {
   fingers(value, 'fingers');
 }
+
+const plan = shaped({ slices: 'Array', findings: 'Array' }, 'a plan as `planMotion` gives it');
+
+/** What one hand plays, and how it moves. */
+export function checkLineAndPlan(ofLine: unknown, ofPlan: unknown): void {
+  line(ofLine, 'line');
+  plan(ofPlan, 'plan');
+}
+
+/** A language, or undefined for the default. */
+export function checkLanguage(value: unknown): void {
+  if (value !== undefined) oneOf(LANGUAGE_CODES)(value, 'language');
+}

@@ -1,0 +1,83 @@
+import type { Argv } from 'yargs';
+import { type ExitCode, usageError } from '../exit.js';
+import { planJobs } from '../files/jobs.js';
+import { refusePageName } from '../files/kinds.js';
+import type { Streams } from '../jobs/streams.js';
+import { configured } from '../options/config.js';
+import { addHandoutOptions, handoutOptions } from '../options/handout-options.js';
+import { addLimitOptions, mostBytes } from '../options/limits.js';
+import { addMarkOptions, markOptions } from '../options/mark-options.js';
+import { type Arguments, flag, inputsOf, outputChoice, reportChoice } from '../options/output-options.js';
+import type { Outcome, Tally } from '../outcome.js';
+import { Attention } from '../output/attention.js';
+import { CAUTION, EXIT_CODES, FORMATS } from '../output/help.js';
+import { whereItLies } from '../output/mark-summary.js';
+import { loadEngraver } from '../pages/engraver.js';
+import { handoutOf } from '../pages/handout/handout.js';
+import { VERSION } from '../version.js';
+import { runJobs } from './run.js';
+
+export const HANDOUT = 'Make a page for the student: the music with its marks, in pictures and words';
+
+/** Options of `mark` that mean nothing on a page that has a legend and keeps the hands as they are written. */
+const NOT_HERE = ['share-hands', 'legend', 'alternatives'] as const;
+
+export function buildHandout(parser: Argv): Argv {
+  const built = addLimitOptions(addMarkOptions(addHandoutOptions(parser)));
+  for (const name of NOT_HERE) built.hide(name);
+  return built
+    .usage(`handline handout IN -o handout.html\n\n${HANDOUT}. ${FORMATS}`)
+    .example('handline handout waltz.mxl -o waltz.html', 'a page for the stand')
+    .example('handline handout waltz.mxl -o two.html --compare', 'and an easier fingering')
+    .epilogue(`${EXIT_CODES}\n\n${CAUTION}`);
+}
+
+/** `handline handout`. */
+export async function runHandout(typed: Arguments, streams: Streams): Promise<ExitCode> {
+  const inputs = inputsOf(typed);
+  if (inputs.length > 1) throw usageError('a handout takes one score; run it once for each');
+  for (const name of NOT_HERE) {
+    if (typed[name] !== undefined) throw usageError(`--${name} is for mark, not for handout`);
+  }
+  const args = await configured(typed);
+  const { shareHands: _, legend: __, alternatives: ___, ...marking } = markOptions(args);
+  if (marking.existing === 'ignore')
+    throw usageError('--existing ignore is for mark; a handout keeps or replaces the digits of the score');
+  if (flag(args, 'compare') && marking.existing !== undefined)
+    throw usageError('--compare shows both fingerings; leave --existing out');
+  const options = { ...handoutOptions(args), version: VERSION };
+  const jobs = await planJobs(
+    inputs,
+    outputChoice(args),
+    streams.stdout.isTTY === true,
+    streams.stdin,
+    refusePageName,
+  );
+  const engraver = await loadEngraver();
+  return runJobs(
+    {
+      jobs,
+      choice: reportChoice(args),
+      tally: new HandoutTally(),
+      mostBytes: mostBytes(marking.limits ?? {}),
+      work: (bytes, file) => handoutOf(bytes, { ...marking, file }, options, engraver),
+    },
+    streams,
+  );
+}
+
+/** Where the page lies, with the warnings. */
+class HandoutTally implements Tally {
+  readonly #attention = new Attention();
+  #page: Outcome | undefined;
+
+  add(outcome: Outcome): void {
+    this.#attention.add(outcome);
+    if (outcome.status === 'written') this.#page = outcome;
+  }
+
+  text(): string {
+    if (this.#page === undefined) return '';
+    return `${[whereItLies(this.#page), ...this.#attention.warnings.lines(), '', CAUTION].join('\n')}\n`;
+  }
+}

@@ -1,0 +1,65 @@
+import type { Argv } from 'yargs';
+import { usageError } from '../exit.js';
+import type { HandoutOptions } from '../pages/handout/handout.js';
+import type { ViewPlace } from '../pages/handout/views.js';
+import { defined } from './defined.js';
+import { type Arguments, flag, text } from './output-options.js';
+import { parseList } from './values.js';
+
+const PAGE = 'What the page says:';
+
+export function addHandoutOptions(parser: Argv): Argv {
+  const value = (describe: string) => ({ group: PAGE, type: 'string', requiresArg: true, describe }) as const;
+  return parser
+    .option('title', value('Title of the page [that of the score]'))
+    .option('student', value("The student's name"))
+    .option('date', value('Date of the lesson, as it is to stand there'))
+    .option('notes', value('Your own words to the student'))
+    .option('compare', {
+      group: PAGE,
+      type: 'boolean',
+      describe: 'The printed and the easier fingering under each other',
+    })
+    .option(
+      'views',
+      value('Keyboard views, such as 12 or 12:3,14 (measure:beat), or none [the most demanding places]'),
+    )
+    .option('output', {
+      alias: 'o',
+      group: 'Where the page goes:',
+      type: 'string',
+      requiresArg: true,
+      describe: 'Write the page to this file; - is standard output',
+    })
+    .option('force', {
+      group: 'Where the page goes:',
+      type: 'boolean',
+      describe: 'Overwrite an existing page',
+    })
+    .option('quiet', { group: 'What is reported:', type: 'boolean', describe: 'Print errors only' });
+}
+
+export function handoutOptions(args: Arguments): Omit<HandoutOptions, 'version'> {
+  const views = text(args, 'views');
+  return {
+    ...defined({
+      title: text(args, 'title'),
+      student: text(args, 'student'),
+      date: text(args, 'date'),
+      notes: text(args, 'notes'),
+      views: views === undefined ? undefined : parseViews(views),
+    }),
+    compare: flag(args, 'compare'),
+  };
+}
+
+/** `12`, `12:3`, `12:2.5,14`, or `none`. */
+function parseViews(typed: string): ViewPlace[] {
+  if (typed === 'none') return [];
+  return parseList('views', typed).map((item) => {
+    const [, measure, beat] = /^([^:]+)(?::(\d+(?:\.\d+)?))?$/.exec(item) ?? [];
+    if (measure === undefined)
+      throw usageError(`--views ${typed}: "${item}" is not understood; write measure:beat, such as 12:3`);
+    return beat === undefined ? { measure } : { measure, beat: Number(beat) };
+  });
+}

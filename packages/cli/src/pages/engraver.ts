@@ -1,0 +1,122 @@
+import { CliError, Exit } from '../exit.js';
+
+/** Width of a system, mm: fits between margins of 15 mm on A4 and on Letter. */
+export const SYSTEM_WIDTH = 180;
+/** Staves are 7.2 mm high at 100; a little less leaves room for digits and cues. */
+const SCALE = 74;
+/** Room beside the staves for measure numbers and braces, in verovio's tenths of a millimetre. */
+const SIDE = 35;
+/** Pixels of verovio for a mm on paper. */
+const PIXELS = 10;
+/** Width of a notehead in thousandths of verovio's em, for a whole note and for the others: read off its font. */
+const WHOLE_NOTE = 'E0A2';
+const WHOLE_WIDTH = 424;
+const HEAD_WIDTH = 302;
+
+/** One system as it is drawn. */
+export interface System {
+  /** An `<svg>` without ids; notes have theirs as `data-note`. */
+  readonly svg: string;
+  /** The music font for signs within texts, such as the note of a metronome mark: an `@font-face`, empty if not needed. */
+  readonly font: string;
+  /** Centres of the noteheads, mm from the left edge, by the ids of `labelNotes`. */
+  readonly notes: ReadonlyMap<string, number>;
+}
+
+/** First and last measure, counted from 0. */
+export interface MeasureRange {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** Draws MusicXML system by system. */
+export interface Engraver {
+  /** @throws CliError where the score cannot be read */
+  readonly systems: (text: string, range?: MeasureRange) => readonly System[];
+}
+
+/** The engraver is large, so it is loaded only where something is engraved. */
+export async function loadEngraver(): Promise<Engraver> {
+  const [{ enableLog, LOG_OFF, VerovioToolkit }, { default: createModule }] = await Promise.all([
+    import('verovio/esm'),
+    import('verovio/wasm'),
+  ]);
+  const module = await createModule();
+  enableLog(LOG_OFF, module);
+  const toolkit = new VerovioToolkit(module);
+  let drawn = 0;
+  return {
+    systems(text, range) {
+      toolkit.setOptions({
+        scale: SCALE,
+        pageWidth: (SYSTEM_WIDTH * PIXELS * 100) / SCALE,
+        // Less than a system, so that every system is a page of its own.
+        pageHeight: 100,
+        adjustPageHeight: true,
+        pageMarginTop: 0,
+        pageMarginBottom: 0,
+        pageMarginLeft: SIDE,
+        pageMarginRight: SIDE,
+        header: 'none',
+        footer: 'none',
+        breaks: 'auto',
+        svgFormatRaw: true,
+        smuflTextFont: 'embedded',
+        xmlIdSeed: 1,
+      });
+      toolkit.select({});
+      if (!toolkit.loadData(text)) {
+        throw new CliError(
+          Exit.refused,
+          'cannot be engraved by verovio; export the score as partwise MusicXML',
+        );
+      }
+      if (range) {
+        toolkit.select({ measureRange: `${range.first + 1}-${range.last + 1}` });
+        toolkit.redoLayout();
+      }
+      return Array.from({ length: toolkit.getPageCount() }, (_, page) => {
+        drawn += 1;
+        return systemOf(toolkit.renderToSVG(page + 1), `s${drawn}`);
+      });
+    },
+  };
+}
+
+const FONT = /<style[^>]*>\s*(@font-face\s*\{[^}]*\})\s*<\/style>/;
+
+/** @param name tells the glyphs of this system from those of the others on the page */
+function systemOf(svg: string, name: string): System {
+  const [, root = ''] = /<svg [^>]*\bid="([^"]+)"/.exec(svg) ?? [];
+  const [, width = '1', height = '1'] = /<svg width="([\d.]+)px" height="([\d.]+)px"/.exec(svg) ?? [];
+  const drawn = svg
+    .replaceAll(new RegExp(`\\b${root}\\b`, 'g'), name)
+    .replace(
+      /<svg [^>]*>/,
+      `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" class="music" id="${name}" viewBox="0 0 ${width} ${height}" overflow="visible" direction="ltr" aria-hidden="true">`,
+    )
+    .replace(' color="black"', ' color="currentColor"')
+    .replaceAll(/<g id="(?!E)(?!note-)[^"]*"/g, '<g')
+    .replaceAll(/<g id="(note-\d+-\d+)"/g, '<g data-note="$1"');
+  const [, font = ''] = FONT.exec(drawn) ?? [];
+  return { svg: drawn.replace(FONT, ''), font, notes: noteheads(drawn) };
+}
+
+function noteheads(svg: string): Map<string, number> {
+  const [, all = '1'] = /class="definition-scale"[^>]* viewBox="0 0 ([\d.]+) /.exec(svg) ?? [];
+  const [, margin = '0'] = /class="page-margin" transform="translate\(([-\d.]+)/.exec(svg) ?? [];
+  const mm = SYSTEM_WIDTH / Number(all);
+  const notes = new Map<string, number>();
+  for (const piece of svg.split('<g data-note="').slice(1)) {
+    const id = piece.slice(0, piece.indexOf('"'));
+    const head =
+      /class="notehead[^"]*"[^>]*>\s*<use xlink:href="#(E[0-9A-F]{3})-[^"]*" transform="translate\(([-\d.]+), ?[-\d.]+\) scale\(([\d.]+)/.exec(
+        piece,
+      );
+    if (!head) continue;
+    const [, glyph, x, scale] = head;
+    const half = ((glyph === WHOLE_NOTE ? WHOLE_WIDTH : HEAD_WIDTH) * Number(scale)) / 2;
+    notes.set(id, (Number(margin) + Number(x) + half) * mm);
+  }
+  return notes;
+}

@@ -1,0 +1,166 @@
+import { type AnnotateOptions, annotate, type Review, review } from '@handline/core';
+import { CliError, Exit } from '../../exit.js';
+import type { Result } from '../../outcome.js';
+import type { Engraver } from '../engraver.js';
+import { escapeHtml } from '../escape.js';
+import { legendItems } from './legend.js';
+import { type Passage, passageOf } from './passage.js';
+import { STYLE } from './style.js';
+import { type Drawing, systemBlocks } from './systems.js';
+import { type ViewPlace, viewBlocks } from './views.js';
+import { fill, HANDOUT_WORDS } from './words/words.js';
+
+/** What a handout says besides the marks. */
+export interface HandoutOptions {
+  readonly title?: string;
+  readonly student?: string;
+  readonly date?: string;
+  /** The teacher's own words; line breaks are kept. */
+  readonly notes?: string;
+  /** The printed and the easier fingering under each other. */
+  readonly compare: boolean;
+  /** Places of the keyboard views; without it the most demanding ones. */
+  readonly views?: readonly ViewPlace[];
+  /** Of Handline, for the last line. */
+  readonly version: string;
+}
+
+/** Findings that are told before the rest is only counted: what fits on the page. */
+const MOST_FINDINGS = 8;
+
+/**
+ * A handout as one page of HTML that loads nothing.
+ *
+ * @throws HandlineError as `annotate`, CliError where the score cannot be engraved or holds nothing of what is asked for
+ */
+export function handoutOf(
+  bytes: Uint8Array,
+  marking: AnnotateOptions,
+  options: HandoutOptions,
+  engraver: Engraver,
+): Result {
+  const { language = 'en', layers } = marking;
+  const drawing: Drawing = {
+    language,
+    words: HANDOUT_WORDS[language],
+    carry: layers?.includes('carry') ?? false,
+  };
+  const judged = judge(bytes, marking);
+  if (options.compare && judged.digits === 0)
+    throw new CliError(Exit.refused, '--compare needs a fingering in print, and the score has none');
+  const printed = passageOf(bytes, options.compare ? { ...marking, digits: 'none' } : marking, engraver);
+  const easier = options.compare
+    ? passageOf(bytes, { by: 'movement', ...marking, existing: 'replace' }, engraver)
+    : undefined;
+  if (printed.lines.length === 0)
+    throw new CliError(Exit.refused, 'has no notes for the hands that are asked for');
+  const html = page(printed, easier, judged, marking, options, drawing);
+  const { report } = annotate(bytes, { ...marking, digits: 'none', layers: [] });
+  return { output: new TextEncoder().encode(html), warnings: report.warnings };
+}
+
+function judge(bytes: Uint8Array, marking: AnnotateOptions): Review {
+  const { file, parts, staff, span, limits, hands, measures, language } = marking;
+  const given = { file, parts, staff, span, limits, hands, measures, language };
+  return review(bytes, Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined)));
+}
+
+function page(
+  printed: Passage,
+  easier: Passage | undefined,
+  judged: Review,
+  marking: AnnotateOptions,
+  options: HandoutOptions,
+  drawing: Drawing,
+): string {
+  const { words, language } = drawing;
+  const title = options.title ?? printed.title ?? words.untitled;
+  const passages = easier ? [printed, easier] : [printed];
+  const views = viewBlocks(easier ?? printed, drawing, options.views);
+  const sections = [
+    section(words.music, music(printed, easier, drawing)),
+    views.length > 0 ? section(words.keyboard, `<div class="views">${views.join('')}</div>`) : '',
+    judged.digits > 0 ? section(words.findings, findings(judged, drawing)) : '',
+    section(words.signs, signs(passages, views.length > 0, drawing, marking)),
+  ];
+  return `<!DOCTYPE html>
+<html lang="${language}">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${escapeHtml(title)}</title>
+<style>${STYLE}${musicFont(passages)}</style>
+</head>
+<body>
+<header><h1 dir="auto">${escapeHtml(title)}</h1>${person(options, drawing)}</header>
+<main>
+${options.notes === undefined ? '' : `<section class="teacher"><h2>${escapeHtml(words.teacherNotes)}</h2><div dir="auto">${escapeHtml(options.notes)}</div></section>`}
+${sections.join('\n')}
+<section class="caution"><p><strong>${escapeHtml(words.caution)}.</strong> ${escapeHtml(judged.caution)}</p></section>
+</main>
+<footer class="made">${escapeHtml(fill(words.engraved, { version: options.version }))}</footer>
+</body>
+</html>
+`;
+}
+
+/** Once for all systems. */
+function musicFont(passages: readonly Passage[]): string {
+  const systems = passages.flatMap((passage) => passage.systems);
+  return systems.find(({ font }) => font !== '')?.font ?? '';
+}
+
+function person({ student, date }: HandoutOptions, { words }: Drawing): string {
+  const name =
+    student === undefined
+      ? []
+      : [fill(escapeHtml(words.student), { name: `<bdi>${escapeHtml(student)}</bdi>` })];
+  const day = date === undefined ? [] : [`<bdi>${escapeHtml(date)}</bdi>`];
+  const parts = [...name, ...day];
+  return parts.length === 0 ? '' : `<p>${parts.join(' · ')}</p>`;
+}
+
+function section(heading: string, content: string): string {
+  return `<section><h2>${escapeHtml(heading)}</h2>${content}</section>`;
+}
+
+/** The systems; compared fingerings in turn, as far as their systems hold the same measures. */
+function music(printed: Passage, easier: Passage | undefined, drawing: Drawing): string {
+  if (!easier) return systemBlocks(printed, drawing).join('');
+  const { words } = drawing;
+  const first = systemBlocks(printed, drawing, words.asPrinted);
+  const second = systemBlocks(easier, drawing, words.easier);
+  const movement = fill(words.compared, {
+    printed: Math.round(printed.movement),
+    easier: Math.round(easier.movement),
+  });
+  const rows = Array.from(
+    { length: Math.max(first.length, second.length) },
+    (_, nth) => `<div class="pair">${first[nth] ?? ''}${second[nth] ?? ''}</div>`,
+  );
+  return `<p>${escapeHtml(movement)}</p>${rows.join('')}`;
+}
+
+function findings(judged: Review, { words }: Drawing): string {
+  if (judged.findings.length === 0) return `<p>${escapeHtml(words.noFindings)}</p>`;
+  const items = judged.findings.slice(0, MOST_FINDINGS).map(({ measure, beat, hand, text }) => {
+    const place = fill(words.place, { measure, beat: Number(beat.toFixed(2)), hand: words.hands[hand] });
+    return `<li><strong>${escapeHtml(place)}</strong>: ${escapeHtml(text)}</li>`;
+  });
+  const left = judged.findings.length - items.length;
+  const more = left > 0 ? `<p>${escapeHtml(fill(words.moreFindings, { count: left }))}</p>` : '';
+  return `<ul>${items.join('')}</ul>${more}<p>${escapeHtml(judged.advice)}</p>`;
+}
+
+function signs(
+  passages: readonly Passage[],
+  hasViews: boolean,
+  drawing: Drawing,
+  { wording }: AnnotateOptions,
+): string {
+  const { words } = drawing;
+  const items = legendItems(passages, drawing, wording);
+  const view = hasViews ? `<p>${escapeHtml(words.signView)}</p>` : '';
+  return `<p>${escapeHtml(words.ribbon)}</p><ul class="legend">${items.join('')}</ul>${view}`;
+}

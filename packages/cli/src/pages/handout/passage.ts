@@ -1,0 +1,102 @@
+import {
+  type AnnotateOptions,
+  annotate,
+  type LineReport,
+  labelNotes,
+  type PlannedLine,
+  planDigits,
+  type SliceReport,
+  type Warning,
+} from '@handline/core';
+import { usageError } from '../../exit.js';
+import type { Engraver, MeasureRange, System } from '../engraver.js';
+
+/** One hand of a passage: its plan, and what is reported of each of its slices, by index. */
+export interface PassageLine extends PlannedLine {
+  readonly slices: readonly SliceReport[];
+}
+
+/** One fingering of the chosen measures, engraved. */
+export interface Passage {
+  readonly lines: readonly PassageLine[];
+  readonly systems: readonly System[];
+  readonly range: MeasureRange;
+  /** Printed numbers of all measures. */
+  readonly measures: readonly string[];
+  /** Texts of the cues in print within the chosen measures. */
+  readonly cues: readonly string[];
+  /** mm, of the chosen measures of all hands. */
+  readonly movement: number;
+  readonly title?: string;
+  readonly warnings: readonly Warning[];
+}
+
+/** What is played and what is printed may differ: the plan takes a finger for every note. */
+export function passageOf(
+  bytes: Uint8Array,
+  { measures: chosen, ...options }: AnnotateOptions,
+  engraver: Engraver,
+): Passage {
+  const printed = annotate(bytes, options);
+  const whole = options.digits === undefined ? printed : annotate(bytes, { ...options, digits: 'all' });
+  const { file, limits, parts, staff, span } = options;
+  const reading = Object.fromEntries(
+    Object.entries({ file, limits, parts, staff, span }).filter(([, value]) => value !== undefined),
+  );
+  const { lines: planned } = planDigits(whole.output, reading);
+  const { text, measures, title } = labelNotes(printed.output, { ...(limits && { limits }) });
+  const numbers = measures[planned[0]?.line.part ?? 0] ?? [];
+  const range = rangeOf(numbers, chosen);
+  const lines = planned.flatMap((own) => {
+    const report = reportOf(whole.report.lines, own);
+    return report ? [{ ...own, slices: report.slices }] : [];
+  });
+  const within = (line: Pick<PassageLine, 'line'>, nth: number) =>
+    isWithin(line.line.slices[nth]!.measure, range);
+  let movement = 0;
+  for (const own of lines) {
+    own.slices.forEach((slice, nth) => {
+      if (within(own, nth)) movement += slice.movement;
+    });
+  }
+  const cues = printed.report.lines.flatMap((report) => {
+    const own = planned.find((line) => reportOf([report], line));
+    return report.slices.flatMap(({ cue }, nth) =>
+      cue !== undefined && own && within(own, nth) ? [cue] : [],
+    );
+  });
+  return {
+    lines,
+    systems: engraver.systems(text, range),
+    range,
+    measures: numbers,
+    cues,
+    movement,
+    ...(title && { title }),
+    warnings: whole.report.warnings,
+  };
+}
+
+export function isWithin(measure: number, { first, last }: MeasureRange): boolean {
+  return measure >= first && measure <= last;
+}
+
+function reportOf(reports: readonly LineReport[], { partId, line }: PlannedLine): LineReport | undefined {
+  return reports.find(
+    ({ part, hand, slices }) => part === partId && hand === line.hand && slices.length === line.slices.length,
+  );
+}
+
+/** @throws CliError where there are no such measures */
+function rangeOf(numbers: readonly string[], chosen: AnnotateOptions['measures']): MeasureRange {
+  if (!chosen) return { first: 0, last: Math.max(0, numbers.length - 1) };
+  const first = numbers.indexOf(chosen.from);
+  const last = numbers.indexOf(chosen.to, Math.max(0, first));
+  if (first < 0 || last < 0) {
+    const missing = first < 0 ? chosen.from : chosen.to;
+    throw usageError(
+      `--measures: there is no measure ${missing} (there are ${numbers[0]} to ${numbers.at(-1)})`,
+    );
+  }
+  return { first, last };
+}

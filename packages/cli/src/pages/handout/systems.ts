@@ -1,0 +1,78 @@
+import { carryLine, depthRibbon, type Language, type SlicePlace } from '@handline/core';
+import { SYSTEM_WIDTH, type System } from '../engraver.js';
+import { escapeHtml } from '../escape.js';
+import { isWithin, type Passage, type PassageLine } from './passage.js';
+import { fill, type HANDOUT_WORDS } from './words/words.js';
+
+type Words = (typeof HANDOUT_WORDS)[Language];
+
+/** Height of a band, mm: three systems with two ribbons each go on a page. */
+const BAND = 8;
+
+export interface Drawing {
+  readonly language: Language;
+  readonly words: Words;
+  /** Draw the arm's way along the keyboard too. */
+  readonly carry: boolean;
+}
+
+/** Systems with the ribbons of the hands under them, each a block that no page breaks. */
+export function systemBlocks(passage: Passage, drawing: Drawing, name?: string): string[] {
+  const range = depthRange(passage);
+  return passage.systems.map((system) => {
+    const label = labelOf(passage, system, drawing.words);
+    const ribbons = passage.lines.map((line) => {
+      const places = placesOf(line, system);
+      if (places.length === 0) return '';
+      const { language } = drawing;
+      const options = { width: SYSTEM_WIDTH, language };
+      return (
+        depthRibbon(line.line, line.plan, places, { ...options, range, height: BAND }) +
+        (drawing.carry ? carryLine(line.line, line.plan, places, { ...options, height: BAND }) : '')
+      );
+    });
+    const caption = name === undefined ? label : `${label}, ${name}`;
+    return `<figure class="system"><figcaption>${escapeHtml(caption)}</figcaption><div class="sheet" tabindex="0" role="group" aria-label="${escapeHtml(caption)}"><div class="paper">${system.svg}${ribbons.join('')}</div></div></figure>`;
+  });
+}
+
+/** The slices that a system shows, each at the middle of its noteheads. */
+function placesOf({ line }: PassageLine, { notes }: System): SlicePlace[] {
+  const places: SlicePlace[] = [];
+  let before = 0;
+  for (const { index, struck } of line.slices) {
+    const xs = struck
+      .flatMap((key) => key.notes)
+      .flatMap((note) => notes.get(`note-${line.part}-${note}`) ?? [])
+      .sort((a, b) => a - b);
+    const x = xs[Math.floor((xs.length - 1) / 2)];
+    if (x === undefined) continue;
+    before = Math.max(before, x);
+    places.push({ slice: index, x: before });
+  }
+  return places;
+}
+
+/** `Measures 1–4`, by the notes in the system. */
+function labelOf({ lines, measures }: Passage, system: System, words: Words): string {
+  const shown = lines.flatMap((own) =>
+    placesOf(own, system).map(({ slice }) => own.line.slices[slice]!.measure),
+  );
+  if (shown.length === 0) return words.music;
+  const from = measures[Math.min(...shown)]!;
+  const to = measures[Math.max(...shown)]!;
+  return fill(from === to ? words.measure : words.measures, { from, to });
+}
+
+/** mm to whole centimetres: the same for all ribbons of a page, so that they can be compared. */
+function depthRange({ lines, range }: Passage): readonly [number, number] {
+  let [from, to] = [40, 60];
+  for (const { line, plan } of lines) {
+    for (const { index, measure } of line.slices) {
+      if (!isWithin(measure, range)) continue;
+      from = Math.min(from, plan.slices[index]!.depth);
+      to = Math.max(to, plan.slices[index]!.depth);
+    }
+  }
+  return [Math.floor(from / 10) * 10, Math.ceil(to / 10) * 10];
+}

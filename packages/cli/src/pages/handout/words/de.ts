@@ -1,0 +1,37 @@
+import type { HandoutWords } from './texts.js';
+
+export const german: HandoutWords = {
+  untitled: 'Übeblatt',
+  student: 'Für {name}',
+  teacherNotes: 'Hinweise deiner Lehrkraft',
+  music: 'Die Noten',
+  measures: 'Takte {from}–{to}',
+  measure: 'Takt {from}',
+  asPrinted: 'wie gedruckt',
+  easier: 'leichter',
+  compared:
+    'Bewegung in diesen Takten: {printed} mm wie gedruckt, {easier} mm mit dem leichteren Fingersatz.',
+  keyboard: 'Auf der Klaviatur',
+  findings: 'Der gedruckte Fingersatz',
+  noFindings: 'Keine gedruckte Ziffer kostet merklich mehr Bewegung als eine andere.',
+  moreFindings: 'Es gibt noch {count}; „handline review“ nennt sie alle.',
+  place: 'Takt {measure}, Zählzeit {beat}, {hand}',
+  hands: { right: 'rechte Hand', left: 'linke Hand' },
+  signs: 'Was die Zeichen bedeuten',
+  ribbon:
+    'Das Band unter den Noten zeigt den Unterarm von oben: oben ist zum Tastenende hin, unten zum Spieler hin.',
+  signIn: 'der Unterarm geht mit dieser Note hinein, um 5 mm oder mehr',
+  signOut: 'der Unterarm kommt mit dieser Note heraus, um 5 mm oder mehr',
+  signStays: 'der Unterarm bleibt ungefähr, wo er ist',
+  signBlack: 'schattiert: hier liegt die Spitze von 3 zwischen den schwarzen Tasten',
+  signLifted: 'gestrichelt: die Hand ist von den Tasten und frei',
+  signUnder: 'ein Bogen unter dem Band: der Daumen wird untergesetzt, hier hinter 3',
+  signOver: 'ein Bogen über dem Band: ein Finger wird übergesetzt, hier 3',
+  signCarry:
+    'die Linie zwischen den Ringen ist der Arm die Klaviatur entlang; ein Ring ist eine gespielte Taste',
+  signView:
+    'Auf der Klaviatur ist ein voller Ring ein Finger, der spielt, ein gestrichelter einer, der hält, ein gepunkteter einer, der schon fort ist oder erst kommt. Die Linie quer über die Tasten ist die Tiefe des Unterarms; der Pfeil daneben zeigt die Bewegung.',
+  caution: 'Vorsicht',
+  engraved:
+    'Bezeichnet von Handline {version}. Notenstich: verovio, freie Software unter der LGPL 3.0 oder neuer.',
+};

@@ -1,0 +1,31 @@
+/** The texts of the handout in one language, with `{...}` to fill in. */
+export interface HandoutWords {
+  readonly untitled: string;
+  readonly student: string;
+  readonly teacherNotes: string;
+  readonly music: string;
+  readonly measures: string;
+  readonly measure: string;
+  readonly asPrinted: string;
+  readonly easier: string;
+  readonly compared: string;
+  readonly keyboard: string;
+  readonly findings: string;
+  readonly noFindings: string;
+  readonly moreFindings: string;
+  readonly place: string;
+  readonly hands: { readonly right: string; readonly left: string };
+  readonly signs: string;
+  readonly ribbon: string;
+  readonly signIn: string;
+  readonly signOut: string;
+  readonly signStays: string;
+  readonly signBlack: string;
+  readonly signLifted: string;
+  readonly signUnder: string;
+  readonly signOver: string;
+  readonly signCarry: string;
+  readonly signView: string;
+  readonly caution: string;
+  readonly engraved: string;
+}

@@ -1,0 +1,20 @@
+import type { Language } from '@handline/core';
+import { german } from './de.js';
+import { english } from './en.js';
+import { spanish } from './es.js';
+import { french } from './fr.js';
+import { italian } from './it.js';
+import type { HandoutWords } from './texts.js';
+
+export const HANDOUT_WORDS: Readonly<Record<Language, HandoutWords>> = {
+  en: english,
+  de: german,
+  fr: french,
+  es: spanish,
+  it: italian,
+};
+
+/** A text with its `{...}` filled in. */
+export function fill(text: string, parts: Readonly<Record<string, string | number>>): string {
+  return text.replaceAll(/\{(\w+)\}/g, (_, name: string) => `${parts[name]}`);
+}
