@@ -1,27 +1,12 @@
-import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { tmpdir } from 'node:os';
+import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
-import { type Browser, chromium, type Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { handline } from '../cli/harness.js';
 import { ROOT } from '../musicxml/read-source.js';
+import { DEMO, folder, made } from './made.js';
 
-const CHROMIUM = '/usr/bin/chromium';
-const DEMO = join(ROOT, 'fixtures/demo/kelp-street-tunes.musicxml');
 const BARE = join(ROOT, 'fixtures/page/low-tide.musicxml');
 const FINGERED = join(ROOT, 'fixtures/scores/schumann-op15-1.musicxml');
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
-const folder = mkdtempSync(join(tmpdir(), 'handout-'));
-
-async function made(name: string, ...args: string[]): Promise<{ path: string; html: string }> {
-  const path = join(folder, `${name}.html`);
-  const { code, stderr } = await handline(['handout', ...args, '-o', path, '--force'], folder);
-  expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-  return { path, html: readFileSync(path, 'utf8') };
-}
 
 describe('handline handout', () => {
   it('is one page without a script and without anything to load', async () => {
@@ -129,122 +114,3 @@ describe('handline handout', () => {
     expect(html.length).toBeLessThan(2 * 1024 * 1024);
   });
 });
-
-const why = existsSync(CHROMIUM) ? undefined : `there is no ${CHROMIUM}`;
-if (why !== undefined) console.log(`handouts are not opened in a browser: ${why}`);
-
-describe.skipIf(why !== undefined)('a handout in Chromium', () => {
-  let browser: Browser;
-  let page: Page;
-  const errors: string[] = [];
-
-  beforeAll(async () => {
-    const { path } = await made('open', DEMO, '--layers', 'depth,crossing,carry');
-    browser = await chromium.launch({
-      executablePath: CHROMIUM,
-      args: [
-        '--no-sandbox',
-        '--disable-gpu',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-      ],
-    });
-    const context = await browser.newContext({ offline: true, bypassCSP: false });
-    page = await context.newPage();
-    page.on('pageerror', (error) => errors.push(error.message));
-    page.on('console', (message) => errors.push(message.text()));
-    page.on('request', (request) => {
-      if (!/^(?:file|data):/.test(request.url())) errors.push(request.url());
-    });
-    await page.goto(pathToFileURL(path).href);
-  });
-  afterAll(() => browser?.close());
-
-  it('opens from a file without a network and without a word on the console', () => {
-    expect(errors).toEqual([]);
-  });
-
-  it.each(['screen', 'print'] as const)(
-    'has every mark of a ribbon within 1 mm of its notes on %s',
-    async (media) => {
-      await page.emulateMedia({ media });
-      const { worst, marks } = (await page.evaluate(`(() => {
-      let worst = 0; let marks = 0;
-      for (const figure of document.querySelectorAll('figure.system')) {
-        const paper = figure.querySelector('.paper').getBoundingClientRect();
-        const mm = paper.width / 180;
-        const middle = (node) => { const box = node.getBoundingClientRect(); return (box.left + box.right) / 2; };
-        const heads = [...figure.querySelectorAll('[data-note] .notehead')].map(middle);
-        for (const mark of figure.querySelectorAll('.depth [data-slice]')) {
-          marks += 1;
-          worst = Math.max(worst, Math.min(...heads.map((x) => Math.abs(x - middle(mark)))) / mm);
-        }
-      }
-      return { worst, marks };
-    })()`)) as { worst: number; marks: number };
-      console.log(`${marks} marks, the worst ${worst.toFixed(2)} mm from a notehead (${media})`);
-      expect(marks).toBeGreaterThan(300);
-      expect(worst).toBeLessThan(1);
-    },
-  );
-
-  it.each(['A4', 'Letter'])('prints on %s without a broken system', async (format) => {
-    await page.emulateMedia({ media: 'print' });
-    const pdf = join(folder, `${format}.pdf`);
-    await page.pdf({ path: pdf, format });
-    const pages = readFileSync(pdf, 'latin1').match(/\/Type\s*\/Page\b(?!s)/g)!.length;
-    // A block that a page cannot hold is the only one that is cut in spite of break-inside.
-    const room = (format === 'A4' ? 297 : 279.4) - 28;
-    const heights = (await page.evaluate(
-      `[...document.querySelectorAll('figure.system')].map((one) => [one.getBoundingClientRect().height * 25.4 / 96, getComputedStyle(one).breakInside])`,
-    )) as [number, string][];
-    for (const [height, inside] of heights) {
-      expect(height).toBeLessThan(room);
-      expect(inside).toBe('avoid');
-    }
-    const systems = heights.length;
-    const captions = pdfText(pdf);
-    console.log(`${format}: ${systems} systems on ${pages} pages`);
-    expect(pages).toBeGreaterThan(systems / 4);
-    expect(pages).toBeLessThan(systems);
-    // Each page's text has as many first lines (captions) as bands that end: a system begun on a page ends on it.
-    if (captions) {
-      for (const own of captions) {
-        const begun = own.match(/^\s*Measures? \d+(?:–\d+)?\s*$/gm)?.length ?? 0;
-        const ended = own.match(/l\.h\. ↑ right/g)?.length ?? 0;
-        expect(ended).toBe(begun);
-      }
-    }
-  });
-
-  it('has nothing serious for axe to find, in light and in dark', async () => {
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ media: 'screen', colorScheme });
-      await page.evaluate(readFileSync(AXE, 'utf8'));
-      const { violations } = (await page.evaluate('axe.run()')) as {
-        violations: { id: string; impact: string; nodes: { html: string }[] }[];
-      };
-      expect(violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')).toEqual([]);
-    }
-  });
-
-  it.each([390, 820, 1280])('fits %s pixels', async (width) => {
-    await page.emulateMedia({ media: 'screen', colorScheme: 'light' });
-    await page.setViewportSize({ width, height: 900 });
-    const scrolls = await page.evaluate('document.documentElement.scrollWidth');
-    expect(scrolls).toBeLessThanOrEqual(width);
-  });
-});
-
-/** Text of every page, where poppler is there to read it. */
-function pdfText(path: string): string[] | undefined {
-  try {
-    return execFileSync('pdftotext', ['-layout', path, '-'], { encoding: 'utf8' }).split('\f').slice(0, -1);
-  } catch {
-    console.log('the text of printed pages is not read: there is no pdftotext');
-    return undefined;
-  }
-}
