@@ -93,7 +93,9 @@ describe.each(editions(3, 0.3))('an edition: %s', (path) => {
   });
 
   it('lists whole fingerings that all differ, the printed one first', () => {
-    expect(found.passages.some(({ alternatives }) => alternatives !== undefined)).toBe(true);
+    expect(found.passages.some(({ alternatives }) => alternatives !== undefined)).toBe(
+      found.findings.length > 0,
+    );
     for (const { alternatives = [], mm } of found.passages) {
       if (alternatives.length === 0) continue;
       expect(alternatives[0]).toMatchObject({ kind: 'printed', more: 0, differs: [] });

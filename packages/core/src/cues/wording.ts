@@ -94,6 +94,7 @@ export function legendText(
 export interface CueMeaning {
   /** The short text, and the fuller one of the first time where there is one. */
   readonly texts: readonly string[];
+  /** What the player does. */
   readonly meaning: string;
 }
 

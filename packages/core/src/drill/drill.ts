@@ -17,13 +17,20 @@ const CAUTION_LINE = 38;
 export interface Drill {
   /** MusicXML 4.0 with digits and cues. */
   readonly output: string;
+  /** As `annotate` reports on the sheet. */
   readonly report: Report;
   /** Its headings, with the printed numbers of the measures where they stand. */
-  readonly contents: readonly { readonly heading: string; readonly measure: string }[];
+  readonly contents: readonly {
+    /** Its text. */
+    readonly heading: string;
+    /** Printed number of the measure. */
+    readonly measure: string;
+  }[];
 }
 
 /** What is done while a sheet is made: first its fragments are compared, then it is written, then marked. */
 export interface DrillProgress {
+  /** What is being done. */
   readonly stage: 'composing' | 'writing' | 'marking';
   /** Of this stage, 0 ... 1. */
   readonly done: number;

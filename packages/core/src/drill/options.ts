@@ -16,6 +16,7 @@ export const PATTERNS = [
   'five-finger',
   'fragments',
 ] as const;
+/** What can be practised in a key. */
 export type DrillPattern = (typeof PATTERNS)[number];
 
 /** What `mark` takes and a sheet takes too. */

@@ -19,6 +19,7 @@ export interface Trial {
   readonly measure: string;
   /** Beat of the first note in it, from 1, in quarter notes. Default: the first note of the hand. */
   readonly beat?: number;
+  /** The hand that plays. */
   readonly hand: Hand;
   /** Id of the part. Default: the first one that has the hand and the measure. */
   readonly part?: string;
@@ -32,6 +33,7 @@ export interface ReviewOptions
     AnnotateOptions,
     'file' | 'parts' | 'staff' | 'span' | 'limits' | 'hands' | 'measures' | 'language'
   > {
+  /** mm that a change must save, by level and for each digit. Default: `THRESHOLDS`. */
   readonly thresholds?: Partial<Thresholds>;
   /** Whole fingerings to list for every passage with a finding, the printed one included, 0 ... 9. Default 0. */
   readonly alternatives?: number;

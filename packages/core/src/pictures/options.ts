@@ -8,6 +8,7 @@ import type { Language } from '../options/options.js';
 export interface SlicePlace {
   /** Index in `Line.slices`. */
   readonly slice: number;
+  /** mm from the left edge of the picture. */
   readonly x: number;
 }
 

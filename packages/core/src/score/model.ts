@@ -2,7 +2,9 @@ import type { Fraction } from '../numeric/fraction.js';
 
 /** Offsets into the original text in UTF-16 code units: `start` inclusive, `end` exclusive. */
 export interface Span {
+  /** First code unit. */
   readonly start: number;
+  /** Behind the last one. */
   readonly end: number;
 }
 

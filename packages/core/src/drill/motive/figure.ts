@@ -23,7 +23,12 @@ export interface FigureSource {
   /** Name of the file for messages. */
   readonly file?: string;
   /** Printed measure numbers, first and last inclusive. Default: the whole score. */
-  readonly measures?: { readonly from: string; readonly to: string };
+  readonly measures?: {
+    /** The first. */
+    readonly from: string;
+    /** The last, which belongs to it. */
+    readonly to: string;
+  };
 }
 
 /** A passage of a piece: a motive, and the key and metre in which it stands. */

@@ -25,6 +25,7 @@ export const CAUSES = [
   'hands-in-the-way',
   'hand-moves',
 ] as const;
+/** Why digits cost more than they need. */
 export type CauseName = (typeof CAUSES)[number];
 
 /** A finger on its key, at a slice of its line. */

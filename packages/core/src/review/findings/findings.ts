@@ -52,9 +52,15 @@ export function findingsIn(
     const other = sceneAround(judged, printed, remedy);
     if (remedy.tie && sparedTravel(printed, other, remedy) < LEAST_TRAVEL) continue;
     const diagnosis = diagnose(judged, printed, other, remedy);
-    if (diagnosis) findings.push(finding(judged, place, remedy, diagnosis, printed, other, thresholds));
+    if (diagnosis && tells(diagnosis.cause, remedy.saved, thresholds))
+      findings.push(finding(judged, place, remedy, diagnosis, printed, other, thresholds));
   }
   return findings;
+}
+
+/** What cannot be held or is lost is told whatever its remedy saves; anything else only where it saves enough. */
+function tells(cause: CauseName, saved: number, thresholds: Thresholds): boolean {
+  return cause === 'unholdable' || cause === 'held-key-lost' || saved >= thresholds.remark;
 }
 
 function finding(

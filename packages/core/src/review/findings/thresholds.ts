@@ -2,6 +2,7 @@ import type { Thresholds } from '../../options/review-options.js';
 
 /** Levels of a finding, the gravest first. */
 export const LEVELS = ['worth changing', 'worth a look', 'remark'] as const;
+/** How grave a finding is. */
 export type Level = (typeof LEVELS)[number];
 
 /**

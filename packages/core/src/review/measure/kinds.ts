@@ -20,6 +20,7 @@ export const KINDS = [
   'one-finger',
   'other',
 ] as const;
+/** A kind of movement. */
 export type Kind = (typeof KINDS)[number];
 
 /** mm by kind. */

@@ -12,11 +12,17 @@ import { type Movement, movementOf, sumOfMovements, total } from '../measure/kin
 export interface Compared {
   /** Movement of each, mm by kind. */
   readonly first: Movement;
+  /** Of the second. */
   readonly second: Movement;
   /** mm that the second takes more, below 0 where it is less. */
   readonly more: number;
   /** The same by slice of the line. */
-  readonly slices: readonly { readonly first: Movement; readonly second: Movement }[];
+  readonly slices: readonly {
+    /** Of the first. */
+    readonly first: Movement;
+    /** Of the second. */
+    readonly second: Movement;
+  }[];
 }
 
 /**

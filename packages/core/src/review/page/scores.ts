@@ -7,7 +7,9 @@ import { columns } from './text.js';
 
 /** One of several reviewed scores. */
 export interface ReviewedScore {
+  /** Name of the score. */
   readonly title: string;
+  /** What was found in it. */
   readonly review: Review;
 }
 
