@@ -12,12 +12,11 @@ import {
 } from '../options/output-options.js';
 import { CAUTION, EXIT_CODES, INPUTS } from '../output/help.js';
 import { recordIn, runJobs } from './run.js';
-
-export const CLEAR = "Take Handline's own marks out of scores again; everything else stays";
+import { SUMMARIES } from './summaries.js';
 
 export function buildClear(parser: Argv): Argv {
   return addLimitOptions(addOutputOptions(parser))
-    .usage(`handline clear IN... [-o OUT | --out-dir DIR | --in-place]\n\n${CLEAR}. ${INPUTS}`)
+    .usage(`handline clear IN... [-o OUT | --out-dir DIR | --in-place]\n\n${SUMMARIES.clear}. ${INPUTS}`)
     .example('handline clear marked.musicxml -o waltz.musicxml', 'back to the original')
     .epilogue(`${EXIT_CODES}\n\n${CAUTION}`);
 }

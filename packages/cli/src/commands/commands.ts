@@ -2,6 +2,7 @@ import type { Argv } from 'yargs';
 import type { ExitCode } from '../exit.js';
 import type { Streams } from '../jobs/streams.js';
 import type { Arguments } from '../options/output-options.js';
+import { SUMMARIES } from './summaries.js';
 
 export interface Command {
   readonly name: string;
@@ -17,7 +18,7 @@ export interface Command {
 export const COMMANDS: readonly Command[] = [
   {
     name: 'mark',
-    summary: 'Write fingering and motion cues into scores',
+    summary: SUMMARIES.mark,
     load: async () => {
       const { buildMark, runMark } = await import('./mark.js');
       return { build: buildMark, run: runMark };
@@ -25,7 +26,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'clear',
-    summary: "Take Handline's own marks out of scores again; everything else stays",
+    summary: SUMMARIES.clear,
     load: async () => {
       const { buildClear, runClear } = await import('./clear.js');
       return { build: buildClear, run: runClear };
@@ -33,7 +34,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'handout',
-    summary: 'Make a page for the student: the music with its marks, in pictures and words',
+    summary: SUMMARIES.handout,
     load: async () => {
       const { buildHandout, runHandout } = await import('./handout.js');
       return { build: buildHandout, run: runHandout };
@@ -41,7 +42,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'review',
-    summary: 'Judge the digits that scores have: what they cost in movement, why, and the easier way',
+    summary: SUMMARIES.review,
     load: async () => {
       const { buildReview, runReview } = await import('./review.js');
       return { build: buildReview, run: runReview };
@@ -49,7 +50,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'drill',
-    summary: 'Make a technique sheet: scales, arpeggios, fragments, fingered and with cues',
+    summary: SUMMARIES.drill,
     load: async () => {
       const { buildDrill, runDrill } = await import('./drill.js');
       return { build: buildDrill, run: runDrill };

@@ -13,8 +13,7 @@ import type { Result } from '../outcome.js';
 import { CAUTION, EXIT_CODES } from '../output/help.js';
 import { MarkTally } from '../output/mark-summary.js';
 import { runJobs } from './run.js';
-
-export const DRILL = 'Make a technique sheet: scales, arpeggios, fragments, fingered and with cues';
+import { SUMMARIES } from './summaries.js';
 
 /** Stands for the input in messages. */
 const SHEET = 'sheet';
@@ -24,7 +23,7 @@ const BAR = 30;
 
 export function buildDrill(parser: Argv): Argv {
   return addDrillOptions(parser)
-    .usage(`handline drill [-o OUT] [options]\n\n${DRILL}.`)
+    .usage(`handline drill [-o OUT] [options]\n\n${SUMMARIES.drill}.`)
     .example('handline drill --keys all --kinds major,harmonic-minor -o scales.musicxml', 'all 24 keys')
     .example(
       'handline drill --keys Ab,E --fragments 5-8 --span 8th -o sheet.musicxml',

@@ -16,8 +16,7 @@ import { loadEngraver } from '../pages/engraver.js';
 import { handoutOf } from '../pages/handout/handout.js';
 import { VERSION } from '../version.js';
 import { runJobs } from './run.js';
-
-export const HANDOUT = 'Make a page for the student: the music with its marks, in pictures and words';
+import { SUMMARIES } from './summaries.js';
 
 /** Options of `mark` that mean nothing on a page that has a legend and keeps the hands as they are written. */
 const NOT_HERE = ['share-hands', 'legend', 'alternatives'] as const;
@@ -26,7 +25,7 @@ export function buildHandout(parser: Argv): Argv {
   const built = addLimitOptions(addMarkOptions(addHandoutOptions(parser)));
   for (const name of NOT_HERE) built.hide(name);
   return built
-    .usage(`handline handout IN -o handout.html\n\n${HANDOUT}. ${FORMATS}`)
+    .usage(`handline handout IN -o handout.html\n\n${SUMMARIES.handout}. ${FORMATS}`)
     .example('handline handout waltz.mxl -o waltz.html', 'a page for the stand')
     .example('handline handout waltz.mxl -o two.html --compare', 'and an easier fingering')
     .epilogue(`${EXIT_CODES}\n\n${CAUTION}`);

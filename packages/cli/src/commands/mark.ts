@@ -14,12 +14,11 @@ import {
 } from '../options/output-options.js';
 import { CAUTION, EXIT_CODES, INPUTS } from '../output/help.js';
 import { recordIn, runJobs } from './run.js';
-
-export const MARK = 'Write fingering and motion cues into scores';
+import { SUMMARIES } from './summaries.js';
 
 export function buildMark(parser: Argv): Argv {
   return addLimitOptions(addMarkOptions(addOutputOptions(parser)))
-    .usage(`handline mark IN... [-o OUT | --out-dir DIR | --in-place]\n\n${MARK}. ${INPUTS}`)
+    .usage(`handline mark IN... [-o OUT | --out-dir DIR | --in-place]\n\n${SUMMARIES.mark}. ${INPUTS}`)
     .example('handline mark waltz.musicxml -o marked.musicxml', 'one score')
     .example(
       'handline mark edition --out-dir marked --skip-done',

@@ -21,13 +21,11 @@ import { addReviewOptions, failingLevels, reviewOptions } from '../options/revie
 import type { Outcome } from '../outcome.js';
 import { CAUTION, EXIT_CODES, FORMATS } from '../output/help.js';
 import { oneLine } from '../output/line.js';
-
-export const REVIEW =
-  'Judge the digits that scores have: what they cost in movement, why, and the easier way';
+import { SUMMARIES } from './summaries.js';
 
 export function buildReview(parser: Argv): Argv {
   return addLimitOptions(addReviewOptions(parser))
-    .usage(`handline review SCORE... [options]\n\n${REVIEW}. ${FORMATS}`)
+    .usage(`handline review SCORE... [options]\n\n${SUMMARIES.review}. ${FORMATS}`)
     .example('handline review waltz.musicxml --measures 5-12', 'what a passage costs, and the easier way')
     .epilogue(`${EXIT_CODES}\n\n${CAUTION}`);
 }

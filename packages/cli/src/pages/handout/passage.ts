@@ -6,7 +6,6 @@ import {
   type PlannedLine,
   planDigits,
   type SliceReport,
-  type Warning,
 } from '@handline/core';
 import { usageError } from '../../exit.js';
 import type { Engraver, MeasureRange, System } from '../engraver.js';
@@ -28,7 +27,6 @@ export interface Passage {
   /** mm, of the chosen measures of all hands. */
   readonly movement: number;
   readonly title?: string;
-  readonly warnings: readonly Warning[];
 }
 
 /** What is played and what is printed may differ: the plan takes a finger for every note. */
@@ -73,7 +71,6 @@ export function passageOf(
     cues,
     movement,
     ...(title && { title }),
-    warnings: whole.report.warnings,
   };
 }
 

@@ -2,6 +2,7 @@ import type { Choice } from '../../fingering/cost/choice.js';
 import type { Bias, Objective } from '../../fingering/cost/objective.js';
 import { ExtraCostBuilder } from '../../fingering/repeats/extra-cost-builder.js';
 import { costOf } from '../../fingering/repeats/settle.js';
+import { sumOf } from '../../numeric/fixed-point.js';
 import type { Judged } from './judged.js';
 
 /** Slices on either side of a change over which the forearm may adapt; their fingers stay. Chains reach two. */
@@ -72,12 +73,8 @@ export class Window {
       .section(this.#start, this.#end);
   }
 
-  /** A path of the section at its place in the line; the rest is left out: it is as printed. */
-  whole(path: readonly number[]): readonly number[] {
-    return this.#placed(path);
-  }
-
-  #placed(section: readonly number[]): readonly number[] {
+  /** What a choice has in the section, candidates or depths, at its place in the line; the rest is left out: it is as printed. */
+  whole(section: readonly number[]): readonly number[] {
     const own: number[] = [];
     for (let nth = 0; nth < section.length; nth++) own[this.#start + nth] = section[nth]!;
     return own;
@@ -85,10 +82,8 @@ export class Window {
 
   #found(section: Objective): Alternative {
     const { path, depths, biased, cost } = this.judged.search.find(section);
-    let movement = cost;
-    for (const mm of biased) movement -= mm;
-    const choice = { path: this.whole(path), depths: this.#placed(depths) };
-    return { from: this.from, to: this.to, choice, saved: this.#printed - movement };
+    const choice = { path: this.whole(path), depths: this.whole(depths) };
+    return { from: this.from, to: this.to, choice, saved: this.#printed - (cost - sumOf(biased)) };
   }
 
   #prices(price: number): Bias {
