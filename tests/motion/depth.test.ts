@@ -164,12 +164,12 @@ describe('the forearm is a mass', () => {
     for (const travel of quick) expect(travel).toBeLessThan(25);
   });
 
-  it('pays for a reversal by the square of the rate of the notes beyond four a second', () => {
+  it('pays for a reversal as for the power that drives it, by the rate of the notes beyond four a second', () => {
     const prices = [0.5, 0.25, 0.125, 0.05].map(
       (seconds) => moveInto({ seconds, free: 0, phraseStart: false }).turn,
     );
-    // 3 mm, by the squares of 2, 4, 8 and 20 notes a second against that of 4, less 1.
-    expect(prices.map((price) => Number(price.toFixed(6)))).toEqual([0, 0, 9, 72]);
+    // 6 mm, by 2, 4, 8 and 20 notes a second against 4: times the square of that less 1.
+    expect(prices.map((price) => Number(price.toFixed(6)))).toEqual([0, 0, 36, 720]);
   });
 
   it('follows any line within its limits', () => {

@@ -15,10 +15,11 @@ export const LEAST_SECONDS_TO_TURN = 0.25;
 export const LEAST_SECONDS = 0.02;
 
 /**
- * mm equivalents of a reversal where the notes come quicker than that, per share by which the square of their rate is
- * higher: so grows the force that drives a mass faster than it swings by itself.
+ * mm equivalents that scale the price of a reversal where the notes come quicker than that. It grows as the power that
+ * drives a mass faster than it swings by itself: the force, by the square of the rate less what the swing itself gives,
+ * times the speed, by the rate. Four notes a second cost nothing, six about 11 mm, which no figure's fingers are worth.
  */
-const TURN_COST = 3;
+const TURN_COST = 6;
 
 /** Seconds and mm by which rounding may tell equal times apart. */
 const ROUNDING = 1e-6;
@@ -38,10 +39,11 @@ export function moveInto({
   phraseStart,
 }: Pick<Slice, 'seconds' | 'free' | 'phraseStart'>): Move {
   const apart = Math.max(LEAST_SECONDS, seconds);
+  const rate = Math.max(1, LEAST_SECONDS_TO_TURN / apart);
   return {
     seconds: apart,
     weight: travelWeight(seconds, isFree(free, phraseStart)),
-    turn: TURN_COST * Math.max(0, (LEAST_SECONDS_TO_TURN / apart) ** 2 - 1),
+    turn: TURN_COST * rate * (rate ** 2 - 1),
   };
 }
 
