@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, rmSync } from 'node:fs';
 import { Readable, Writable } from 'node:stream';
 import { describe, expect, test } from 'vitest';
 import { run } from '../../packages/cli/src/program.js';
@@ -40,6 +40,25 @@ describe('drill', () => {
     );
   });
 
+  test('a name that says another kind of file is refused, and so is a page that is there', async () => {
+    const pdf = await handline(['drill', ...SMALL, '-o', 'sheet.pdf'], folder.path);
+    expect(pdf.code).toBe(2);
+    expect(pdf.stderr).toMatch(/--output sheet\.pdf: the result is MusicXML/);
+    const compressed = await handline(['drill', ...SMALL, '-o', 'sheet.mxl'], folder.path);
+    expect(compressed.code).toBe(1);
+    expect(compressed.stderr).toMatch(/not compressed, nor will its result be; name it \.musicxml/);
+    folder.put('there.html', 'mine');
+    const page = await handline(
+      ['drill', ...SMALL, '-o', 'not.musicxml', '--page', 'there.html'],
+      folder.path,
+    );
+    expect(page.code).toBe(3);
+    expect(page.stderr).toMatch(/^handline: there\.html: [^\n]+\n$/);
+    expect(readFileSync(folder.at('there.html'), 'utf8')).toBe('mine');
+    const names = folder.names();
+    for (const name of ['sheet.pdf', 'sheet.mxl', 'not.musicxml']) expect(names).not.toContain(name);
+  });
+
   test('takes a motive from a file of degrees, and from a score', async () => {
     folder.put('own.json', JSON.stringify({ degrees: [1, 3, 2, 4] }));
     const degrees = await handline(
@@ -78,12 +97,47 @@ describe('drill', () => {
       }, true),
     });
     expect(code).toBe(0);
-    expect(shown).toMatch(/\r\[-{30}\] composing/);
-    expect(shown).toMatch(/\r\[#{15}-{15}\] composing/);
+    expect(shown).toMatch(/░{40} composing/);
+    expect(shown).toMatch(/█{20}░{20} composing/);
     expect(shown).toMatch(/marking/);
-    // The bar is gone at the end.
-    expect(shown.split('\r').at(-2)).toMatch(/^ +$/);
-    expect(shown.endsWith('\r')).toBe(true);
+    // The cursor is seen again, and the line of the bar is cleared at the end.
+    const [seen, cleared] = ['\u001b[?25h', '\u001b[2K'];
+    expect(shown.slice(shown.lastIndexOf(seen))).toContain(cleared);
+  });
+
+  test('the page to print has contents that lead to their systems, and the digits of the sheet', async () => {
+    const options = ['drill', '--keys', 'D,Bb', ...SMALL, '--language', 'de', '--title', 'Für <Ida>'];
+    const { code, stdout, stderr } = await handline(
+      [...options, '-o', 'p.musicxml', '--page', 'p.html'],
+      folder.path,
+    );
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(stdout.toString()).toMatch(/\nsheet -> p\.html\n/);
+    const page = readFileSync(folder.at('p.html'), 'utf8');
+    const links = [...page.matchAll(/<li><a href="#([^"]+)">([^<]+)<\/a> <span>([^<]+)</g)];
+    expect(links.map(([, , heading, place]) => [heading, place])).toEqual([
+      ['D-Dur', 'Takt 1'],
+      ['B-Dur', 'Takt 3'],
+    ]);
+    const systems = links.map(([, id]) => new RegExp(`id="${id}"><figcaption>([^<]+)`).exec(page)?.[1]);
+    expect(systems).toEqual(['Takte 1–2', 'Takte 3–4']);
+    expect(page).toContain('Für &lt;Ida&gt;');
+    expect(page).not.toContain('<script');
+    const digits = readFileSync(folder.at('p.musicxml'), 'utf8').match(/<fingering/g)!.length;
+    expect(page.match(/class="fing"/g)).toHaveLength(digits);
+  });
+
+  test('the settings of a student are those of the sheet', async () => {
+    const settings = { existing: 'keep', for: { Ida: { language: 'it', digits: 'none', strict: true } } };
+    folder.put('handline.config.json', JSON.stringify(settings));
+    const sheet = async (...args: string[]) =>
+      (await handline(['drill', ...SMALL, ...args], folder.path)).stdout.toString();
+    const ida = await sheet('--for', 'Ida');
+    const typed = await sheet('--language', 'it', '--digits', 'none');
+    rmSync(folder.at('handline.config.json'));
+    expect(ida).toContain('>Do maggiore<');
+    expect(ida).not.toContain('<fingering');
+    expect(typed).toBe(ida);
   });
 
   test.each<[string, string[], RegExp]>([
@@ -103,10 +157,14 @@ describe('drill', () => {
     ],
     ['no lengths', ['--fragments', 'many'], /--fragments many/],
     ['degrees without fragments', ['--degrees', '1'], /--degrees speaks of fragments/],
-    ['thirds without a scale for them', ['--double', 'thirds', '--kinds', 'whole-tone'], /has none/],
+    ['thirds without a scale for them', ['--double', 'thirds', '--kinds', 'minor-pentatonic'], /has none/],
     ['awkward scales', ['--awkward', '3', '--patterns', 'scales'], /do not include fragments/],
     ['sparse fragments', ['--fragments', '5', '--digits', 'sparse'], /give all or none/],
     ['bad span', ['--span', 'wide'], /span: "wide" is not allowed/],
+    ['four octaves each way', ['--motion', 'contrary', '--octaves', '4'], /contrary motion takes 3 at most/],
+    ['a page that is no page', ['--page', 'sheet.pdf'], /--page sheet\.pdf: the result is a page of HTML/],
+    ['one name for two', ['--page', 'x.musicxml'], /name it \.html/],
+    ['nobody of that name', ['--for', 'Ida'], /--for Ida needs handline\.config\.json/],
     ['a score', ['waltz.musicxml'], /takes no score/],
     ['empty motive', ['--motive', 'empty.json'], /degrees: \[\] is not allowed/],
     ['no motive', ['--motive', 'nothing.json'], /holds no degrees/],

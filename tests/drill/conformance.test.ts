@@ -48,6 +48,19 @@ const SHEETS: Readonly<Record<string, DrillOptions>> = {
     accents: 3,
   },
   'chromatic minor thirds': { keys: ['C', 'Gb'], kinds: ['chromatic'], double: 'thirds', octaves: 2 },
+  'whole-tone thirds and sixths apart': {
+    keys: ['D', 'Eb'],
+    kinds: ['whole-tone'],
+    double: 'thirds',
+    apart: 'sixth',
+    octaves: 1,
+  },
+  'octatonic sixths': {
+    keys: ['C', 'Bb'],
+    kinds: ['octatonic-whole-half', 'octatonic-half-whole'],
+    double: 'sixths',
+    octaves: 1,
+  },
   fragments: { keys: ['Gb'], fragments: { from: 4, to: 5, starts: [0, 3] }, metre: '6/8' },
   awkward: { keys: ['B', 'F'], awkward: 6, fragments: { from: 6, to: 6 } },
   'right hand alone': { keys: ['Bb'], hands: 'right', octaves: 4 },
@@ -100,6 +113,23 @@ describe.each(Object.entries(SHEETS))('%s', (_, options) => {
     const lines = [...sheet.matchAll(/<octave-shift type="(?:up|down)"/g)];
     expect(verovio.flatMap(({ octaves }) => octaves).length).toBe(lines.length);
   });
+});
+
+it.each([
+  ['whole-tone', 'thirds', [4]],
+  ['whole-tone', 'sixths', [8]],
+  ['octatonic-whole-half', 'thirds', [3]],
+  ['octatonic-half-whole', 'sixths', [9]],
+  ['major', 'thirds', [3, 4]],
+  ['natural-minor', 'sixths', [8, 9]],
+  ['chromatic', 'sixths', [9]],
+] as const)('the %s scale in %s has intervals of so many semitones: %j', (kind, double, semitones) => {
+  const settings = drillSettings({ kinds: [kind], double, octaves: 1 });
+  const [section] = sectionsOf(settings, () => undefined);
+  const sizes = section!.exercises.flatMap(({ steps }) =>
+    [...steps.right, ...steps.left].map(({ pitches }) => keyOf(pitches[1]!) - keyOf(pitches[0]!)),
+  );
+  expect([...new Set(sizes)].sort()).toEqual(semitones);
 });
 
 it('there are octave lines both ways and foreign clefs among the sheets', () => {

@@ -1,25 +1,37 @@
-import { type DrillOptions, type DrillProgress, drill } from '@handline/core';
+import { resolve } from 'node:path';
+import { type Drill, type DrillOptions, drill } from '@handline/core';
 import type { Argv } from 'yargs';
-import { type ExitCode, usageError } from '../exit.js';
+import { CliError, Exit, type ExitCode, usageError } from '../exit.js';
 import type { Inputs } from '../files/inputs.js';
-import { destinationOf, planJobs } from '../files/jobs.js';
+import { destinationOf, type Job, planJobs } from '../files/jobs.js';
+import { refuseName, refusePageName } from '../files/kinds.js';
 import type { Work } from '../jobs/perform.js';
 import type { Streams } from '../jobs/streams.js';
+import { survey } from '../jobs/survey.js';
+import { configured } from '../options/config.js';
 import { addDrillOptions, drillOptions } from '../options/drill-options.js';
 import { sourceFile, sourceOf } from '../options/drill-sources.js';
 import { mostBytes } from '../options/limits.js';
-import { type Arguments, outputChoice, reportChoice } from '../options/output-options.js';
+import {
+  type Arguments,
+  type OutputChoice,
+  outputChoice,
+  type ReportChoice,
+  reportChoice,
+  text,
+} from '../options/output-options.js';
 import type { Result } from '../outcome.js';
 import { CAUTION, EXIT_CODES } from '../output/help.js';
 import { MarkTally } from '../output/mark-summary.js';
+import { PageTally } from '../output/page-summary.js';
+import { workBar } from '../output/work-bar.js';
+import { VERSION } from '../version.js';
 import { runJobs } from './run.js';
 import { SUMMARIES } from './summaries.js';
 
 /** Stands for the input in messages. */
 const SHEET = 'sheet';
 const ALONE: Inputs = { list: [], shared: '', many: false };
-/** Characters of the bar. */
-const BAR = 30;
 
 export function buildDrill(parser: Argv): Argv {
   return addDrillOptions(parser)
@@ -33,45 +45,88 @@ export function buildDrill(parser: Argv): Argv {
       'handline drill --keys all --awkward 8 -o sheet.musicxml',
       'where the scale fingering costs most',
     )
+    .example('handline drill --keys D,A -o sheet.musicxml --page sheet.html', 'with a page to print')
     .epilogue(`${EXIT_CODES}\n\n${CAUTION}`);
 }
 
 /** `handline drill`. */
-export async function runDrill(args: Arguments, streams: Streams): Promise<ExitCode> {
-  const [extra] = args._.slice(1);
+export async function runDrill(typed: Arguments, streams: Streams): Promise<ExitCode> {
+  const [extra] = typed._.slice(1);
   if (extra !== undefined) throw usageError(`drill makes a new sheet and takes no score: "${extra}"`);
+  const args = await configured(typed);
   const options = drillOptions(args);
   const choice = reportChoice(args);
+  const output = outputChoice(args);
   const file = sourceFile(args);
   const toScreen = streams.stdout.isTTY === true;
+  if (output.output !== undefined) refuseName(output.output);
   const jobs =
     file === undefined
-      ? [{ input: SHEET, destination: destinationOf(SHEET, ALONE, outputChoice(args), toScreen) }]
-      : await planJobs([file], outputChoice(args), toScreen);
-  const progress = choice.quiet || choice.json ? undefined : progressBar(streams);
+      ? [{ input: SHEET, destination: destinationOf(SHEET, ALONE, output, toScreen) }]
+      : await planJobs([file], output, toScreen);
+  const page = await plannedPage(args, output);
+  const bar = choice.quiet || choice.json ? undefined : await workBar(streams);
+  let made: Made | undefined;
   const make = (source: Pick<DrillOptions, 'motive' | 'study'>): Result => {
+    bar?.start();
     try {
-      const { output, report } = drill({ ...options, ...source }, progress?.show);
+      const own = { ...options, ...source };
+      const sheet = drill(own, ({ stage, done }) => bar?.show(stage, done));
+      made = { sheet, options: own };
+      const { output, report } = sheet;
       return { output: new TextEncoder().encode(output), report, warnings: report.warnings };
     } finally {
-      progress?.clear();
+      bar?.end();
     }
   };
   const work: Work =
     file === undefined
       ? { name: 'make', make: () => make({}) }
       : (bytes) => make(sourceOf(args, file, bytes));
-  return runJobs({ jobs, choice, tally: new MarkTally(), mostBytes: mostBytes({}), work }, streams);
+  const exit = await runJobs(
+    { jobs, choice, tally: new MarkTally(), mostBytes: mostBytes({}), work },
+    streams,
+  );
+  if (page === undefined || made === undefined || exit !== Exit.ok) return exit;
+  return printPage(page, made, choice, streams);
 }
 
-/** On a terminal only. */
-function progressBar({ stderr }: Streams) {
-  if (!stderr.isTTY) return undefined;
-  return {
-    show: ({ stage, done }: DrillProgress) => {
-      const full = Math.round(BAR * done);
-      stderr.write(`\r[${'#'.repeat(full)}${'-'.repeat(BAR - full)}] ${stage.padEnd('composing'.length)}`);
-    },
-    clear: () => stderr.write(`\r${' '.repeat(BAR + 'composing'.length + 3)}\r`),
-  };
+interface Made {
+  readonly sheet: Drill;
+  readonly options: DrillOptions;
+}
+
+/** The page to print beside the sheet, looked at before there is a sheet. */
+async function plannedPage(args: Arguments, { output, force }: OutputChoice): Promise<Job | undefined> {
+  const path = text(args, 'page');
+  if (path === undefined) return undefined;
+  refusePageName(path, 'page');
+  if (output !== undefined && resolve(output) === resolve(path))
+    throw usageError(`--page ${path}: the sheet itself is to be written there; choose another name`);
+  const job = { input: SHEET, destination: { kind: 'file', path, force, makeFolder: false } } as const;
+  const [surveyed] = await survey([job], undefined);
+  const failure = surveyed?.failure;
+  if (failure) throw new CliError(failure.exit, failure.error?.message ?? path);
+  return job;
+}
+
+async function printPage(
+  page: Job,
+  { sheet, options }: Made,
+  choice: ReportChoice,
+  streams: Streams,
+): Promise<ExitCode> {
+  const [{ loadEngraver }, { handoutOfSheet }] = await Promise.all([
+    import('../pages/engraver.js'),
+    import('../pages/handout/sheet.js'),
+  ]);
+  const engraver = await loadEngraver();
+  const make = () => handoutOfSheet(sheet, options, { compare: false, version: VERSION }, engraver);
+  const tally = new PageTally();
+  // The report is the sheet's.
+  const quiet = { json: false, quiet: choice.quiet || choice.json };
+  return runJobs(
+    { jobs: [page], choice: quiet, tally, mostBytes: mostBytes({}), work: { name: 'make', make } },
+    streams,
+  );
 }

@@ -8,10 +8,8 @@ import { addHandoutOptions, handoutOptions } from '../options/handout-options.js
 import { addLimitOptions, mostBytes } from '../options/limits.js';
 import { addMarkOptions, markOptions } from '../options/mark-options.js';
 import { type Arguments, flag, inputsOf, outputChoice, reportChoice } from '../options/output-options.js';
-import type { Outcome, Tally } from '../outcome.js';
-import { Attention } from '../output/attention.js';
 import { CAUTION, EXIT_CODES, FORMATS } from '../output/help.js';
-import { whereItLies } from '../output/mark-summary.js';
+import { PageTally } from '../output/page-summary.js';
 import { loadEngraver } from '../pages/engraver.js';
 import { handoutOf } from '../pages/handout/handout.js';
 import { VERSION } from '../version.js';
@@ -50,33 +48,17 @@ export async function runHandout(typed: Arguments, streams: Streams): Promise<Ex
     outputChoice(args),
     streams.stdout.isTTY === true,
     streams.stdin,
-    refusePageName,
+    (name) => refusePageName(name),
   );
   const engraver = await loadEngraver();
   return runJobs(
     {
       jobs,
       choice: reportChoice(args),
-      tally: new HandoutTally(),
+      tally: new PageTally(),
       mostBytes: mostBytes(marking.limits ?? {}),
       work: (bytes, file) => handoutOf(bytes, { ...marking, file }, options, engraver),
     },
     streams,
   );
-}
-
-/** Where the page lies, with the warnings. */
-class HandoutTally implements Tally {
-  readonly #attention = new Attention();
-  #page: Outcome | undefined;
-
-  add(outcome: Outcome): void {
-    this.#attention.add(outcome);
-    if (outcome.status === 'written') this.#page = outcome;
-  }
-
-  text(): string {
-    if (this.#page === undefined) return '';
-    return `${[whereItLies(this.#page), ...this.#attention.warnings.lines(), '', CAUTION].join('\n')}\n`;
-  }
 }

@@ -15,11 +15,15 @@ export function refuseName(output: string): void {
   }
 }
 
-/** Refuses a page's name that promises anything but HTML. */
-export function refusePageName(output: string): void {
+/**
+ * Refuses a page's name that promises anything but HTML.
+ *
+ * @param option that gave the name
+ */
+export function refusePageName(output: string, option = 'output'): void {
   const kind = extname(output).toLowerCase();
   if (KIND.test(kind) && !PAGES.includes(kind))
-    throw usageError(`--output ${output}: the result is a page of HTML; name it .html`);
+    throw usageError(`--${option} ${output}: the result is a page of HTML; name it .html`);
 }
 
 /** Refuses a result whose name and content differ: a compressed score under `.musicxml`, or the other way round. */

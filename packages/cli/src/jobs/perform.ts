@@ -37,9 +37,11 @@ export async function perform(job: Job, order: Order, stdin: Readable): Promise<
   const file = shown(job.input, 'input');
   const { destination } = job;
   try {
-    if (typeof order.work === 'object' && order.work.name === 'make') return made(order.work.make());
-    const { bytes, state } = await readSource(job.input, stdin, order.mostBytes);
     const named = destination.kind === 'file' && !destination.makeFolder ? destination.path : undefined;
+    if (typeof order.work === 'object' && order.work.name === 'make') {
+      return made(order.work.make(), named);
+    }
+    const { bytes, state } = await readSource(job.input, stdin, order.mostBytes);
     // A marked score has the form that it had before; what else is made is seen when it is there.
     if (named !== undefined && typeof order.work !== 'function') refuseMislabelled(named, bytes);
     const { output, ...findings } = worked(order.work, bytes, file);
@@ -55,7 +57,8 @@ export async function perform(job: Job, order: Order, stdin: Readable): Promise<
   }
 }
 
-function made({ output, ...findings }: Result): Performed {
+function made({ output, ...findings }: Result, named: string | undefined): Performed {
+  if (named !== undefined) refuseMislabelled(named, output);
   return { output, changed: true, findings };
 }
 

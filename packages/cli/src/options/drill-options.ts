@@ -2,7 +2,7 @@ import type { DrillOptions } from '@handline/core';
 import type { Argv } from 'yargs';
 import { usageError } from '../exit.js';
 import { defined } from './defined.js';
-import { addSheetMarkingOptions, markOptions } from './mark-options.js';
+import { addSheetMarkingOptions, sheetMarking } from './mark-options.js';
 import { type Arguments, addReportOptions, flag, text } from './output-options.js';
 import { parseCount, parseList } from './values.js';
 
@@ -19,6 +19,10 @@ export function addDrillOptions(parser: Argv): Argv {
     ({ group, type: 'string', requiresArg: true, describe }) as const;
   const own = parser
     .option('output', { alias: 'o', ...value(OUTPUT, 'Write the sheet to this file; - is standard output') })
+    .option(
+      'page',
+      value(OUTPUT, 'Write a page to print as well, with contents, pictures and legend: FILE.html'),
+    )
     .option('force', { group: OUTPUT, type: 'boolean', describe: 'Overwrite an existing file' })
     .option('title', value(OUTPUT, 'Title at the head of the sheet [what it holds]'))
     .option('keys', value(WHAT, 'Keynotes such as C,F#,Bb, or all twelve in the order of fifths: all [C]'))
@@ -96,9 +100,8 @@ export function drillOptions(args: Arguments): DrillOptions {
   const as = <T extends string>(value: string) => value as T;
   const list = <T extends string>(name: string) => given(name, (value) => parseList(name, value) as T[]);
   const count = (name: string) => given(name, (value) => parseCount(name, value, 0));
-  const { limits: _, measures: __, ...marking } = markOptions(args);
   return {
-    ...marking,
+    ...sheetMarking(args),
     ...defined({
       title: text(args, 'title'),
       keys: given('keys', (value) => (value === 'all' ? ('all' as const) : parseList('keys', value))),

@@ -36,7 +36,12 @@ export function addHandoutOptions(parser: Argv): Argv {
       type: 'boolean',
       describe: 'Overwrite an existing page',
     })
-    .option('quiet', { group: 'What is reported:', type: 'boolean', describe: 'Print errors only' });
+    .option('quiet', {
+      alias: 'q',
+      group: 'What is reported:',
+      type: 'boolean',
+      describe: 'Print errors only',
+    });
 }
 
 export function handoutOptions(args: Arguments): Omit<HandoutOptions, 'version'> {

@@ -1,4 +1,4 @@
-import type { AnnotateOptions } from '@handline/core';
+import type { AnnotateOptions, DrillOptions } from '@handline/core';
 import type { Argv, Options } from 'yargs';
 import { CONFIG_FILE } from './config.js';
 import { defined } from './defined.js';
@@ -87,7 +87,7 @@ const MARK_OPTIONS: Readonly<Record<string, Options>> = {
 };
 
 /** What a sheet is marked with: it has no parts, digits or measures of somebody else's. */
-const SHEET_MARKING: readonly string[] = [
+const SHEET_MARKING = [
   'hands',
   'span',
   'digits',
@@ -98,7 +98,9 @@ const SHEET_MARKING: readonly string[] = [
   'language',
   'wording',
   'legend',
-];
+] as const;
+/** With what is not the marking's own: whose settings. */
+const SHEET_OPTIONS: readonly string[] = ['for', 'config', ...SHEET_MARKING];
 
 export function addMarkOptions(parser: Argv): Argv {
   return parser.options(MARK_OPTIONS);
@@ -106,7 +108,15 @@ export function addMarkOptions(parser: Argv): Argv {
 
 export function addSheetMarkingOptions(parser: Argv): Argv {
   return parser.options(
-    Object.fromEntries(Object.entries(MARK_OPTIONS).filter(([name]) => SHEET_MARKING.includes(name))),
+    Object.fromEntries(Object.entries(MARK_OPTIONS).filter(([name]) => SHEET_OPTIONS.includes(name))),
+  );
+}
+
+/** What a sheet takes of the options of `mark`; a file of settings may hold more, for scores. */
+export function sheetMarking(args: Arguments): DrillOptions {
+  const marking = markOptions(args);
+  return Object.fromEntries(
+    SHEET_MARKING.flatMap((name) => (marking[name] === undefined ? [] : [[name, marking[name]]])),
   );
 }
 

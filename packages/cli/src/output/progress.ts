@@ -2,6 +2,7 @@ import type { MultiBar, SingleBar } from 'cli-progress';
 import type { Streams } from '../jobs/streams.js';
 import type { ReportChoice } from '../options/output-options.js';
 import type { Outcome } from '../outcome.js';
+import { BAR_FORM } from './bar-form.js';
 
 /** ms between two lines where standard error is no terminal. */
 const LINE_EVERY = 30_000;
@@ -56,14 +57,7 @@ async function startBar(
 ): Promise<{ all: MultiBar; one: SingleBar }> {
   const { default: bars } = await import('cli-progress');
   const all = new bars.MultiBar(
-    {
-      format: '{bar} {value} of {total} scores, {rate} a second, {left} left',
-      stream,
-      hideCursor: true,
-      clearOnComplete: true,
-      // Signals are met by what ends the run.
-      gracefulExit: false,
-    },
+    { ...BAR_FORM, format: '{bar} {value} of {total} scores, {rate} a second, {left} left', stream },
     bars.Presets.shades_classic,
   );
   return { all, one: all.create(total, 0, { rate: '-', left: '?' }) };

@@ -31,8 +31,11 @@ export interface MeasureRange {
 
 /** Draws MusicXML system by system. */
 export interface Engraver {
-  /** @throws CliError where the score cannot be read */
-  readonly systems: (text: string, range?: MeasureRange) => readonly System[];
+  /**
+   * @param breaks `own`: systems break where the score says
+   * @throws CliError where the score cannot be read
+   */
+  readonly systems: (text: string, range?: MeasureRange, breaks?: 'own') => readonly System[];
 }
 
 /** The engraver is large, so it is loaded only where something is engraved. */
@@ -46,7 +49,7 @@ export async function loadEngraver(): Promise<Engraver> {
   const toolkit = new VerovioToolkit(module);
   let drawn = 0;
   return {
-    systems(text, range) {
+    systems(text, range, breaks) {
       toolkit.setOptions({
         scale: SCALE,
         pageWidth: (SYSTEM_WIDTH * PIXELS * 100) / SCALE,
@@ -59,13 +62,17 @@ export async function loadEngraver(): Promise<Engraver> {
         pageMarginRight: SIDE,
         header: 'none',
         footer: 'none',
-        breaks: 'auto',
+        breaks: breaks === 'own' ? 'encoded' : 'auto',
+        // A system of the score's own is full, however few notes it holds.
+        minLastJustification: breaks === 'own' ? 0 : 0.8,
         svgFormatRaw: true,
         smuflTextFont: 'embedded',
         xmlIdSeed: 1,
       });
       toolkit.select({});
-      if (!toolkit.loadData(text)) {
+      // Every system is a page here.
+      const paged = breaks === 'own' ? text.replaceAll('new-system="yes"', 'new-page="yes"') : text;
+      if (!toolkit.loadData(paged)) {
         throw new CliError(
           Exit.refused,
           'cannot be engraved by verovio; export the score as partwise MusicXML',

@@ -1,4 +1,4 @@
-import { type AnnotateOptions, annotate, type Review, review } from '@handline/core';
+import { type AnnotateOptions, annotate, type Drill, type Review, review } from '@handline/core';
 import { CliError, Exit } from '../../exit.js';
 import type { Result } from '../../outcome.js';
 import type { Engraver } from '../engraver.js';
@@ -6,7 +6,7 @@ import { escapeHtml } from '../escape.js';
 import { legendItems } from './legend.js';
 import { type Passage, passageOf } from './passage.js';
 import { STYLE } from './style.js';
-import { type Drawing, systemBlocks } from './systems.js';
+import { contentsList, type Drawing, systemBlocks } from './systems.js';
 import { type ViewPlace, viewBlocks } from './views.js';
 import { fill, HANDOUT_WORDS } from './words/words.js';
 
@@ -54,7 +54,17 @@ export function handoutOf(
     : undefined;
   if (printed.lines.length === 0)
     throw new CliError(Exit.refused, 'has no notes for the hands that are asked for');
-  const html = page(printed, easier, judged, marking, options, drawing);
+  const html = handoutPage(
+    {
+      printed,
+      ...(easier && { easier }),
+      ...(judged.digits > 0 && { judged }),
+      caution: judged.caution,
+      ...(marking.wording && { wording: marking.wording }),
+    },
+    options,
+    drawing,
+  );
   const { report } = annotate(bytes, { ...marking, digits: 'none', layers: [] });
   return { output: new TextEncoder().encode(html), warnings: report.warnings };
 }
@@ -65,23 +75,31 @@ function judge(bytes: Uint8Array, marking: AnnotateOptions): Review {
   return review(bytes, Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined)));
 }
 
-function page(
-  printed: Passage,
-  easier: Passage | undefined,
-  judged: Review,
-  marking: AnnotateOptions,
-  options: HandoutOptions,
-  drawing: Drawing,
-): string {
+/** What a page shows. */
+export interface Shown {
+  readonly printed: Passage;
+  readonly easier?: Passage;
+  /** Absent where the score had no digits to judge. */
+  readonly judged?: Review;
+  /** Headings and their measures. */
+  readonly contents?: Drill['contents'];
+  readonly caution: string;
+  readonly wording?: Readonly<Record<string, string>>;
+}
+
+/** The page as HTML. */
+export function handoutPage(shown: Shown, options: HandoutOptions, drawing: Drawing): string {
+  const { printed, easier, judged, contents = [] } = shown;
   const { words, language } = drawing;
   const title = options.title ?? printed.title ?? words.untitled;
   const passages = easier ? [printed, easier] : [printed];
   const views = viewBlocks(easier ?? printed, drawing, options.views);
   const sections = [
+    contents.length > 1 ? section(words.contents, contentsList(printed, contents, drawing)) : '',
     section(words.music, music(printed, easier, drawing)),
     views.length > 0 ? section(words.keyboard, `<div class="views">${views.join('')}</div>`) : '',
-    judged.digits > 0 ? section(words.findings, findings(judged, drawing)) : '',
-    section(words.signs, signs(passages, views.length > 0, drawing, marking)),
+    judged ? section(words.findings, findings(judged, drawing)) : '',
+    section(words.signs, signs(passages, views.length > 0, drawing, shown.wording)),
   ];
   return `<!DOCTYPE html>
 <html lang="${language}">
@@ -97,7 +115,7 @@ function page(
 <main>
 ${options.notes === undefined ? '' : `<section class="teacher"><h2>${escapeHtml(words.teacherNotes)}</h2><div dir="auto">${escapeHtml(options.notes)}</div></section>`}
 ${sections.join('\n')}
-<section class="caution"><p><strong>${escapeHtml(words.caution)}.</strong> ${escapeHtml(judged.caution)}</p></section>
+<section class="caution"><p><strong>${escapeHtml(words.caution)}.</strong> ${escapeHtml(shown.caution)}</p></section>
 </main>
 <footer class="made">${escapeHtml(fill(words.engraved, { version: options.version }))}</footer>
 </body>
@@ -157,7 +175,7 @@ function signs(
   passages: readonly Passage[],
   hasViews: boolean,
   drawing: Drawing,
-  { wording }: AnnotateOptions,
+  wording: Shown['wording'],
 ): string {
   const { words } = drawing;
   const items = legendItems(passages, drawing, wording);

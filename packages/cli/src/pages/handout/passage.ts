@@ -5,6 +5,7 @@ import {
   labelNotes,
   type PlannedLine,
   planDigits,
+  type Report,
   type SliceReport,
 } from '@handline/core';
 import { usageError } from '../../exit.js';
@@ -32,12 +33,28 @@ export interface Passage {
 /** What is played and what is printed may differ: the plan takes a finger for every note. */
 export function passageOf(
   bytes: Uint8Array,
-  { measures: chosen, ...options }: AnnotateOptions,
+  { measures, ...options }: AnnotateOptions,
   engraver: Engraver,
 ): Passage {
   const printed = annotate(bytes, options);
   const whole = options.digits === undefined ? printed : annotate(bytes, { ...options, digits: 'all' });
-  const { file, limits, parts, staff, span } = options;
+  return passageFrom({ printed, whole }, { ...options, ...(measures && { measures }) }, engraver);
+}
+
+/** What is in print, and the same with a digit on every note. */
+export interface Marked<Text> {
+  readonly printed: { readonly output: Text; readonly report: Report };
+  readonly whole: { readonly output: Text; readonly report: Report };
+}
+
+/** A passage of scores that are marked already. */
+export function passageFrom(
+  { printed, whole }: Marked<string | Uint8Array>,
+  options: Pick<AnnotateOptions, 'file' | 'limits' | 'parts' | 'staff' | 'span' | 'measures'>,
+  engraver: Engraver,
+  breaks?: 'own',
+): Passage {
+  const { file, limits, parts, staff, span, measures: chosen } = options;
   const reading = Object.fromEntries(
     Object.entries({ file, limits, parts, staff, span }).filter(([, value]) => value !== undefined),
   );
@@ -65,7 +82,7 @@ export function passageOf(
   });
   return {
     lines,
-    systems: engraver.systems(text, range),
+    systems: engraver.systems(text, chosen && range, breaks),
     range,
     measures: numbers,
     cues,

@@ -26,6 +26,10 @@ svg { display: block; color: inherit; }
 ol, ul { margin: 0; padding-inline-start: 5mm; }
 li { margin-bottom: 1mm; break-inside: avoid; }
 .legend { columns: 2; column-gap: 8mm; list-style: none; padding: 0; font-size: 9.5pt; }
+.contents { columns: 2; column-gap: 8mm; list-style: none; padding: 0; }
+.contents li { display: flex; justify-content: space-between; gap: 3mm; }
+.contents a { color: inherit; }
+.contents span { white-space: nowrap; font-size: 9.5pt; }
 .caution { border: 0.4mm solid; padding: 2mm 3mm; margin-top: 6mm; break-inside: avoid; }
 .caution p { margin: 0; }
 .made { font-size: 8pt; margin-top: 3mm; }
@@ -36,7 +40,7 @@ li { margin-bottom: 1mm; break-inside: avoid; }
   .sheet:focus-visible { outline: 3px solid; outline-offset: 2px; }
   .paper { min-width: 130mm; }
 }
-@media screen and (max-width: 500px) { .legend { columns: 1; } h1 { font-size: 17pt; } }
+@media screen and (max-width: 500px) { .legend, .contents { columns: 1; } h1 { font-size: 17pt; } }
 @media screen and (prefers-color-scheme: dark) { :root { --ground: #16181a; --ink: #f2f2f2; --rule: #9a9a9a; } }
 @media print { :root { color-scheme: light; } body { padding: 0; } .sheet { overflow: visible; } }
 `;

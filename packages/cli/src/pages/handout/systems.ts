@@ -1,5 +1,5 @@
-import { carryLine, depthRibbon, type Language, type SlicePlace } from '@handline/core';
-import { SYSTEM_WIDTH, type System } from '../engraver.js';
+import { carryLine, type Drill, depthRibbon, type Language, type SlicePlace } from '@handline/core';
+import { type MeasureRange, SYSTEM_WIDTH, type System } from '../engraver.js';
 import { escapeHtml } from '../escape.js';
 import { isWithin, type Passage, type PassageLine } from './passage.js';
 import { fill, type HANDOUT_WORDS } from './words/words.js';
@@ -19,7 +19,7 @@ export interface Drawing {
 /** Systems with the ribbons of the hands under them, each a block that no page breaks. */
 export function systemBlocks(passage: Passage, drawing: Drawing, name?: string): string[] {
   const range = depthRange(passage);
-  return passage.systems.map((system) => {
+  return passage.systems.map((system, nth) => {
     const label = labelOf(passage, system, drawing.words);
     const ribbons = passage.lines.map((line) => {
       const places = placesOf(line, system);
@@ -32,7 +32,7 @@ export function systemBlocks(passage: Passage, drawing: Drawing, name?: string):
       );
     });
     const caption = name === undefined ? label : `${label}, ${name}`;
-    return `<figure class="system"><figcaption>${escapeHtml(caption)}</figcaption><div class="sheet" tabindex="0" role="group" aria-label="${escapeHtml(caption)}"><div class="paper">${system.svg}${ribbons.join('')}</div></div></figure>`;
+    return `<figure class="system" id="${systemId(nth, name)}"><figcaption>${escapeHtml(caption)}</figcaption><div class="sheet" tabindex="0" role="group" aria-label="${escapeHtml(caption)}"><div class="paper">${system.svg}${ribbons.join('')}</div></div></figure>`;
   });
 }
 
@@ -53,15 +53,38 @@ function placesOf({ line }: PassageLine, { notes }: System): SlicePlace[] {
   return places;
 }
 
+/** The name of a system to which a link leads; compared fingerings have one each. */
+function systemId(nth: number, fingering?: string): string {
+  return `system-${nth + 1}${fingering === undefined ? '' : `-${encodeURIComponent(fingering)}`}`;
+}
+
 /** `Measures 1–4`, by the notes in the system. */
-function labelOf({ lines, measures }: Passage, system: System, words: Words): string {
+function labelOf(passage: Passage, system: System, words: Words): string {
+  const shown = shownMeasures(passage, system);
+  if (shown === undefined) return words.music;
+  const from = passage.measures[shown.first]!;
+  const to = passage.measures[shown.last]!;
+  return fill(from === to ? words.measure : words.measures, { from, to });
+}
+
+/** The measures of which a system shows notes; undefined where it shows none. */
+function shownMeasures({ lines }: Passage, system: System): MeasureRange | undefined {
   const shown = lines.flatMap((own) =>
     placesOf(own, system).map(({ slice }) => own.line.slices[slice]!.measure),
   );
-  if (shown.length === 0) return words.music;
-  const from = measures[Math.min(...shown)]!;
-  const to = measures[Math.max(...shown)]!;
-  return fill(from === to ? words.measure : words.measures, { from, to });
+  return shown.length === 0 ? undefined : { first: Math.min(...shown), last: Math.max(...shown) };
+}
+
+/** Headings, each with a link to the system in which its measure stands. */
+export function contentsList(passage: Passage, contents: Drill['contents'], { words }: Drawing): string {
+  const ranges = passage.systems.map((system) => shownMeasures(passage, system));
+  const items = contents.map(({ heading, measure }) => {
+    const at = passage.measures.indexOf(measure);
+    const nth = ranges.findIndex((range) => range !== undefined && isWithin(at, range));
+    const place = fill(words.measure, { from: measure });
+    return `<li><a href="#${systemId(Math.max(nth, 0))}">${escapeHtml(heading)}</a> <span>${escapeHtml(place)}</span></li>`;
+  });
+  return `<ol class="contents">${items.join('')}</ol>`;
 }
 
 /** mm to whole centimetres: the same for all ribbons of a page, so that they can be compared. */

@@ -30,23 +30,28 @@ export interface LineChoice {
   readonly start?: number;
 }
 
-/** Notes of the scales whose thirds and sixths are steps of the scale, and of the chromatic scale. */
-const SEVEN = 7;
+/** Notes of scales that go by step alone, where a third is two steps: the octatonic has eight, whole tones make six. */
+const STEPWISE: ReadonlySet<number> = new Set([6, 7, 8]);
 const TWELVE = 12;
 /** Octaves up to which hands in contrary motion begin an octave apart; beyond, both on the same key to keep to the keyboard. */
 const MOST_FROM_AN_OCTAVE = 2;
+/** More octaves each way in contrary motion are not on the keyboard, wherever the hands begin. */
+const MOST_CONTRARY = 3;
 
 /**
- * Places of a third, or a sixth: 2 and 5 in scales of seven notes; in the chromatic scale minor thirds and major sixths
- * (common practice).
+ * Places of a third, or of a sixth, which is its inversion. In scales that go by step a third is two steps: major thirds
+ * among whole tones, minor ones in the octatonic scales; in the chromatic scale minor thirds and major sixths. All is
+ * common practice. A pentatonic scale leaps, so that two of its steps are now a third, now a fourth.
  */
 function placesOf(interval: 'third' | 'sixth', { size }: Ladder): number {
-  if (size === SEVEN) return interval === 'third' ? 2 : 5;
-  if (size === TWELVE) return interval === 'third' ? 3 : 9;
-  throw new HandlineError(
-    'OPTION',
-    `${interval}s: a scale of ${size} notes has none; take a scale of seven notes or the chromatic scale`,
-  );
+  if (size !== TWELVE && !STEPWISE.has(size)) {
+    throw new HandlineError(
+      'OPTION',
+      `${interval}s: a scale of ${size} notes has none; take a scale that goes by step`,
+    );
+  }
+  const third = size === TWELVE ? 3 : 2;
+  return interval === 'third' ? third : size - third;
 }
 
 function doubled(double: Double | undefined, ladder: Ladder): readonly number[] {
@@ -88,6 +93,12 @@ export function exercisesOf(
   const { motion, apart, double, start } = choice;
   const above = doubled(double, ladder);
   const isContrary = motion === 'contrary';
+  if (isContrary && choice.octaves > MOST_CONTRARY) {
+    throw new HandlineError(
+      'OPTION',
+      `octaves: ${choice.octaves} each way are more than the keyboard has; contrary motion takes ${MOST_CONTRARY} at most`,
+    );
+  }
   // In thirds and tenths the left hand has the tonic, in sixths the right one.
   const lift = !isContrary && (apart === 'third' || apart === 'tenth') ? placesOf('third', ladder) : 0;
   const right = shifted(places, lift);

@@ -4,6 +4,7 @@ export const german: HandoutWords = {
   untitled: 'Übeblatt',
   student: 'Für {name}',
   teacherNotes: 'Hinweise deiner Lehrkraft',
+  contents: 'Inhalt',
   music: 'Die Noten',
   measures: 'Takte {from}–{to}',
   measure: 'Takt {from}',

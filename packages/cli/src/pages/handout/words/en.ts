@@ -4,6 +4,7 @@ export const english: HandoutWords = {
   untitled: 'Handout',
   student: 'For {name}',
   teacherNotes: 'Notes from your teacher',
+  contents: 'Contents',
   music: 'The music',
   measures: 'Measures {from}–{to}',
   measure: 'Measure {from}',

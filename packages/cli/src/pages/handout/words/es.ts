@@ -4,6 +4,7 @@ export const spanish: HandoutWords = {
   untitled: 'Hoja de estudio',
   student: 'Para {name}',
   teacherNotes: 'Notas del profesor',
+  contents: 'Índice',
   music: 'La música',
   measures: 'Compases {from}–{to}',
   measure: 'Compás {from}',

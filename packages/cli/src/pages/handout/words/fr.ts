@@ -4,6 +4,7 @@ export const french: HandoutWords = {
   untitled: 'Feuille de travail',
   student: 'Pour {name}',
   teacherNotes: 'Remarques du professeur',
+  contents: 'Table des matières',
   music: 'La musique',
   measures: 'Mesures {from}–{to}',
   measure: 'Mesure {from}',

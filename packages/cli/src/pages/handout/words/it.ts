@@ -4,6 +4,7 @@ export const italian: HandoutWords = {
   untitled: 'Foglio di studio',
   student: 'Per {name}',
   teacherNotes: 'Note dell’insegnante',
+  contents: 'Indice',
   music: 'La musica',
   measures: 'Battute {from}–{to}',
   measure: 'Battuta {from}',

@@ -3,6 +3,7 @@ export interface HandoutWords {
   readonly untitled: string;
   readonly student: string;
   readonly teacherNotes: string;
+  readonly contents: string;
   readonly music: string;
   readonly measures: string;
   readonly measure: string;
