@@ -14,6 +14,12 @@ export interface Performers {
 /** Scores for each thread that make it worth starting: it takes as long as marking a few short ones. */
 const WORTH_A_THREAD = 4;
 
+/**
+ * Memory for new objects in a worker thread. With V8's own 48 MB the peak over 232 scores is about 60 MB higher, and the
+ * CPU time no lower.
+ */
+const YOUNG_MB = 16;
+
 /** Threads for so many scores, where nobody has said how many. */
 export function usualThreads(scores: number): number {
   return Math.max(1, Math.min(availableParallelism(), Math.floor(scores / WORTH_A_THREAD)));
@@ -30,6 +36,7 @@ export async function performers(order: Order, threads: number, stdin: Readable)
     filename: new URL('./worker.js', import.meta.url).href,
     minThreads: threads,
     maxThreads: threads,
+    resourceLimits: { maxYoungGenerationSizeMb: YOUNG_MB },
   });
   return {
     perform: (job) => pool.run({ job, order }).catch((error: unknown) => broken(error, job)),
