@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { annotate } from '@handline/core';
 import { XMLParser } from 'fast-xml-parser';
 import { bench, describe } from 'vitest';
-import { PARSER_OPTIONS } from '#core/musicxml/xml/tree.js';
+import { PARSER_OPTIONS } from '#core/musicxml/xml/parse.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { record } from '../docs/figures.js';
 

@@ -2,7 +2,8 @@ import { XMLParser } from 'fast-xml-parser';
 import { bench, describe } from 'vitest';
 import { buildLines } from '#core/hands/build.js';
 import { readScore } from '#core/musicxml/read/score.js';
-import { PARSER_OPTIONS, parseTree } from '#core/musicxml/xml/tree.js';
+import { PARSER_OPTIONS } from '#core/musicxml/xml/parse.js';
+import { parseTree } from '#core/musicxml/xml/tree.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { attributes, backup, note, onePart } from '../musicxml/read-source.js';
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { decode } from '#core/musicxml/bytes/decode.js';
 import { LineIndex, positionOf } from '#core/musicxml/xml/position.js';
 import { parseTree, type XmlElement } from '#core/musicxml/xml/tree.js';
+import { WellFormedness } from '#core/musicxml/xml/well-formedness.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { scoreModel } from '../properties/generate.js';
 import { toXml } from '../properties/generate-score.js';
@@ -53,6 +54,33 @@ describe('parseTree', () => {
       fc.property(scoreModel, (model) => expectExact(toXml(model))),
       { numRuns: 60 },
     );
+  });
+
+  it('gives the exact places in texts that are parsed in pieces', () => {
+    const measure = (nth: number, end: string) =>
+      `<measure number="${nth}"><?p don't?><note a="x"><rest/>${end}</note><!-- <x> --></measure>${end}`;
+    const measures = (end: string) => Array.from({ length: 2400 }, (_, nth) => measure(nth, end)).join('');
+    const part = (end: string) => `<part id="P">${end}${measures(end)}</part>${end}`;
+    for (const end of ['', '\r\n']) {
+      for (const text of [
+        `<?xml version="1.0"?><!DOCTYPE s [<!ENTITY e "x">]><s><head>a &amp; b</head>${part(end)}<part/>${part(end)}<foot>z</foot></s>`,
+        `<score-timewise>${end}<head>a &amp; b</head>${measures(end)}<foot>z</foot></score-timewise>`,
+      ]) {
+        expect(new WellFormedness(text, DEFAULT_LIMITS).check().pieces.length).toBeGreaterThan(1);
+        const root = parseTree(text, DEFAULT_LIMITS);
+        const elements = descendants(root);
+        expect(elements.map(({ name, start }) => ({ name, start }))).toEqual(startTags(text));
+        expect(elements.every(({ end: behind }) => text[behind - 1] === '>')).toBe(true);
+        for (const one of elements.filter(({ name }) => name === 'measure'))
+          expect(text.slice(one.start, one.end)).toBe(
+            measure(Number(one.attribute('number')), end).slice(0, one.end - one.start),
+          );
+        expect([root.textOf('head'), root.textOf('foot')]).toEqual(['a & b', 'z']);
+        expect(root.within('note').map(({ id }) => id)).toEqual(
+          elements.filter(({ name }) => name === 'note').map(({ id }) => id),
+        );
+      }
+    }
   });
 
   it('resolves predefined and numeric references and no others', () => {

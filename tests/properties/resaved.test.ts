@@ -53,7 +53,7 @@ function resave(text: string, program: Program): string {
 /** True for a digit behind which the note has another one. */
 function isFollowed(element: XmlElement): boolean {
   const note = element.name === 'fingering' ? noteAround(element) : undefined;
-  return note !== undefined && digitsOf(note).at(-1) !== element;
+  return note !== undefined && digitsOf(note).at(-1)?.id !== element.id;
 }
 
 const PLAIN: Program = { dropsEmptyWrappers: true };

@@ -33,8 +33,8 @@ export function indexAt(siblings: readonly XmlElement[], at: number): number {
   return firstNotBefore(siblings, at, beginsBy) - 1;
 }
 
-function beginsBy({ span }: XmlElement, at: number): boolean {
-  return span.start <= at;
+function beginsBy({ start }: XmlElement, at: number): boolean {
+  return start <= at;
 }
 
 const RETURN = 13;

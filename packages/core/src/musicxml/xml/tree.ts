@@ -1,68 +1,97 @@
-import { XMLParser } from 'fast-xml-parser';
 import type { Limits } from '../../options/options.js';
 import { HandlineError } from '../../score/errors.js';
 import type { Span } from '../../score/model.js';
-import { skipSpace } from './space.js';
+import type { NodeTable } from './node-table.js';
+import { parseElements } from './parse.js';
+import { resolve } from './references.js';
 import { WellFormedness } from './well-formedness.js';
 
-/** What fast-xml-parser builds for one element or piece of text: its name as the first key. */
-type RawNode = Record<string, unknown> & { readonly ':@'?: Record<string, string> };
-
-/** The parser's options; `maxNestedTags` follows from the limits. A benchmark of ours uses the same. */
-export const PARSER_OPTIONS = {
-  preserveOrder: true,
-  captureMetaData: true,
-  ignoreAttributes: false,
-  attributeNamePrefix: '',
-  trimValues: false,
-  parseTagValue: false,
-  parseAttributeValue: false,
-  processEntities: false,
-  ignorePiTags: true,
-  cdataPropName: '#cdata',
-} as const;
-
-const META = XMLParser.getMetaDataSymbol();
-const TEXT = '#text';
-const CDATA = PARSER_OPTIONS.cdataPropName;
 const WEB_PAGE = /^\ufeff?\s*(?:<!--[^>]*-->\s*)?<(?:!doctype\s+html|html)\b/i;
 const NO_CHILDREN: readonly XmlElement[] = [];
 
-/** An element of the score with its place in the text; a thin view of the parser's own node, made when asked for. */
-export class XmlElement {
-  private list: readonly XmlElement[] | undefined;
-  readonly name: string;
+/** What all elements of a text share. */
+class Nodes {
+  /** Names without the root's prefix, by number; a stranger's begin with a colon. */
+  readonly #names: string[] = [];
 
   /**
-   * @param written the name as written in the text
-   * @param prefix the root's namespace prefix with its colon, or empty; `name` lacks it. MusicXML has no namespace of
-   * its own, but a score may stand in one: then all its elements have the prefix, and a name without it is a stranger's
+   * @param prefix the root's namespace prefix with its colon, or empty. MusicXML has no namespace of its own, but a
+   * score may stand in one: then all its elements have the prefix, and a name without it is a stranger's
    */
   constructor(
-    private readonly written: string,
-    private readonly node: RawNode,
-    readonly parent: XmlElement | undefined,
+    readonly table: NodeTable,
     readonly prefix: string,
-  ) {
-    this.name = written.startsWith(prefix) ? written.slice(prefix.length) : `:${written}`;
+  ) {}
+
+  name(node: number): string {
+    const number = this.table.names[node] as number;
+    let name = this.#names[number];
+    if (name === undefined) {
+      const written = this.table.written(number);
+      name = written.startsWith(this.prefix) ? written.slice(this.prefix.length) : `:${written}`;
+      this.#names[number] = name;
+    }
+    return name;
+  }
+}
+
+/**
+ * An element of the score with its place in the text; a view that is made when asked for. Two views may show one
+ * element: `id` tells.
+ */
+export class XmlElement {
+  private list: readonly XmlElement[] | undefined;
+
+  /** @param id number of the element in document order, from 0 */
+  constructor(
+    private readonly nodes: Nodes,
+    readonly id: number,
+    readonly parent: XmlElement | undefined,
+  ) {}
+
+  /** The name without the root's prefix. */
+  get name(): string {
+    return this.nodes.name(this.id);
+  }
+
+  /** The root's namespace prefix with its colon, or empty. */
+  get prefix(): string {
+    return this.nodes.prefix;
   }
 
   /** The whole element, from its `<` to behind its last `>`, in UTF-16 code units of the original text. */
   get span(): Span {
-    const meta = this.node[META as unknown as string] as { startIndex: number; endIndex: number };
-    return { start: meta.startIndex, end: meta.endIndex };
+    return { start: this.start, end: this.end };
+  }
+
+  /** Offset of its `<`. */
+  get start(): number {
+    return this.nodes.table.starts[this.id] as number;
+  }
+
+  /** Offset behind its last `>`. */
+  get end(): number {
+    return this.nodes.table.ends[this.id] as number;
   }
 
   /** Child elements in document order. */
   get children(): readonly XmlElement[] {
-    this.list ??= this.wrap();
-    return this.list;
+    if (this.list !== undefined) return this.list;
+    const { nexts } = this.nodes.table;
+    const behind = nexts[this.id] as number;
+    if (this.id + 1 === behind) return NO_CHILDREN;
+    const list: XmlElement[] = [];
+    for (let node = this.id + 1; node < behind; node = nexts[node] as number)
+      list.push(new XmlElement(this.nodes, node, this));
+    // What lies deeper is made anew: kept, it would take more memory than all the rest.
+    if (this.isOuter()) this.list = list;
+    return list;
   }
 
   /** First child element of a name. */
   child(name: string): XmlElement | undefined {
-    for (const child of this.children) if (child.name === name) return child;
-    return undefined;
+    const node = this.nodeOf(name);
+    return node === -1 ? undefined : new XmlElement(this.nodes, node, this);
   }
 
   /** All child elements of a name. */
@@ -72,46 +101,67 @@ export class XmlElement {
 
   /** The element's own character data, white space kept; predefined and numeric references resolved, no others. */
   get text(): string {
-    return textAmong(this.node[this.written] as RawNode[]);
+    return this.nodes.table.text(this.id);
   }
 
   /** Trimmed text of the first child element of a name. */
   textOf(name: string): string | undefined {
-    return this.child(name)?.text.trim();
+    const node = this.nodeOf(name);
+    return node === -1 ? undefined : this.nodes.table.text(node).trim();
   }
 
-  /** Text of the last child element of a name; makes no views of the children, which is quicker for many. */
+  /** Text of the last child element of a name. */
   lastTextOf(name: string): string | undefined {
-    const written = this.prefix + name;
-    let last: RawNode[] | undefined;
-    for (const child of this.node[this.written] as RawNode[]) {
-      last = (child[written] as RawNode[] | undefined) ?? last;
-    }
-    return last && textAmong(last);
+    const { table } = this.nodes;
+    const number = table.nameNumber(this.prefix + name);
+    let last: number | undefined;
+    const behind = table.nexts[this.id] as number;
+    for (let node = this.id + 1; node < behind; node = table.nexts[node] as number)
+      if (table.names[node] === number) last = node;
+    return last === undefined ? undefined : table.text(last);
   }
 
   /** Value of an attribute, references resolved as in `text`. */
   attribute(name: string): string | undefined {
-    const value = this.node[':@']?.[name];
+    const value = this.nodes.table.attributes(this.id)[name];
     if (typeof value !== 'string') return undefined;
     return value.includes('&') ? resolve(value) : value;
   }
 
   /** Names of the attributes in document order. */
   get attributeNames(): string[] {
-    return Object.keys(this.node[':@'] ?? {});
+    return Object.keys(this.nodes.table.attributes(this.id));
   }
 
-  private wrap(): readonly XmlElement[] {
-    const nodes = this.node[this.written] as RawNode[];
-    let list: XmlElement[] | undefined;
-    for (const node of nodes) {
-      const name = nameOf(node);
-      if (name === TEXT || name === CDATA) continue;
-      list ??= [];
-      list.push(new XmlElement(name, node, this, this.prefix));
+  /** All elements of a name within this one, in document order. */
+  within(name: string): XmlElement[] {
+    const found: XmlElement[] = [];
+    this.collect(this.nodes.table.nameNumber(this.prefix + name), found);
+    return found;
+  }
+
+  private collect(number: number, found: XmlElement[]): void {
+    const { names, nexts } = this.nodes.table;
+    for (const child of this.children) {
+      const behind = nexts[child.id] as number;
+      if (names[child.id] === number) found.push(child);
+      if (names.subarray(child.id + 1, behind).includes(number)) child.collect(number, found);
     }
-    return list ?? NO_CHILDREN;
+  }
+
+  /** Number of the first child of a name, or -1. */
+  private nodeOf(name: string): number {
+    const { table } = this.nodes;
+    const number = table.nameNumber(this.prefix + name);
+    const behind = table.nexts[this.id] as number;
+    for (let node = this.id + 1; node < behind; node = table.nexts[node] as number)
+      if (table.names[node] === number) return node;
+    return -1;
+  }
+
+  /** True for the score, its parts and their measures. */
+  private isOuter(): boolean {
+    return this.parent?.parent?.parent === undefined;
   }
 }
 
@@ -132,60 +182,14 @@ export function parseTree(text: string, limits: Limits, file?: string): XmlEleme
     );
   }
   const checked = new WellFormedness(text, limits, file).check();
-  let nodes: RawNode[];
+  let table: NodeTable;
   try {
-    nodes = new XMLParser({
-      ...PARSER_OPTIONS,
-      // Without these two `annotate` takes 9 % longer for 5,000 notes and 20 % for 30,000 (measured).
-      jPath: false,
-      tagValueProcessor: withoutGaps,
-      maxNestedTags: limits.maxDepth + 1,
-    }).parse(checked);
+    table = parseElements(checked, limits);
   } catch (cause) {
     const message =
       cause instanceof Error ? cause.message.replace(/\s+/g, ' ').slice(0, 120) : 'cannot be parsed';
     throw new HandlineError('NOT_XML', `is not well-formed XML: ${message}`, place, { cause });
   }
-  for (const node of nodes) {
-    const name = nameOf(node);
-    if (name !== TEXT) return new XmlElement(name, node, undefined, name.slice(0, name.indexOf(':') + 1));
-  }
-  throw new HandlineError('NOT_XML', 'holds no XML element; give a MusicXML file', place);
-}
-
-/** No node for white space between elements; undefined leaves a text as it is. A leaf is what has no children yet. */
-function withoutGaps(
-  _name: string,
-  text: string,
-  _path: unknown,
-  _attributes: boolean,
-  isLeaf: boolean,
-): string | undefined {
-  return isLeaf || skipSpace(text, 0) < text.length ? undefined : '';
-}
-
-function textAmong(nodes: readonly RawNode[]): string {
-  let text = '';
-  for (const node of nodes) {
-    const piece = node[TEXT];
-    if (typeof piece === 'string') text += piece.includes('&') ? resolve(piece) : piece;
-    else if (CDATA in node) text += (node[CDATA] as RawNode[])[0]?.[TEXT] ?? '';
-  }
-  return text;
-}
-
-function nameOf(node: RawNode): string {
-  for (const key in node) return key;
-  return TEXT;
-}
-
-const PREDEFINED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'" };
-
-/** A text with its predefined and numeric references resolved. */
-export function resolve(text: string): string {
-  return text.replace(/&(?:#(\d+)|#x([\da-fA-F]+)|(amp|lt|gt|quot|apos));/g, (all, decimal, hex, name) => {
-    if (name !== undefined) return PREDEFINED[name] ?? all;
-    const code = decimal === undefined ? Number.parseInt(hex, 16) : Number.parseInt(decimal, 10);
-    return code <= 0x10ffff ? String.fromCodePoint(code) : all;
-  });
+  const written = table.written(table.names[0] as number);
+  return new XmlElement(new Nodes(table, written.slice(0, written.indexOf(':') + 1)), 0, undefined);
 }

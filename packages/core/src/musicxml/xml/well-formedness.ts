@@ -1,8 +1,10 @@
 import type { Limits } from '../../options/options.js';
 import { HandlineError } from '../../score/errors.js';
+import type { Checked } from './checked.js';
 import { readDoctype } from './doctype.js';
 import { forbiddenAt } from './forbidden.js';
-import { masked } from './masks.js';
+import { Masks } from './masks.js';
+import { Pieces } from './pieces.js';
 import { placeAt } from './position.js';
 import { isSpace, skipSpace } from './space.js';
 
@@ -24,7 +26,9 @@ const LEAF = new RegExp(`<(${PLAIN_NAME})(?: ${PLAIN_NAME}="[^"<&]*")?>[^<&]*</\
 export class WellFormedness {
   private readonly stack: string[] = [];
   private readonly known = new Map<string, boolean>();
-  private readonly masks: [number, number][] = [];
+  private readonly masks = new Masks();
+  private readonly pieces = new Pieces();
+  private elements = 0;
   private entities: ReadonlySet<string> | undefined;
   private roots = 0;
   private reference = -1;
@@ -35,12 +39,8 @@ export class WellFormedness {
     private readonly file?: string,
   ) {}
 
-  /**
-   * The same text without DOCTYPE and with comments for processing instructions, offsets unchanged: the tree needs
-   * none of them, and the parser misreads some (an apostrophe in a processing instruction, a conditional section).
-   * @throws HandlineError NOT_XML, LIMIT or UNSAFE with line and column
-   */
-  check(): string {
+  /** @throws HandlineError NOT_XML, LIMIT or UNSAFE with line and column */
+  check(): Checked {
     const { text } = this;
     const bad = forbiddenAt(text);
     if (bad !== -1)
@@ -62,7 +62,8 @@ export class WellFormedness {
       this.fail('NOT_XML', `<${name}> is not closed; the file seems to be truncated`, text.length);
     }
     if (this.roots === 0) this.fail('NOT_XML', 'holds no XML element; give a MusicXML file', 0);
-    return masked(text, this.masks);
+    const { elements, masks } = this;
+    return { text, elements, masks, pieces: this.pieces.list };
   }
 
   /** Where a plain leaf and the text after it end; `open` where there is none. */
@@ -70,7 +71,9 @@ export class WellFormedness {
     const depth = this.stack.length;
     if (depth === 0 || depth >= this.limits.maxDepth) return open;
     LEAF.lastIndex = open;
-    return LEAF.test(this.text) ? LEAF.lastIndex : open;
+    if (!LEAF.test(this.text)) return open;
+    this.elements += 1;
+    return LEAF.lastIndex;
   }
 
   private startTag(open: number): number {
@@ -80,6 +83,8 @@ export class WellFormedness {
     this.checkName(name, open);
     if (stack.length === 0 && this.roots++ > 0)
       this.fail('NOT_XML', `<${name}> follows the root element`, open);
+    this.elements += 1;
+    this.pieces.begin(name, stack.length, open);
     let names: Set<string> | undefined;
     for (;;) {
       const space = at;
@@ -133,7 +138,10 @@ export class WellFormedness {
     const name = this.stack.pop();
     if (name !== undefined && text.startsWith(name, open + 2)) {
       const at = skipSpace(this.text, open + 2 + name.length);
-      if (text.charCodeAt(at) === 62) return at + 1;
+      if (text.charCodeAt(at) === 62) {
+        this.pieces.end(this.stack.length, open);
+        return at + 1;
+      }
     }
     const found = text.slice(open, this.nameEnd(open + 2));
     const wanted = name === undefined ? 'nothing is open' : `<${name}> is open`;
@@ -149,7 +157,7 @@ export class WellFormedness {
     if (text.startsWith('<!DOCTYPE', open) && this.roots === 0 && this.entities === undefined) {
       const doctype = readDoctype(text, open, (code, message, at) => this.fail(code, message, at));
       this.entities = doctype.entities;
-      this.masks.push([open, doctype.end]);
+      this.masks.add(open, doctype.end);
       return doctype.end;
     }
     return this.fail('NOT_XML', 'a declaration is not allowed here', open);
@@ -162,7 +170,7 @@ export class WellFormedness {
     if (target.toLowerCase() === 'xml' && open > 1) {
       this.fail('NOT_XML', 'an XML declaration is not allowed here', open);
     }
-    this.masks.push([open, end]);
+    this.masks.add(open, end);
     return end;
   }
 

@@ -44,7 +44,7 @@ function quoted(text: string): string {
 class Clearing {
   readonly edits: Edit[] = [];
   readonly warnings: Warning[] = [];
-  readonly #claimed = new Set<XmlElement>();
+  readonly #claimed = new Set<number>();
   /** Digits of ours that instructions have told. */
   #told = 0;
 
@@ -56,7 +56,7 @@ class Clearing {
 
   run(): void {
     for (const found of this.scan.instructions) this.#follow(found);
-    for (const found of this.scan.tokens) if (!this.#claimed.has(found.words)) this.#followToken(found);
+    for (const found of this.scan.tokens) if (!this.#claimed.has(found.words.id)) this.#followToken(found);
     this.#followRecords();
   }
 
@@ -71,7 +71,7 @@ class Clearing {
     } else if (instruction.kind === 'digit') {
       this.#removeDigit(found, instruction.text);
     } else if (element !== undefined && this.#isWordsOfOurs(element, instruction.text)) {
-      for (const words of wordsIn(element)) this.#claimed.add(words);
+      for (const words of wordsIn(element)) this.#claimed.add(words.id);
       this.#remove(behindContent(this.text, start), element.span.end);
     } else {
       const left = element === undefined ? [] : wordsIn(element);
@@ -108,8 +108,8 @@ class Clearing {
       (one) => saysDigit(one, digit) && one.attribute('placement') !== undefined && isPlain(this.text, one),
     );
     this.#told += 1;
-    if (element !== undefined && ours !== undefined && !this.#claimed.has(ours)) {
-      this.#claimed.add(ours);
+    if (element !== undefined && ours !== undefined && !this.#claimed.has(ours.id)) {
+      this.#claimed.add(ours.id);
       if (found.length === 1 && holdsFingeringsOnly(element) && isPlain(this.text, element)) {
         this.#remove(behindContent(this.text, start), element.span.end);
         return;
@@ -119,7 +119,7 @@ class Clearing {
       return;
     }
     this.#remove(start, end);
-    for (const one of found) this.#claimed.add(one);
+    for (const one of found) this.#claimed.add(one.id);
     const note = element === undefined ? undefined : noteAround(element);
     const isChanged = found.length > 0 || (note !== undefined && digitsOf(note).length > 0);
     this.#warn(
@@ -138,7 +138,7 @@ class Clearing {
       checkOf(all.map(parsedText).join('')) === token.check &&
       isPlain(this.text, direction)
     ) {
-      for (const one of all) this.#claimed.add(one);
+      for (const one of all) this.#claimed.add(one.id);
       this.#remove(behindContent(this.text, direction.span.start), direction.span.end);
     } else this.#leaveWords(all.length > 0 ? all : [words]);
   }
@@ -154,10 +154,10 @@ class Clearing {
   /** Digits of a score that was saved without our instructions. */
   #followRecords(): void {
     const recorded = recordedDigits(this.root, this.scan.tokens, this.#told, this.#claimed);
-    const doomed = new Set<XmlElement>();
+    const doomed = new Map<number, XmlElement>();
     for (const { digit, kept } of recorded.ours) {
-      this.#claimed.add(digit);
-      if (kept === '') doomed.add(digit);
+      this.#claimed.add(digit.id);
+      if (kept === '') doomed.set(digit.id, digit);
       else this.edits.push({ ...digit.span, text: kept });
     }
     this.#removeDigits(doomed);
@@ -178,24 +178,24 @@ class Clearing {
   }
 
   /** Wrappers that hold nothing but digits of ours go with them. */
-  #removeDigits(doomed: Set<XmlElement>): void {
+  #removeDigits(doomed: Map<number, XmlElement>): void {
     for (const wrapper of ['technical', 'notations']) {
-      for (const parent of new Set([...doomed].map((element) => element.parent))) {
-        if (parent?.name !== wrapper || !parent.children.every((child) => doomed.has(child))) continue;
-        if (isPlain(this.text, parent)) doomed.add(parent);
+      for (const { parent } of [...doomed.values()]) {
+        if (parent?.name !== wrapper || doomed.has(parent.id)) continue;
+        if (parent.children.every((child) => doomed.has(child.id)) && isPlain(this.text, parent))
+          doomed.set(parent.id, parent);
       }
     }
-    for (const element of doomed) {
-      if (element.parent !== undefined && doomed.has(element.parent)) continue;
-      this.#remove(behindContent(this.text, element.span.start), element.span.end);
+    for (const { start, end, parent } of doomed.values()) {
+      if (parent === undefined || !doomed.has(parent.id)) this.#remove(behindContent(this.text, start), end);
     }
   }
 
   /** What somebody changed is theirs from now on: without our token a later run takes it for no mark of ours. */
   #leave(words: readonly XmlElement[]): void {
     for (const element of words) {
-      if (this.#claimed.has(element)) continue;
-      this.#claimed.add(element);
+      if (this.#claimed.has(element.id)) continue;
+      this.#claimed.add(element.id);
       if (readToken(element.attribute('font-family')) === undefined) continue;
       const { start } = element.span;
       const tag = this.text.slice(start, startTagEnd(this.text, element));

@@ -1,5 +1,6 @@
 import type { WarningCode } from '../../../score/errors.js';
-import { resolve, type XmlElement } from '../../xml/tree.js';
+import { resolve } from '../../xml/references.js';
+import type { XmlElement } from '../../xml/tree.js';
 import { align, type Row, strayed, transposition } from '../record/align.js';
 import { byMoment, firstFrom, type Head, headsOf, type PartHeads } from '../record/heads.js';
 import { type HeadRecord, restorable, type Token } from '../record/token.js';
@@ -24,13 +25,13 @@ const NOTHING: RecordedDigits = { ours: [], beside: [], warnings: [] };
 
 /**
  * @param told number of digits of ours that instructions tell of: where they tell of all, the records add nothing
- * @param claimed elements of which instructions tell
+ * @param claimed ids of the elements of which instructions tell
  */
 export function recordedDigits(
   root: XmlElement,
   tokens: readonly FoundToken[],
   told: number,
-  claimed: ReadonlySet<XmlElement>,
+  claimed: ReadonlySet<number>,
 ): RecordedDigits {
   const carriers = new Map<XmlElement, Token>();
   let recorded = 0;
@@ -85,11 +86,11 @@ class Finding {
   readonly #ours: { digit: XmlElement; kept: string }[] = [];
   readonly #beside: RecordedDigits['beside'][number][] = [];
   readonly #warnings: { at: number; message: string; code: WarningCode }[] = [];
-  readonly #taken = new Set<XmlElement>();
+  readonly #taken = new Set<number>();
 
   constructor(
     private readonly prefix: string,
-    private readonly claimed: ReadonlySet<XmlElement>,
+    private readonly claimed: ReadonlySet<number>,
   ) {}
 
   add({ records, heads }: Row, found: readonly (Head | undefined)[]): void {
@@ -120,8 +121,8 @@ class Finding {
   #settle({ element }: Head, record: HeadRecord, written: string): void {
     const digits = digitsOf(element);
     // Instructions tell of it, or other records do.
-    if (this.#taken.has(element) || digits.some((digit) => this.claimed.has(digit))) return;
-    this.#taken.add(element);
+    if (this.#taken.has(element.id) || digits.some((digit) => this.claimed.has(digit.id))) return;
+    this.#taken.add(element.id);
     const ours = digits.findLast((digit) => saysDigit(digit, written));
     const others = digits.filter((digit) => digit !== ours).map((digit) => digit.text.trim());
     const kept = this.#missing(record, others);

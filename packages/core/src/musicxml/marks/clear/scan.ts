@@ -23,7 +23,8 @@ export interface FoundToken {
 
 /** What `clearMarks` works on. */
 export interface Scan {
-  readonly instructions: readonly FoundInstruction[];
+  /** To be gone through once: they are many. */
+  readonly instructions: Iterable<FoundInstruction>;
   /** In document order. */
   readonly tokens: readonly FoundToken[];
   enclosing(at: number): XmlElement;
@@ -39,35 +40,33 @@ const OURS = /^<\?handline\s/;
 function innermost(root: XmlElement, at: number): XmlElement {
   let element = root;
   for (;;) {
-    const inner = element.children[indexAt(element.children, at)];
-    if (inner === undefined || at >= inner.span.end) return element;
+    const { children } = element;
+    const inner = children[indexAt(children, at)];
+    if (inner === undefined || at >= inner.end) return element;
     element = inner;
   }
 }
 
-export function scanMarks(text: string, root: XmlElement, file: string | undefined): Scan {
-  const byStart = new Map<number, XmlElement>();
-  const tokens: FoundToken[] = [];
-  const visit = (element: XmlElement): void => {
-    const name = element.name;
-    if (MARKED.has(name)) byStart.set(element.span.start, element);
-    if (name === 'words') {
-      const token = readToken(element.attribute('font-family'));
-      if (token !== undefined) tokens.push({ words: element, token });
-    }
-    for (const child of element.children) visit(child);
-  };
-  visit(root);
-
-  const instructions: FoundInstruction[] = [];
+/** The instructions of ours in a text, one after the other. */
+function* instructionsIn(text: string, root: XmlElement): Generator<FoundInstruction> {
   // The DOCTYPE, which stands before the root, may quote anything in its declarations.
-  const from = root.span.start;
-  for (const { 0: source, index } of text.slice(from, root.span.end).matchAll(TOKEN)) {
+  const { start: from, end: to } = root.span;
+  for (const { 0: source, index } of text.slice(from, to).matchAll(TOKEN)) {
     if (!OURS.test(source)) continue;
     const start = from + index;
     const end = start + source.length;
-    const element = byStart.get(skipSpace(text, end));
-    instructions.push({ start, end, instruction: readInstruction(source), element });
+    const next = skipSpace(text, end);
+    const behind = innermost(root, next);
+    const element = behind.start === next && MARKED.has(behind.name) ? behind : undefined;
+    yield { start, end, instruction: readInstruction(source), element };
+  }
+}
+
+export function scanMarks(text: string, root: XmlElement, file: string | undefined): Scan {
+  const tokens: FoundToken[] = [];
+  for (const words of root.within('words')) {
+    const token = readToken(words.attribute('font-family'));
+    if (token !== undefined) tokens.push({ words, token });
   }
 
   let lines: LineIndex | undefined;
@@ -83,5 +82,5 @@ export function scanMarks(text: string, root: XmlElement, file: string | undefin
     }
     return { ...(file === undefined ? {} : { file }), ...names, ...lines.positionAt(at) };
   };
-  return { instructions, tokens, enclosing: (at) => innermost(root, at), place };
+  return { instructions: instructionsIn(text, root), tokens, enclosing: (at) => innermost(root, at), place };
 }
