@@ -4,6 +4,7 @@ import { handModel } from '#core/anatomy/hand.js';
 import { mirrorKey } from '#core/keyboard/key-plan.js';
 import { handCrossings } from '#core/motion/hand-crossings.js';
 import { planMotion } from '#core/motion/motion.js';
+import { Clock } from '#core/score/tempo.js';
 import { SCALES, scale } from '../practice/handbook.js';
 import { steps } from './arbitrary.js';
 import { type Given, lineOf, melody } from './lines.js';
@@ -107,7 +108,9 @@ describe('thumb crossings', () => {
 });
 
 describe('hand over hand', () => {
-  const both = (right: Given, left: Given) => handCrossings(right, left);
+  // Eighth notes a quarter of a second apart, as `melody` has them.
+  const clock = new Clock([{ at: { num: 0, den: 1 }, quartersPerMinute: 120 }]);
+  const both = (right: Given, left: Given) => handCrossings(right, left, clock);
   const still = melody('right', [60, 64, 67, 64, 60, 64], '135313');
 
   it('names the hand that goes over and the one that stays under', () => {

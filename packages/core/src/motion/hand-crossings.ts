@@ -1,6 +1,7 @@
 import type { Line } from '../hands/line.js';
 import { isBlack, keyX } from '../keyboard/key-plan.js';
-import { compare, subtract, toNumber } from '../numeric/fraction.js';
+import { compare, toNumber } from '../numeric/fraction.js';
+import type { Clock } from '../score/tempo.js';
 import { fingersInUse, type GivenFingers, isStruck, type Use } from './fingers-in-use.js';
 import type { Crossing } from './plan.js';
 
@@ -16,7 +17,7 @@ export interface HandCrossings {
   readonly left: readonly (Crossing | undefined)[];
 }
 
-/** Quarter notes by which rounding may tell equal times apart. */
+/** Seconds by which rounding may tell equal times apart. */
 const ROUNDING = 1e-6;
 /** Difficulty in mm equivalents: of the change of sides itself, and per mm of the distance across. From memory. */
 const BASE = 6;
@@ -35,18 +36,13 @@ class HandState {
     this.crossings = new Array<Crossing | undefined>(hand.line.slices.length).fill(undefined);
   }
 
-  /**
-   * Quarter notes after its onset until which a hand's last slice sounds: as long as its longest key, at the pace at
-   * which the hand came there or goes on.
-   */
-  soundsUntil(): number {
-    const { slices } = this.hand.line;
-    const slice = slices[this.at]!;
+  /** Seconds from the start of the score until which a hand's last slice sounds: as long as its longest key. */
+  soundsUntil(clock: Clock): number {
+    const { onset, struck, held } = this.hand.line.slices[this.at]!;
     let seconds = 0;
-    for (const key of slice.struck.concat(slice.held)) seconds = Math.max(seconds, key.seconds);
-    return (
-      toNumber(slice.onset) + seconds * (paceInto(slices, this.at + 1) ?? paceInto(slices, this.at) ?? 0)
-    );
+    for (const key of struck) seconds = Math.max(seconds, key.seconds);
+    for (const key of held) seconds = Math.max(seconds, key.seconds);
+    return clock.secondsAt(toNumber(onset)) + seconds;
   }
 
   next() {
@@ -83,14 +79,16 @@ class HandState {
 /**
  * Where one hand plays wholly beyond the other while both sound: the hand that moves across goes over; the other stays under, which is
  * noted when it strikes there. Lines of the same part.
+ *
+ * @param clock of their score
  */
-export function handCrossings(right: FingeredLine, left: FingeredLine): HandCrossings {
+export function handCrossings(right: FingeredLine, left: FingeredLine, clock: Clock): HandCrossings {
   const hands = { right: new HandState(right), left: new HandState(left) };
   let over: HandState | undefined;
   for (;;) {
     const moved = advance(hands.right, hands.left);
     if (moved.length === 0) break;
-    if (!crossed(hands.right, hands.left)) {
+    if (!crossed(hands.right, hands.left, clock)) {
       over = undefined;
       hands.right.isNoted = hands.left.isNoted = false;
       continue;
@@ -112,21 +110,15 @@ function advance(right: HandState, left: HandState): readonly HandState[] {
   return moved;
 }
 
-function crossed(right: HandState, left: HandState): boolean {
+function crossed(right: HandState, left: HandState, clock: Clock): boolean {
   const [rights, lefts] = [right.use(), left.use()];
   if (rights.length === 0 || lefts.length === 0) return false;
   for (const own of lefts) for (const other of rights) if (own.key <= other.key) return false;
   const [r, l] = [right.hand.line.slices[right.at]!, left.hand.line.slices[left.at]!];
-  const [earlier, later] = compare(r.onset, l.onset) < 0 ? [right, l] : [left, r];
-  return earlier.soundsUntil() > toNumber(later.onset) + ROUNDING || compare(r.onset, l.onset) === 0;
-}
-
-/** Quarter notes a second between a slice and the one before. */
-function paceInto(slices: Line['slices'], at: number): number | undefined {
-  const [before, slice] = [slices[at - 1], slices[at]];
-  if (!before || !slice || slice.seconds <= 0) return undefined;
-  const quarters = toNumber(subtract(slice.onset, before.onset));
-  return quarters > 0 ? quarters / slice.seconds : undefined;
+  const order = compare(r.onset, l.onset);
+  if (order === 0) return true;
+  const [earlier, later] = order < 0 ? [right, l] : [left, r];
+  return earlier.soundsUntil(clock) > clock.secondsAt(toNumber(later.onset)) + ROUNDING;
 }
 
 function centre(uses: readonly Use[]): number {

@@ -71,7 +71,7 @@ export function analyse(
     const { line, fingering, doubts, plan } = one;
     const partner = score.parts[line.part]!.partner?.part ?? line.part;
     const other = fingered.find(({ line: { part, hand } }) => part === partner && hand !== line.hand);
-    const over = other && handCrossingsOf(one, other, crossings)[line.hand];
+    const over = other && handCrossingsOf(one, other, crossings, clock)[line.hand];
     const cues = planCues(line, plan, {
       layers: settings.layers,
       density: settings.density,
@@ -104,13 +104,14 @@ interface Pair {
 }
 
 /** @param known pairs computed already: the two hands mostly need the same one */
-function handCrossingsOf(one: Fingering, other: Fingering, known: Pair[]): HandCrossings {
+function handCrossingsOf(one: Fingering, other: Fingering, known: Pair[], clock: Clock): HandCrossings {
   const [right, left] = one.line.hand === 'right' ? [one, other] : [other, one];
   const found = known.find((pair) => pair.right === right.line && pair.left === left.line);
   if (found) return found.crossings;
   const crossings = handCrossings(
     { line: right.line, fingers: right.fingering },
     { line: left.line, fingers: left.fingering },
+    clock,
   );
   known.push({ right: right.line, left: left.line, crossings });
   return crossings;
