@@ -13,6 +13,8 @@ export default defineConfig({
     testTimeout: 300_000,
     hookTimeout: 300_000,
     maxWorkers: 2,
+    // Files share a process and what it has loaded: engravers, schemas, core itself. Nothing may be left changed behind a file.
+    isolate: false,
     setupFiles: ['tests/seed.ts'],
     // The build is loaded by Node itself, as users load it; rewritten by the runner it would be slower than the parser beside it.
     server: { deps: { external: [/\/packages\/core\/dist\//] } },

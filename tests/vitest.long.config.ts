@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { configDefaults, defineConfig } from 'vitest/config';
 import quick from './vitest.config.js';
@@ -12,6 +13,26 @@ const more = readdirSync(import.meta.dirname, { recursive: true, encoding: 'utf8
     /\/rounds\.js'|\beditions\(/.test(readFileSync(`${import.meta.dirname}/${name}`, 'utf8')),
 );
 
+/**
+ * Another seed for every state of the files that is committed, so that the long rounds draw what nobody has seen and yet
+ * say of a commit the same twice; 1 without git.
+ */
+function seedOfCommit(): number {
+  try {
+    const tree = execFileSync('git', ['rev-parse', 'HEAD^{tree}'], {
+      cwd: import.meta.dirname,
+      encoding: 'utf8',
+      stdio: ['ignore', 'pipe', 'ignore'],
+    });
+    return Number.parseInt(tree.slice(0, 7), 16);
+  } catch {
+    return 1;
+  }
+}
+
+const seed = process.env.HANDLINE_SEED ?? String(seedOfCommit());
+console.log(`Properties are drawn from the seed ${seed}; to draw the same again: HANDLINE_SEED=${seed}`);
+
 /** The long rounds: `npm run test:long`. */
 export default defineConfig({
   ...quick,
@@ -19,7 +40,7 @@ export default defineConfig({
     ...quick.test,
     include: ['tests/**/*.long.test.ts', ...more.map((name) => `tests/${name}`)],
     exclude: configDefaults.exclude,
-    env: { HANDLINE_LONG: '1' },
+    env: { HANDLINE_LONG: '1', HANDLINE_SEED: seed },
     testTimeout: HOUR,
     hookTimeout: HOUR,
   },

@@ -1,27 +1,12 @@
-import { spawnSync } from 'node:child_process';
-import { mkdirSync, readdirSync, readFileSync, statSync, symlinkSync, utimesSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, symlinkSync, utimesSync } from 'node:fs';
 import { setTimeout as pause } from 'node:timers/promises';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
-import { handline, MAIN, scale, spawned, start, workFolder } from './harness.js';
+import { editionIn, NAMES } from './edition.js';
+import { handline, scale, spawned, start, workFolder } from './harness.js';
 
 const folder = workFolder();
-const NAMES = ['one/tune.musicxml', 'one/two/tune.xml', 'three/tune.musicxml'];
-
-/** An edition whose scores share one base name, with a hidden folder, a backup and a page of notes. */
-function edition(names: readonly string[] = NAMES, score = scale()): void {
-  for (const name of [...names, '.hidden/tune.musicxml', 'one/tune.musicxml.bak', 'notes.txt']) {
-    mkdirSync(folder.at(`ed/${name}`).replace(/[^/\\]+$/, ''), { recursive: true });
-    folder.put(`ed/${name}`, score);
-  }
-}
-
-/** All files below a folder but the record of what is done. */
-const below = (name: string): string[] =>
-  readdirSync(folder.at(name), { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && !entry.parentPath.endsWith('.handline-done'))
-    .map((entry) => `${entry.parentPath}/${entry.name}`.slice(folder.at(name).length + 1))
-    .sort();
+const { edition, below } = editionIn(folder);
 const read = (name: string) => readFileSync(folder.at(name), 'utf8');
 const mark = (...args: string[]) => handline(['mark', ...args], folder.path);
 
@@ -199,49 +184,4 @@ test('--check tells by its exit code whether anything would change, and writes n
   expect((await mark('ed', '--out-dir', 'out', '--check', '--digits', 'none')).code).toBe(7);
   expect((await mark('ed', '--in-place', '--quiet')).code).toBe(0);
   expect((await mark('ed', '--check')).code).toBe(0);
-});
-
-describe('the guide to whole editions', () => {
-  const guide = readFileSync(new URL('../../packages/cli/docs/editions.md', import.meta.url), 'utf8');
-  const scripts = [...guide.matchAll(/```sh\n(.*?)```/gs)].map((match) => match[1] ?? '');
-  const script = (sign: string) =>
-    scripts
-      .map((text) => text.replaceAll('handline mark', '"$0" "$1" mark'))
-      .find((text) => text.includes(sign))!
-      .replace(/\bedition\b/g, 'ed')
-      .replace(/\bmarked\b/g, 'out');
-
-  function run(text: string, env: Readonly<Record<string, string>> = {}): void {
-    const options = { cwd: folder.path, encoding: 'utf8', env: { ...process.env, ...env } } as const;
-    const { status, stderr } = spawnSync('bash', ['-c', text, process.execPath, MAIN], options);
-    expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
-  }
-
-  const visible = NAMES.filter((name) => name.endsWith('.musicxml')).concat('.hidden/tune.musicxml');
-
-  test('GNU parallel does the parts of a list, and what is done is passed over', (context) => {
-    if (spawnSync('parallel', ['--version']).status !== 0) context.skip('GNU parallel is not installed here');
-    edition();
-    const command = script('-N 500 "$0"').replace('-N 500', '-N 2');
-    run(command);
-    expect(below('out')).toEqual([...visible].sort());
-    const times = () => visible.map((name) => statSync(folder.at(`out/${name}`)).mtimeMs);
-    const before = times();
-    run(command);
-    expect(times()).toEqual(before);
-  });
-
-  test('the tasks of a Slurm array share a list among them', () => {
-    edition();
-    folder.put('scores.txt', visible.map((name) => `ed/${name}\n`).join(''));
-    for (const task of ['0', '1']) {
-      run(script('SLURM'), {
-        SLURM_ARRAY_TASK_ID: task,
-        SLURM_ARRAY_TASK_COUNT: '2',
-        SLURM_CPUS_PER_TASK: '1',
-        SLURM_JOB_ID: task,
-      });
-    }
-    expect(below('out')).toEqual([...visible].sort());
-  });
 });

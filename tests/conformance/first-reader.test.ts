@@ -21,7 +21,7 @@ describe('verovio opens what we mark', () => {
   });
 
   it('and editions', () => {
-    const found = editions(3, 0.8).map((path) => compareMarked(read, textOf(path)));
+    const found = editions(2, 0.8).map((path) => compareMarked(read, textOf(path)));
     const total = (kind: 'digits' | 'words') => found.reduce((sum, one) => sum + one[kind], 0);
     console.log(
       `verovio: ${total('digits')} digits and ${total('words')} words in ${found.length} editions, all found`,

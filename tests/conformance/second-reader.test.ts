@@ -16,7 +16,7 @@ const BESIDE_THEIRS: Readonly<Record<string, number>> = { 'write/notations.music
 const visible = withoutNotations('editorial', 'hidden', 'digit', 'two-digits', 'no-digit-text');
 const names = TUNES.filter((name) => name !== ENDLESS);
 
-const FEW = rounds(30);
+const FEW = rounds(10, 150);
 
 let read: (text: string) => OutsideView;
 beforeAll(() => {
@@ -42,7 +42,7 @@ describe('OpenSheetMusicDisplay opens what we mark', () => {
   });
 
   it('and editions', () => {
-    const paths = editions(3, 0.3);
+    const paths = editions(1, 0.65);
     const found = paths.map((path) => compareMarked(read, textOf(path)));
     const total = (kind: 'digits' | 'words') => found.reduce((sum, one) => sum + one[kind], 0);
     console.log(

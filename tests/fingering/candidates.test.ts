@@ -92,7 +92,7 @@ it('are all the ways that the description allows, and no others', () => {
       if (candidates.some((fingers) => fingers.startsWith('11'))) counts.thumbs++;
       if (rolled && kind !== 'reach' && heldBy(all, span, false).trouble !== own.trouble) counts.rolled++;
     }),
-    rounds(1500, 20_000),
+    rounds(500, 20_000),
   );
   console.log(`candidates: ${JSON.stringify(counts)}`);
   for (const count of Object.values(counts)) expect(count).toBeGreaterThan(10);

@@ -104,7 +104,7 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
         });
         compared += found.length;
       }),
-      rounds(25),
+      rounds(10, 125),
     );
     console.log(`alternatives, ${least}-${most} slices: ${compared} fingerings equal the enumeration's`);
   });
@@ -134,7 +134,7 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
           });
         },
       ),
-      rounds(40),
+      rounds(15, 200),
     );
     expect(within).toBeGreaterThan(0);
     expect(beyond).toBeGreaterThan(0);
@@ -169,7 +169,7 @@ describe.each(TEXTURES)('$name', ({ texture, least, most }) => {
           });
         });
       }),
-      rounds(25),
+      rounds(10, 125),
     );
   });
 });
@@ -190,7 +190,7 @@ it('every alternative explains its own cost', () => {
         before = cost;
       }
     }),
-    rounds(25),
+    rounds(10, 125),
   );
 });
 
@@ -224,7 +224,7 @@ it('alternatives of like figures are those of the whole enumeration, inconsisten
         expect(Math.abs(fingerLine(line, model).fingering.cost - found[0]!.cost)).toBeLessThan(ROUNDING);
       },
     ),
-    rounds(25),
+    rounds(10, 125),
   );
   expect(unlike).toBeGreaterThan(0);
 });

@@ -7,7 +7,7 @@ import { consistentChoice } from '#core/fingering/consistency/settle.js';
 import { leastChoice } from '#core/fingering/search/forward.js';
 import { type SliceView, viewLine } from '#core/fingering/view/view.js';
 import type { Hand } from '#core/score/model.js';
-import { rounds } from '../rounds.js';
+import { LONG, rounds } from '../rounds.js';
 import { eachFingering, Ledger, objectiveOf } from './enumerate.js';
 import { again, type Happening, happenings, lineOf, type Texture } from './lines.js';
 import { Likeness } from './restated/likeness.js';
@@ -51,8 +51,8 @@ function searched(views: readonly SliceView[]) {
 }
 
 it.each([
-  ['single keys', NARROW, 3, 50, 1],
-  ['keys and pairs of keys', PAIRS, 2, 10, 2],
+  ['single keys', NARROW, 3, 20, 1],
+  ['keys and pairs of keys', PAIRS, 2, 5, 2],
 ] as const)(
   'like figures of %s: the joint minimum of movement and inconsistency, against enumeration',
   (name, texture, most, few, seed) => {
@@ -73,7 +73,7 @@ it.each([
         tally.cases++;
         if (total(plain.cost, plain.path) > plain.cost) tally.unlike++;
       }),
-      { ...rounds(few), seed },
+      { ...rounds(few, 15 * few), ...(LONG ? {} : { seed }) },
     );
     console.log(
       `likeness, ${name}: ${tally.cases} lines, in ${tally.unlike} the least movement is unlike itself`,
@@ -143,7 +143,7 @@ it('a fingering pays for its inconsistencies what the description says, whatever
         if (own > 0) paying++;
       }
     }),
-    rounds(200),
+    rounds(80, 1000),
   );
   expect(paying).toBeGreaterThan(cases / 2);
 });

@@ -10,7 +10,7 @@ import { rounds } from '../rounds.js';
 import { type Happening, happenings, lineOf, type Texture } from './lines.js';
 
 const SPANS = fc.constantFrom('small', 'medium', 'large');
-const RUNS = rounds(200);
+const RUNS = rounds(80, 1000);
 
 const TEXTURES: readonly { readonly name: string; readonly texture: Texture }[] = [
   { name: 'single notes', texture: { keys: 1, holds: 0 } },

@@ -58,7 +58,7 @@ describe.each(TEXTURES)('$name', ({ texture }) => {
           }
         }
       }),
-      rounds(60),
+      rounds(25, 300),
     );
   });
 
@@ -72,7 +72,7 @@ describe.each(TEXTURES)('$name', ({ texture }) => {
           expect(left).toEqual(right);
         }
       }),
-      rounds(60),
+      rounds(25, 300),
     );
   });
 
@@ -91,7 +91,7 @@ describe.each(TEXTURES)('$name', ({ texture }) => {
         free++;
         expect(saved).toBeGreaterThan(-ROUNDING);
       }),
-      rounds(150),
+      rounds(50, 750),
     );
     console.log(`${cases} lines, ${free} of them free of likeness, less movement in ${less}`);
     expect(free).toBeGreaterThan(cases / 2);

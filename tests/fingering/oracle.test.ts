@@ -87,29 +87,29 @@ function compare(
 
 describe('the search finds the least cost of all fingerings and depths', () => {
   it.each([
-    { name: 'single notes anywhere, up to 7', texture: SINGLE, least: 1, most: 7, runs: 50 },
-    { name: 'single notes in a narrow compass, up to 7', texture: NARROW, least: 3, most: 7, runs: 50 },
+    { name: 'single notes anywhere, up to 7', texture: SINGLE, least: 1, most: 7, runs: 25 },
+    { name: 'single notes in a narrow compass, up to 7', texture: NARROW, least: 3, most: 7, runs: 25 },
     {
       name: 'single notes, some digits given',
       texture: { ...NARROW, digits: true },
       least: 2,
       most: 7,
-      runs: 40,
+      runs: 20,
     },
-    { name: 'chords of up to three keys', texture: CHORDS, least: 2, most: 5, runs: 40 },
-    { name: 'two voices with held keys', texture: VOICES, least: 2, most: 6, runs: 50 },
+    { name: 'chords of up to three keys', texture: CHORDS, least: 2, most: 5, runs: 20 },
+    { name: 'two voices with held keys', texture: VOICES, least: 2, most: 6, runs: 25 },
     {
       name: 'two voices, some digits given',
       texture: { ...VOICES, digits: true },
       least: 2,
       most: 6,
-      runs: 40,
+      runs: 20,
     },
   ])('$name', ({ name, texture, least, most, runs }) => {
     const tally: Tally = { cases: 0, fingerings: 0, held: 0 };
     fc.assert(
       fc.property(cases(texture, least, most), (own) => compare(own, texture.digits === true, tally)),
-      rounds(runs),
+      rounds(runs, 10 * runs),
     );
     console.log(
       `oracle, ${name}: ${tally.cases} lines, ${tally.fingerings} fingerings enumerated, ${tally.held} held keys`,
@@ -126,7 +126,7 @@ describe('the search finds the least cost of all fingerings and depths', () => {
         fc.pre(fingerings(viewLine(lineOf(own.hand, own.events), handModel(own.span), false)) <= 250);
         compare(own, false, tally, true);
       }),
-      rounds(30),
+      rounds(15, 150),
     );
     console.log(
       `oracle, depths too: ${tally.cases} lines, ${tally.fingerings} fingerings of up to 343 paths`,
@@ -164,7 +164,7 @@ describe('the terms of the report', () => {
           expect(Math.abs(sum - fingering.cost)).toBeLessThan(ROUNDING);
         },
       ),
-      rounds(50),
+      rounds(20, 250),
     );
     console.log(`terms, ${name}: likeness is paid in ${likeness} slices`);
     if (plain > 0) expect(likeness).toBeGreaterThan(0);

@@ -148,7 +148,7 @@ function linesOf(path: string): { name: string; lines: readonly Line[] } {
 
 describe.each([
   { set: 'our tunes', paths: TUNES.map((name) => `${FIXTURES}${name}`) },
-  { set: 'editions', paths: editions() },
+  { set: 'editions', paths: editions(4, 0.45) },
 ])('$set', ({ set, paths }) => {
   let scores: ReturnType<typeof linesOf>[] = [];
   beforeAll(() => {

@@ -13,7 +13,7 @@ import { type Flow, playedFlow } from '#core/hands/joins.js';
 import type { Line } from '#core/hands/line.js';
 import { Clock } from '#core/score/tempo.js';
 import { attributes, note, onePart, readText } from '../musicxml/read-source.js';
-import { rounds } from '../rounds.js';
+import { LONG, rounds } from '../rounds.js';
 import { fingerings, Ledger, objectiveOf } from './enumerate.js';
 import { happenings, lineOf } from './lines.js';
 import { JoinLedger } from './restated/joins.js';
@@ -108,7 +108,7 @@ describe('joins of repeats', () => {
         expect(Math.abs(terms.reduce((sum, own) => sum + own, 0) - fingering.cost)).toBeLessThan(1e-4);
         expect(Number.isFinite(fingering.cost)).toBe(true);
       }),
-      { numRuns: 150 },
+      rounds(50, 750),
     );
     console.log(`joins: 150 lines, the joins make ${better} of them cheaper as a whole`);
     expect(better).toBeGreaterThan(10);
@@ -129,7 +129,7 @@ describe('joins of repeats', () => {
           expect(Math.min(...ends.map((end) => Math.abs(end - at)))).toBeLessThanOrEqual(12);
         });
       }),
-      { numRuns: 60 },
+      rounds(20, 300),
     );
     expect(changed).toBeGreaterThan(0);
   });
@@ -146,7 +146,7 @@ describe('joins of repeats', () => {
         if (gap <= 0) equal++;
         worst = Math.max(worst, gap);
       }),
-      { ...rounds(10), seed: 11 },
+      LONG ? rounds(10) : { ...rounds(10), seed: 11 },
     );
     console.log(
       `joins: ${equal} of ${cases} least of all fingerings, at worst ${worst.toFixed(1)} mm dearer`,
@@ -176,7 +176,7 @@ it('alternatives pay for joins: the first is the printed one, none costs less th
         compared++;
       }
     }),
-    { numRuns: 40 },
+    rounds(15, 200),
   );
   expect(compared).toBeGreaterThan(30);
 });

@@ -6,6 +6,7 @@ import type { Hand } from '#core/score/model.js';
 import { eachFingering, Ledger } from '../fingering/enumerate.js';
 import { again, happenings, lineOf } from '../fingering/lines.js';
 import { Likeness } from '../fingering/restated/likeness.js';
+import { rounds } from '../rounds.js';
 import { Ranking } from './rank.js';
 
 const hand = handModel();
@@ -39,7 +40,7 @@ it('ranks as a comparison with every fingering does, figures that come twice inc
         expect(ranking.cheaper(own, costs.length)).toBe(costs.filter((cost) => cost < own).length);
       },
     ),
-    { numRuns: 30 },
+    rounds(8, 60),
   );
   expect(unlike).toBeGreaterThan(0);
 });

@@ -1,13 +1,14 @@
 import { expect, it } from 'vitest';
 import { drill } from '#core/drill/drill.js';
 import type { Hand } from '#core/score/model.js';
+import { LONG } from '../rounds.js';
 import { type Kind, passage, TABLES } from './tables.js';
 
 const KINDS: readonly (readonly [sheet: 'major' | 'harmonic-minor', handbook: Kind])[] = [
   ['major', 'major scale'],
   ['harmonic-minor', 'harmonic minor scale'],
 ];
-const OCTAVES = [1, 2, 3, 4] as const;
+const OCTAVES = LONG ? ([1, 2, 3, 4] as const) : ([1, 4] as const);
 /** Share of equal digits, by number of octaves, as measured, less two points. */
 const LEAST: Readonly<Record<number, number>> = { 1: 0.954, 2: 0.927, 3: 0.896, 4: 0.897 };
 

@@ -7,6 +7,7 @@ import { WellFormedness } from '#core/musicxml/xml/well-formedness.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { scoreModel } from '../properties/generate.js';
 import { toXml } from '../properties/generate-score.js';
+import { rounds } from '../rounds.js';
 import { bytesOf, READ_FIXTURES, refusal } from './read-source.js';
 
 function descendants(element: XmlElement): XmlElement[] {
@@ -52,7 +53,7 @@ describe('parseTree', () => {
   it('gives the exact place of every element of generated scores', () => {
     fc.assert(
       fc.property(scoreModel, (model) => expectExact(toXml(model))),
-      { numRuns: 60 },
+      rounds(15, 300),
     );
   });
 

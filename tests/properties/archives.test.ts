@@ -77,30 +77,31 @@ function withDescriptor(bytes: Uint8Array): Uint8Array {
 }
 
 /** Packing takes the time. */
-const FEW = rounds(30);
+const FEW = rounds(12, 150);
 
 const same = (a: Uint8Array, b: Uint8Array) => Buffer.compare(a, b) === 0;
 
 describe('compressed scores', () => {
   it('mark, mark with other options, clear: the very archive', () => {
-    let marked = 0;
+    let changed = 0;
     fc.assert(
       fc.property(archive, (original) => {
         let last = original;
         for (const options of OPTIONS) {
-          last = annotate(last, options).output;
-          expect(same(last, annotate(original, options).output)).toBe(true);
+          const marked = annotate(original, options).output;
+          if (last !== original) expect(same(annotate(last, options).output, marked)).toBe(true);
+          last = marked;
           const cleared = clear(last);
           expect(cleared.warnings).toEqual([]);
           expect(same(cleared.output, original)).toBe(true);
         }
         const [before, after] = [unzipSync(original), unzipSync(last)];
         for (const name of Object.keys(before)) if (name !== PATH) expect(after[name]).toEqual(before[name]);
-        if (!same(last, original)) marked += 1;
+        if (!same(last, original)) changed += 1;
       }),
       FEW,
     );
-    expect(marked).toBeGreaterThan(FEW.numRuns / 2);
+    expect(changed).toBeGreaterThan(FEW.numRuns / 2);
   });
 
   it('packed anew by another program: the same text, and a warning unless the kept score came along', () => {

@@ -55,8 +55,9 @@ describe('scores in every encoding, plain and compressed, with line ends of all 
         const original = written(chosen, text, zipped);
         let last = original;
         for (const options of OPTIONS) {
-          last = annotate(last, options).output;
-          expect(same(last, annotate(original, options).output)).toBe(true);
+          const output = annotate(original, options).output;
+          if (last !== original) expect(same(annotate(last, options).output, output)).toBe(true);
+          last = output;
           const inside = decode(last, DEFAULT_LIMITS).text;
           const expected = annotate(text, options).output;
           expect(words(parseTree(inside, DEFAULT_LIMITS))).toEqual(
@@ -69,7 +70,7 @@ describe('scores in every encoding, plain and compressed, with line ends of all 
         const name = `${chosen.declared} ${chosen.bom.length}`;
         if (!same(last, original)) marked.set(name, (marked.get(name) ?? 0) + 1);
       }),
-      rounds(40),
+      rounds(30, 200),
     );
     expect(marked.size).toBe(new Set(FORMS.map(({ declared, bom }) => `${declared} ${bom.length}`)).size);
   });
@@ -87,7 +88,7 @@ describe('scores in every encoding, plain and compressed, with line ends of all 
         }
         expect(clear(output).output).toBe(text);
       }),
-      { numRuns: 60 },
+      rounds(15, 300),
     );
   });
 });

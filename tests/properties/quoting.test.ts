@@ -33,6 +33,7 @@ const ATTRIBUTE =
 
 describe('values in CDATA sections, as references, between comments and in odd attributes', () => {
   it('are read as what they are, and come back as they were', () => {
+    const draws = rounds(20, 250);
     let digits = 0;
     const ways = fc.array(fc.nat(99), { minLength: 1, maxLength: 20 });
     fc.assert(
@@ -68,8 +69,8 @@ describe('values in CDATA sections, as references, between comments and in odd a
         expect(clear(found.output)).toEqual({ output: text, warnings: [] });
         digits += music(found).reduce((sum, { fingered }) => sum + fingered, 0);
       }),
-      rounds(50),
+      draws,
     );
-    expect(digits).toBeGreaterThan(150);
+    expect(digits).toBeGreaterThan(3 * draws.numRuns);
   });
 });

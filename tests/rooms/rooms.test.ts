@@ -97,7 +97,7 @@ describe('rooms', () => {
 
   it('are told where an arrow points upwards, also one of types alone', async () => {
     const turned = [...FLOORS].reverse();
-    const result = await cruised([CORE], upwards(CORE, turned));
+    const result = await cruised([`${CORE}/options`], upwards(CORE, turned));
     expect(broken(result)).toContain(
       'options reaches no higher: packages/core/src/options/options.ts -> packages/core/src/score/errors.ts',
     );

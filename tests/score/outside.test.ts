@@ -113,7 +113,7 @@ describe('the reading against verovio', () => {
   });
 
   it('editions', () => {
-    const paths = editions(5);
+    const paths = editions(2, 0.9);
     let [notes, timed] = [0, 0];
     for (const path of paths) {
       const text = readFileSync(path, 'utf8');
