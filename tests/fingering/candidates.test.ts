@@ -63,6 +63,7 @@ const digit = fc.oneof(
 );
 
 it('are all the ways that the description allows, and no others', () => {
+  const draws = rounds(500, 20_000);
   const counts = { whole: 0, letGo: 0, rolled: 0, digits: 0, reach: 0, thumbs: 0 };
   const texture = (min: number, max: number, length: number) =>
     fc.uniqueArray(
@@ -92,8 +93,8 @@ it('are all the ways that the description allows, and no others', () => {
       if (candidates.some((fingers) => fingers.startsWith('11'))) counts.thumbs++;
       if (rolled && kind !== 'reach' && heldBy(all, span, false).trouble !== own.trouble) counts.rolled++;
     }),
-    rounds(500, 20_000),
+    draws,
   );
   console.log(`candidates: ${JSON.stringify(counts)}`);
-  for (const count of Object.values(counts)) expect(count).toBeGreaterThan(10);
+  for (const count of Object.values(counts)) expect(count).toBeGreaterThan(draws.numRuns / 150);
 });

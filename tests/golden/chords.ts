@@ -8,7 +8,10 @@ export const CHORDS: readonly Tune[] = [
     notes: ['C4 E4 G4 E4 C4 E4 G4 E4 | D4 F4 A4 F4 D4 F4 A4 F4'],
     digits: '1 3 5 3 1 3 5 3 1 3 5 3 1 3 5 3',
     why: 'the same chord shape one step on',
-    aim: '1 3 5 3 1 2 4 2 in the first bar: the same chord in two ways',
+    aim: {
+      printed: '1 3 5 3 1 2 4 2 1 3 5 3 1 3 5 3',
+      worse: 'the chord of the first bar in two ways',
+    },
   },
   {
     texture: 'alberti',
@@ -16,7 +19,10 @@ export const CHORDS: readonly Tune[] = [
     notes: ['C3 G3 E3 G3 C3 G3 E3 G3 | B2 G3 D3 G3 B2 G3 D3 G3 | C3 G3 E3 G3 C3:4'],
     digits: '5 1 3 1 5 1 3 1 5 1 3 1 5 1 3 1 5 1 3 1 5',
     why: '5 and 1 outside, 3 inside; 5 reaches the leading note without moving the hand',
-    aim: '5 1 2 1 on C E G: 3 lies over E',
+    aim: {
+      printed: '5 1 2 1 5 1 2 1 5 1 3 1 5 1 3 1 5 1 2 1 5',
+      worse: '3 lies over E, and serves the second bar as well',
+    },
   },
   {
     texture: 'waltz',
@@ -32,7 +38,7 @@ export const CHORDS: readonly Tune[] = [
     notes: ['C4+E4+G4:4 C4+F4+A4:4 | B3+D4+G4:4 C4+E4+G4:4'],
     digits: '135 135 125 135',
     why: 'what handbooks print for root position, second and first inversion',
-    aim: '145 on C F A: 3 lies over F',
+    aim: { printed: '135 145 125 135', worse: '4 on F in C F A, where 3 lies over F' },
   },
   {
     texture: 'triads',
@@ -41,7 +47,7 @@ export const CHORDS: readonly Tune[] = [
     notes: ['C3+E3+G3:4 F2+A2+C3:4 | G2+B2+D3:4 C3+E3+G3:4'],
     digits: '531 531 531 531',
     why: 'root positions',
-    aim: '421 on the third chord, 531 on its equals',
+    aim: { printed: '531 531 421 531', worse: 'the third chord unlike its equals' },
   },
   {
     texture: 'seventh chords',
@@ -96,7 +102,7 @@ export const CHORDS: readonly Tune[] = [
     notes: ['~C3+G3+E4:8'],
     digits: '521',
     why: 'a tenth: 5 and 1 outside, 2 on the fifth',
-    aim: '531: a fifth from 5 to 3',
+    aim: { printed: '531', worse: 'a fifth from 5 to 3' },
   },
   {
     texture: 'broken octaves',

@@ -22,7 +22,7 @@ export const SINGLE_NOTES: readonly Tune[] = [
     notes: ['F#4 G#4 A#4 G#4 F#4 A#4 G#4 F#4'],
     digits: '2 3 4 3 2 4 3 2',
     why: 'the three long fingers lie on the three black keys',
-    aim: '1 2 3: the thumb on a black key for nothing',
+    aim: { printed: '1 2 3 2 1 3 2 1', worse: 'the thumb on a black key for nothing' },
   },
   {
     texture: 'scales',
@@ -145,6 +145,9 @@ export const SINGLE_NOTES: readonly Tune[] = [
     notes: ['G3 B3 D4 F4 G4 F4 D4 B3 | G3:8'],
     digits: '1 2 3 4 5 4 3 2 1',
     why: 'five notes in an octave, a finger for each',
-    aim: '4 2 1 2 at the end: 2 crosses the thumb to the last note, for nothing',
+    aim: {
+      printed: '1 2 3 4 5 4 2 1 2',
+      worse: '2 crosses the thumb to the last note, for nothing',
+    },
   },
 ];

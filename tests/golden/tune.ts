@@ -16,6 +16,6 @@ export interface Tune {
   /** Why a teacher would write them. */
   readonly why: string;
   readonly repeated?: boolean;
-  /** What the library prints instead, and why that is worse: an aim of the cost, not a matter of taste. */
-  readonly aim?: string;
+  /** Where the library differs, what it prints, and why that is worse: an aim of the cost, not a matter of taste. */
+  readonly aim?: { readonly printed: string; readonly worse: string };
 }

@@ -72,6 +72,7 @@ const change: fc.Arbitrary<Change> = fc.record({
 
 describe('odd but well-formed scores', () => {
   it('are read into finite numbers, or refused by a typed error in one line', () => {
+    const draws = rounds(300, 5000);
     let [read, refused] = [0, 0];
     fc.assert(
       fc.property(
@@ -100,9 +101,9 @@ describe('odd but well-formed scores', () => {
           }
         },
       ),
-      rounds(300, 5000),
+      draws,
     );
     console.log(`odd scores: ${read} read, ${refused} refused`);
-    expect(Math.min(read, refused)).toBeGreaterThan(10);
+    expect(Math.min(read, refused)).toBeGreaterThan(draws.numRuns / 100);
   });
 });

@@ -46,34 +46,35 @@ const OPTIONS: readonly AnnotateOptions[] = [
 ];
 
 describe('scores in every encoding, plain and compressed, with line ends of all kinds', () => {
-  it('are marked, marked anew and cleared to the same bytes, and say the same in all', () => {
-    const marked = new Map<string, number>();
-    const form = fc.constantFrom(...FORMS);
-    fc.assert(
-      fc.property(scoreModel, form, fc.boolean(), ends, (model, chosen, zipped, drawn) => {
-        const text = declaredIn(chosen, withEnds(toXml(model), drawn));
-        const original = written(chosen, text, zipped);
-        let last = original;
-        for (const options of OPTIONS) {
-          const output = annotate(original, options).output;
-          if (last !== original) expect(same(annotate(last, options).output, output)).toBe(true);
-          last = output;
-          const inside = decode(last, DEFAULT_LIMITS).text;
-          const expected = annotate(text, options).output;
-          expect(words(parseTree(inside, DEFAULT_LIMITS))).toEqual(
-            words(parseTree(expected, DEFAULT_LIMITS)),
-          );
-          const cleared = clear(last);
-          expect(cleared.warnings).toEqual([]);
-          expect(same(cleared.output, original)).toBe(true);
-        }
-        const name = `${chosen.declared} ${chosen.bom.length}`;
-        if (!same(last, original)) marked.set(name, (marked.get(name) ?? 0) + 1);
-      }),
-      rounds(30, 200),
-    );
-    expect(marked.size).toBe(new Set(FORMS.map(({ declared, bom }) => `${declared} ${bom.length}`)).size);
-  });
+  it.each(FORMS)(
+    'are marked, marked anew and cleared to the same bytes, as in a text: $declared $bom',
+    (form) => {
+      let marked = 0;
+      fc.assert(
+        fc.property(scoreModel, fc.boolean(), ends, (model, zipped, drawn) => {
+          const text = declaredIn(form, withEnds(toXml(model), drawn));
+          const original = written(form, text, zipped);
+          let last = original;
+          for (const options of OPTIONS) {
+            const output = annotate(original, options).output;
+            if (last !== original) expect(same(annotate(last, options).output, output)).toBe(true);
+            last = output;
+            const inside = decode(last, DEFAULT_LIMITS).text;
+            const expected = annotate(text, options).output;
+            expect(words(parseTree(inside, DEFAULT_LIMITS))).toEqual(
+              words(parseTree(expected, DEFAULT_LIMITS)),
+            );
+            const cleared = clear(last);
+            expect(cleared.warnings).toEqual([]);
+            expect(same(cleared.output, original)).toBe(true);
+          }
+          if (!same(last, original)) marked++;
+        }),
+        rounds(4, 25),
+      );
+      expect(marked).toBeGreaterThan(0);
+    },
+  );
 
   it('a mark breaks the line as the line before it does', () => {
     fc.assert(
