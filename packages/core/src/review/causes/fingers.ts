@@ -60,8 +60,10 @@ export const stretched: Cause = {
     for (let a = 0; a < fingers.length; a++) {
       for (let b = a + 1; b < fingers.length; b++) {
         if (fingers[a] === fingers[b] || !(view.struck[a] || view.struck[b])) continue;
-        const one = { finger: fingers[a]!, key: realKey(view, a), slice: at };
-        const two = { slice: at, finger: fingers[b]!, key: realKey(view, b) };
+        // Of a key that is held and one that is struck: the latter.
+        const [held, struck] = view.struck[b] ? [a, b] : [b, a];
+        const one = { finger: fingers[held]!, key: realKey(view, held), slice: at };
+        const two = { slice: at, finger: fingers[struck]!, key: realKey(view, struck) };
         judge(fingers[a]!, fingers[b]!, view.x[b]! - view.x[a]!, one, two);
       }
     }

@@ -2,7 +2,7 @@ import { reach } from '../../anatomy/reach.js';
 import { heldCost, NO_TIME } from '../../fingering/cost/slice-costs.js';
 import { KINDS } from '../measure/kinds.js';
 import { realKey, type Scene, stepInto } from '../measure/scene.js';
-import type { Cause } from './cause.js';
+import type { Cause, Found } from './cause.js';
 
 /** mm by which the hand leaves its place before it is said to move: less than a key's width is no move. */
 const MOVES = 15;
@@ -13,20 +13,24 @@ const FINGER_STEP = 23.5;
 export const unholdable: Cause = {
   name: 'unholdable',
   kinds: KINDS,
-  find({ views, fingers, unholdable: slices, shared, hand }, at) {
+  find({ views, fingers, unholdable: slices, shared, hand, digits }, at) {
     if (!slices.has(at) || shared.has(at)) return undefined;
     const view = views[at]!;
     const own = fingers[at]!;
+    let open: Found | undefined;
     for (let a = 0; a < own.length; a++) {
       for (let b = a + 1; b < own.length; b++) {
         const wide =
           own[a]! < own[b]! && view.x[b]! - view.x[a]! > reach(hand, own[a]!, own[b]!).maxPractical;
         if (own[a]! < own[b]! && !wide) continue;
         const other = { finger: own[a]!, key: realKey(view, a), slice: at };
-        return { slice: at, finger: own[b]!, key: realKey(view, b), other };
+        const found = { slice: at, finger: own[b]!, key: realKey(view, b), other };
+        // Of two digits in print rather than of one that is inferred.
+        if (digits[at]![a] !== undefined && digits[at]![b] !== undefined) return found;
+        open ??= found;
       }
     }
-    return own.length > 0 ? { slice: at, finger: own[0]!, key: realKey(view, 0) } : undefined;
+    return open ?? (own.length > 0 ? { slice: at, finger: own[0]!, key: realKey(view, 0) } : undefined);
   },
 };
 

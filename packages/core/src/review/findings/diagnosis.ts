@@ -3,7 +3,7 @@ import { standsFor } from '../causes/hand.js';
 import { CAUSES_OF_A_HAND } from '../causes/index-of-causes.js';
 import type { Judged } from '../measure/judged.js';
 import { KINDS, type Kind, type Movement, movementOf, noMovement } from '../measure/kinds.js';
-import type { Scene } from '../measure/scene.js';
+import { isPrinted, type Scene } from '../measure/scene.js';
 import type { Remedy } from './remedies.js';
 
 /** What a remedy removes. */
@@ -33,26 +33,73 @@ export function diagnose(
   const before = movementOf(judged, judged.printed, from, to);
   const after = movementOf(judged, remedy.choice, from, to);
   const saved = before.map((own, nth) => difference(own, after[nth]!));
-  const all = remedy.kinds;
+  const causes = remedy.tie ? CAUSES_OF_A_HAND.filter(isOfDepth) : CAUSES_OF_A_HAND;
+  const search = { printed, other, remedy, saved, from, to };
+  const inPrint = telling(causes, search, true);
+  if (inPrint && explains(inPrint, remedy)) return inPrint;
+  const inferred = telling(causes, search, false);
+  if (inferred && explains(inferred, remedy)) return inferred;
+  return inPrint ?? inferred ?? general(printed, saved, remedy.kinds, from);
+}
+
+/** Whether a cause tells of what is saved, and not only of a small part of it. */
+function explains({ cause }: Diagnosis, { kinds, saved }: Remedy): boolean {
+  if (IMPOSSIBLE.includes(cause)) return true;
+  const own = CAUSES_OF_A_HAND.find(({ name }) => name === cause)!;
+  return relieved(kinds, own.kinds) >= TELLING * saved;
+}
+
+/** Whether one of the fingers that a cause names is in print. */
+export function isInPrint(printed: Scene, { slice, key, other }: Found): boolean {
+  return (
+    isPrinted(printed, slice, key) ||
+    (other !== undefined && !other.otherHand && isPrinted(printed, other.slice, other.key))
+  );
+}
+
+interface Searched {
+  readonly printed: Scene;
+  readonly other: Scene;
+  readonly remedy: Remedy;
+  /** mm saved by kind, by slice from `from` up to `to`. */
+  readonly saved: readonly Movement[];
+  readonly from: number;
+  readonly to: number;
+}
+
+/** @param inPrint whether a cause counts only at a finger that is in print */
+function telling(causes: readonly Cause[], search: Searched, inPrint: boolean): Diagnosis | undefined {
+  const { remedy } = search;
   let best: Diagnosis | undefined;
   let most = 0;
-  const causes = remedy.tie ? CAUSES_OF_A_HAND.filter(isOfDepth) : CAUSES_OF_A_HAND;
-  for (const { name, kinds, find } of causes) {
-    const relief = relieved(all, kinds);
+  for (const cause of causes) {
+    const { name, kinds } = cause;
+    const relief = relieved(remedy.kinds, kinds);
     if (IMPOSSIBLE.includes(name) ? !remedy.enables : relief <= most) continue;
     if (best && (IMPOSSIBLE.includes(best.cause) || most >= TELLING * remedy.saved)) continue;
-    let found: Found | undefined;
-    let local = Number.NEGATIVE_INFINITY;
-    for (let at = from; at < to; at++) {
-      const own = find(printed, at);
-      if (!own || find(other, at)?.key === own.key) continue;
-      const here =
-        relieved(saved[at - from]!, kinds) + relieved(saved[at - from + 1] ?? noMovement(), kinds) / 2;
-      if (here > local) [found, local] = [own, here];
-    }
-    if (found) [best, most] = [{ cause: name, found, saved: all }, Math.max(0, relief)];
+    const found = placeOf(cause, search, inPrint);
+    if (found) [best, most] = [{ cause: name, found, saved: remedy.kinds }, Math.max(0, relief)];
   }
-  return best ?? general(printed, saved, all, from);
+  return best;
+}
+
+/** Where the printed fingering shows a cause, the other one does not, and most is saved of it. */
+function placeOf(
+  { find, kinds }: Cause,
+  { printed, other, saved, from, to }: Searched,
+  inPrint: boolean,
+): Found | undefined {
+  let found: Found | undefined;
+  let most = Number.NEGATIVE_INFINITY;
+  for (let at = from; at < to; at++) {
+    const own = find(printed, at);
+    if (!own || find(other, at)?.key === own.key) continue;
+    if (inPrint && !isInPrint(printed, own)) continue;
+    const here =
+      relieved(saved[at - from]!, kinds) + relieved(saved[at - from + 1] ?? noMovement(), kinds) / 2;
+    if (here > most) [found, most] = [own, here];
+  }
+  return found;
 }
 
 /** A tie is spoken of for the forearm's travel in and out. */

@@ -7,11 +7,11 @@ import { type Scene, sceneOf } from '../measure/scene.js';
 import type { At, ReviewFinding } from '../report-types.js';
 import { fill, fingerName, millimetres, REVIEW_WORDS } from '../words/wording.js';
 import { type Diagnosis, diagnose } from './diagnosis.js';
+import { gravity, isTold } from './gravity.js';
 import { mostly } from './mostly.js';
 import { atOf, nameOf, noteOf, type Place } from './places.js';
 import { type Remedy, remediesIn } from './remedies.js';
 import { remedyReport } from './remedy-report.js';
-import { type Level, levelOf } from './thresholds.js';
 
 /** A finding that is not numbered yet, at its slice. */
 export interface Drafted extends Omit<ReviewFinding, 'number'> {
@@ -52,15 +52,10 @@ export function findingsIn(
     const other = sceneAround(judged, printed, remedy);
     if (remedy.tie && sparedTravel(printed, other, remedy) < LEAST_TRAVEL) continue;
     const diagnosis = diagnose(judged, printed, other, remedy);
-    if (diagnosis && tells(diagnosis.cause, remedy.saved, thresholds))
+    if (diagnosis && isTold(diagnosis.cause, remedy, thresholds))
       findings.push(finding(judged, place, remedy, diagnosis, printed, other, thresholds));
   }
   return findings;
-}
-
-/** What cannot be held or is lost is told whatever its remedy saves; anything else only where it saves enough. */
-function tells(cause: CauseName, saved: number, thresholds: Thresholds): boolean {
-  return cause === 'unholdable' || cause === 'held-key-lost' || saved >= thresholds.remark;
 }
 
 function finding(
@@ -74,7 +69,7 @@ function finding(
 ): Drafted {
   const { cause, found, saved } = diagnosis;
   const { slices, hand } = judged.line;
-  const level = gravity(cause, remedy.saved, thresholds);
+  const level = gravity(diagnosis, remedy, printed, thresholds);
   return {
     ...noteOf(place, slices[found.slice]!, found.key),
     slice: found.slice,
@@ -90,17 +85,6 @@ function finding(
     ].join('. '),
     remedy: remedyReport(judged, place, remedy, saved, atOf(place, slices[found.slice]!), printed, other),
   };
-}
-
-/**
- * What no hand can hold is to be changed, a held key that is lost and what the
- * other hand may take are worth a look, whatever they save.
- */
-function gravity(cause: CauseName, saved: number, thresholds: Thresholds): Level {
-  const level = levelOf(saved, thresholds);
-  if (cause === 'unholdable') return 'worth changing';
-  if (cause === 'other-hand') return 'worth a look';
-  return cause === 'held-key-lost' && level === 'remark' ? 'worth a look' : level;
 }
 
 /** The cause in words. */

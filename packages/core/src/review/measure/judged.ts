@@ -14,6 +14,7 @@ import { type SliceView, viewLine } from '../../fingering/view/view.js';
 import type { PlayingContext } from '../../hands/context.js';
 import type { Line } from '../../hands/line.js';
 import type { Finger } from '../../score/model.js';
+import { frameCosts } from './frames.js';
 import { leapCosts } from './leaps.js';
 
 /**
@@ -49,7 +50,7 @@ export function judge(line: Line, hand: HandModel, { flow, ornaments }: PlayingC
   const surroundings = surroundingsOf(views);
   const grid = new DepthGrid(hand, DEPTH_WEIGHT);
   const costs = new LineCosts(views, surroundings, new CostTable(hand, WEIGHTS.movement), grid);
-  const extra = [leapCosts(views, hand), unholdableCosts(views, free)];
+  const extra = [leapCosts(views, hand), frameCosts(views, surroundings, hand), unholdableCosts(views, free)];
   if (ornaments) extra.push(ornamentCosts(views, ornaments, line.hand, hand));
   const objective = new Objective(costs, undefined, extra);
   const search = new Search();

@@ -72,14 +72,22 @@ export function sceneOf(
     fingers,
     motion,
     late: new Set(plan.findings.map(({ slice }) => from + slice)),
-    unholdable: path === judged.printed.path ? unholdable : NONE,
-    shared: path === judged.printed.path ? shared : NONE,
+    unholdable: path === judged.printed.path ? unholdable : unchanged(judged, path, unholdable),
+    shared,
     digits,
     across,
   };
 }
 
-const NONE: ReadonlySet<number> = new Set();
+/** Those of the slices that a choice leaves as printed. */
+function unchanged(
+  { printed }: Judged,
+  path: readonly number[],
+  slices: ReadonlySet<number>,
+): ReadonlySet<number> {
+  if (slices.size === 0) return slices;
+  return new Set([...slices].filter((at) => path[at] === undefined || path[at] === printed.path[at]));
+}
 
 /** The fingers of a choice in the order of the slices' own keys; null where no finger takes one. */
 export function givenOf(judged: Judged, path: readonly number[], from: number, to: number): GivenFingers {
@@ -99,6 +107,14 @@ export function givenOf(judged: Judged, path: readonly number[], from: number, t
 /** MIDI number of a view's key on the real keyboard. */
 export function realKey({ slice, source, struck }: SliceView, nth: number): number {
   return (struck[nth] ? slice.struck : slice.held)[source[nth]!]!.key;
+}
+
+/** Whether the digit on a struck key of a slice is in print. @param key MIDI number */
+export function isPrinted({ views, digits }: Scene, at: number, key: number): boolean {
+  const view = views[at]!;
+  return view.keys.some(
+    (_, nth) => view.struck[nth]! && realKey(view, nth) === key && digits[at]![nth] !== undefined,
+  );
 }
 
 /** Two single keys struck one after the other in one go, as the right hand sees them. */
