@@ -89,9 +89,7 @@ function drafted(
 ): readonly Drafted[] {
   const place = { part, language, ...(other && { otherLine: other.judged.line }) };
   const scene = printedScene(judged, other && acrossOf(judged, other.judged));
-  const found = gravestOfEach(
-    passages.flatMap((passage) => findingsIn(judged, scene, passage, place, thresholds)),
-  );
+  const found = gravestOfEach(findingsIn(judged, scene, passages, place, thresholds));
   const unlike = unlikeFindings(judged, scene, place, thresholds).filter(({ slice }) =>
     passages.some(({ from, to }) => slice >= from && slice < to),
   );

@@ -2,7 +2,14 @@ import type { Cause, CauseName, Found } from '../causes/cause.js';
 import { standsFor } from '../causes/hand.js';
 import { CAUSES_OF_A_HAND } from '../causes/index-of-causes.js';
 import type { Judged } from '../measure/judged.js';
-import { KINDS, type Kind, type Movement, movementOf, noMovement } from '../measure/kinds.js';
+import {
+  KINDS,
+  type Kind,
+  type Movement,
+  movementOf,
+  noMovement,
+  printedMovement,
+} from '../measure/kinds.js';
 import { isPrinted, type Scene } from '../measure/scene.js';
 import type { Remedy } from './remedies.js';
 
@@ -30,7 +37,7 @@ export function diagnose(
   remedy: Remedy,
 ): Diagnosis | undefined {
   const [from, to] = [Math.max(0, remedy.from - 1), Math.min(judged.views.length, remedy.to + AFTER)];
-  const before = movementOf(judged, judged.printed, from, to);
+  const before = printedMovement(judged).slice(from, to);
   const after = movementOf(judged, remedy.choice, from, to);
   const saved = before.map((own, nth) => difference(own, after[nth]!));
   const causes = remedy.tie ? CAUSES_OF_A_HAND.filter(isOfDepth) : CAUSES_OF_A_HAND;

@@ -39,16 +39,19 @@ function sparedTravel(printed: Scene, other: Scene, { from, to }: Remedy): numbe
   return spared;
 }
 
-/** What one hand's digits cost in a passage, why, and what is easier. */
+/** What one hand's digits cost in some passages, why, and what is easier. */
 export function findingsIn(
   judged: Judged,
   printed: Scene,
-  passage: Passage,
+  passages: readonly Passage[],
   place: Place,
   thresholds: Thresholds,
 ): readonly Drafted[] {
   const findings: Drafted[] = [];
-  for (const remedy of remediesIn(judged, passage, thresholds)) {
+  const isChosen = (slice: number) => passages.some(({ from, to }) => slice >= from && slice < to);
+  for (const remedy of remediesIn(judged, isChosen, thresholds)) {
+    // Without less of it by the cost, the plan will not travel so much less.
+    if (remedy.tie && remedy.kinds['in-and-out'] + remedy.kinds.curl <= 0) continue;
     const other = sceneAround(judged, printed, remedy);
     if (remedy.tie && sparedTravel(printed, other, remedy) < LEAST_TRAVEL) continue;
     const diagnosis = diagnose(judged, printed, other, remedy);

@@ -1,6 +1,6 @@
 import { rounded } from '../../numeric/fixed-point.js';
 import { fingersAt, type Judged } from '../measure/judged.js';
-import { type Movement, movementOf, sumOfMovements, total } from '../measure/kinds.js';
+import { type Movement, movementOf, printedMovement, sumOfMovements, total } from '../measure/kinds.js';
 import type { Passage } from '../measure/passages.js';
 import { realKey } from '../measure/scene.js';
 import type { FingeredOnset, PassageReport } from '../report-types.js';
@@ -13,9 +13,9 @@ export interface LineMovement {
 }
 
 export function lineMovement(judged: Judged): LineMovement {
-  const { objective, printed, search, views } = judged;
+  const { objective, search, views } = judged;
   return {
-    printed: movementOf(judged, printed, 0, views.length),
+    printed: printedMovement(judged),
     least: movementOf(judged, search.find(objective), 0, views.length),
   };
 }

@@ -1,7 +1,15 @@
 import { rounded } from '../../numeric/fixed-point.js';
 import type { Thresholds } from '../../options/review-options.js';
 import { fingersAt, type Judged } from '../measure/judged.js';
-import { KINDS, type Movement, movementOf, noMovement, sumOfMovements, total } from '../measure/kinds.js';
+import {
+  KINDS,
+  type Movement,
+  movementOf,
+  noMovement,
+  printedMovement,
+  sumOfMovements,
+  total,
+} from '../measure/kinds.js';
 import type { Passage } from '../measure/passages.js';
 import { type Alternative, CONTEXT, Window } from '../measure/window.js';
 
@@ -17,8 +25,8 @@ export interface Remedy extends Alternative {
   readonly tie: boolean;
 }
 
-/** Prices of a changed digit, as multiples of the least that one must save, from the most thorough change to the smallest. */
-const PRICES = [1, 3, 8] as const;
+/** Prices of a changed digit at which smaller changes are sought, as multiples of the least that one must save. */
+const HIGHER_PRICES = [3, 8] as const;
 /** Share of the price of a digit at which a fingering is a tie with the printed one. */
 const TIE = 0.1;
 /** Share of the most that can be saved with which a change of fewer digits is preferred: our choice. */
@@ -27,58 +35,64 @@ const ENOUGH = 0.7;
 const APART = 3;
 
 /**
- * The changes worth proposing in a passage: fewest printed digits for most movement. Every digit has a price in the
- * search, which is exact; changes that lie apart are judged one by one, each recomputed with all others as printed.
+ * The changes worth proposing in a line: fewest printed digits for most movement. Every digit has a price in the search,
+ * which is exact; changes that lie apart are judged one by one, each recomputed with all others as printed. The line is
+ * searched at a low price, at which all changes show, and only where something changes at higher ones.
+ *
+ * @param isChosen whether changes that begin in a slice are asked for
  */
 export function remediesIn(
   judged: Judged,
-  { from, to }: Passage,
+  isChosen: (slice: number) => boolean,
   { digit, remark }: Thresholds,
 ): readonly Remedy[] {
-  if (!hasDigits(judged, from, to)) return [];
-  const window = new Window(judged, from, to);
-  const remedies: Remedy[] = [];
-  for (const group of groupsOf(judged, window.cheapest(digit))) {
-    const best = smallest(judged, group, digit);
-    if (best && (best.saved >= remark || best.enables)) remedies.push(best);
-  }
-  // Beside what is worth its digits: another fingering that takes less movement, but many digits.
-  for (const group of groupsOf(judged, window.cheapest(digit * TIE))) {
-    if (remedies.some((own) => own.from < group.to && group.from < own.to)) continue;
-    const tie = counted(judged, new Window(judged, group.from, group.to).cheapest(digit * TIE), true);
-    if (tie.changed > 0 && tie.saved >= remark) remedies.push(tie);
-  }
-  return remedies;
-}
-
-function hasDigits({ digits }: Judged, from: number, to: number): boolean {
-  for (let at = from; at < to; at++) if (digits[at]!.some((digit) => digit !== undefined)) return true;
-  return false;
+  const line = new Window(judged, 0, judged.views.length);
+  const groups = groupsOf(judged, line.cheapest(digit * TIE)).filter(({ from }) => isChosen(from));
+  return groups.flatMap((group) => {
+    const window = new Window(judged, group.from, group.to);
+    const thorough = window.cheapest(digit);
+    const best = groupsOf(judged, thorough).flatMap((own) => {
+      const whole = own.from === window.from && own.to === window.to;
+      const other = whole ? window : new Window(judged, own.from, own.to);
+      return smallest(judged, other, whole ? thorough : other.cheapest(digit), digit) ?? [];
+    });
+    const worth = best.filter(({ saved, enables }) => saved >= remark || enables);
+    if (worth.length > 0) return worth;
+    // Beside what is worth its digits: another fingering that takes less movement, but many digits.
+    const tie = remedyOf(judged, window.cheapest(digit * TIE), true);
+    return tie && tie.saved >= remark ? [tie] : [];
+  });
 }
 
 /** The smallest change within some slices that saves nearly as much as the most thorough one. */
-function smallest(judged: Judged, { from, to }: Passage, digit: number): Remedy | undefined {
-  const window = new Window(judged, from, to);
-  const found: Remedy[] = [];
-  for (const price of PRICES) {
-    const remedy = counted(judged, window.cheapest(price * digit));
-    if (remedy.changed > 0 && (remedy.saved > 0 || remedy.enables)) found.push(remedy);
+function smallest(judged: Judged, window: Window, thorough: Alternative, digit: number): Remedy | undefined {
+  const found = [thorough];
+  // Of one changed digit, or of none, there is nothing smaller.
+  for (const price of HIGHER_PRICES) {
+    if (changedIn(judged, found.at(-1)!) <= 1) break;
+    found.push(window.cheapest(price * digit));
   }
-  const enabling = found.filter(({ enables }) => enables);
-  if (enabling.length > 0) return enabling.at(-1);
-  const most = Math.max(...found.map(({ saved }) => saved));
-  return found.findLast(({ saved }) => saved >= ENOUGH * most);
+  const best = found.findLast((own) => own.saved >= ENOUGH * thorough.saved);
+  const remedy = best && remedyOf(judged, best);
+  return remedy && (remedy.saved > 0 || remedy.enables) ? remedy : undefined;
 }
 
-function counted(judged: Judged, alternative: Alternative, tie = false): Remedy {
+/** Printed digits that an alternative changes. */
+function changedIn(judged: Judged, { from, to, choice }: Alternative): number {
   let changed = 0;
-  for (let at = alternative.from; at < alternative.to; at++) {
-    const fingers = fingersAt(judged, alternative.choice.path, at);
+  for (let at = from; at < to; at++) {
+    const fingers = fingersAt(judged, choice.path, at);
     judged.digits[at]!.forEach((digit, nth) => {
       if (digit !== undefined && digit !== fingers[nth]) changed++;
     });
   }
-  return { ...alternative, ...measured(judged, alternative), changed, tie };
+  return changed;
+}
+
+/** Undefined where no printed digit changes. */
+function remedyOf(judged: Judged, alternative: Alternative, tie = false): Remedy | undefined {
+  const changed = changedIn(judged, alternative);
+  return changed === 0 ? undefined : { ...alternative, ...measured(judged, alternative), changed, tie };
 }
 
 /** What an alternative saves as movement, over all slices that it can touch. */
@@ -87,7 +101,7 @@ export function measured(
   { from, to, choice, saved }: Alternative,
 ): Pick<Remedy, 'kinds' | 'saved' | 'enables'> {
   const [first, last] = [Math.max(0, from - CONTEXT), Math.min(judged.views.length, to + CONTEXT)];
-  const before = sumOfMovements(movementOf(judged, judged.printed, first, last));
+  const before = sumOfMovements(printedMovement(judged).slice(first, last));
   const after = sumOfMovements(movementOf(judged, choice, first, last));
   const kinds = noMovement();
   for (const kind of KINDS) kinds[kind] = rounded(before[kind] - after[kind]);
@@ -102,7 +116,7 @@ const IMPOSSIBLE = 200;
 function groupsOf({ printed }: Judged, { from, to, choice }: Alternative): readonly Passage[] {
   const groups: { from: number; to: number }[] = [];
   for (let at = from; at < to; at++) {
-    if ((choice.path[at] ?? printed.path[at]) === printed.path[at]) continue;
+    if ((choice.path.at(at) ?? printed.path[at]) === printed.path[at]) continue;
     const last = groups.at(-1);
     if (last && at - last.to < APART) last.to = at + 1;
     else groups.push({ from: at, to: at + 1 });

@@ -1,7 +1,7 @@
 import type { Language } from '../../options/options.js';
 import type { Finger } from '../../score/model.js';
 import type { Judged } from '../measure/judged.js';
-import { fingersAt } from '../measure/judged.js';
+import { type BySlice, fingersAt } from '../measure/judged.js';
 import type { Movement } from '../measure/kinds.js';
 import { realKey, type Scene } from '../measure/scene.js';
 import type { At, Changed, NoteAt, RemedyReport } from '../report-types.js';
@@ -19,7 +19,7 @@ const STAYS = 2;
 export function changesOf(
   judged: Judged,
   place: Place,
-  path: readonly number[],
+  path: BySlice,
   from: number,
   to: number,
 ): readonly Changed[] {

@@ -143,15 +143,18 @@ function isAmong(name: number, candidates: readonly CandidateFingers[]): boolean
   return candidates.some((own) => own.name === name);
 }
 
-/**
- * Fingers of a slice under a choice of candidates, from the lowest key of its view up.
- *
- * @param path holes stand for what is printed
- */
-export function fingersAt(
-  { views, printed }: Judged,
-  path: readonly number[],
-  at: number,
-): readonly Finger[] {
-  return views[at]!.candidates[path[at] ?? printed.path[at]!]!.fingers;
+/** What a choice has by slice of the line, such as candidates or depths; undefined where it is as printed. */
+export interface BySlice {
+  at(slice: number): number | undefined;
+}
+
+/** Another choice than the printed one. */
+export interface OtherChoice {
+  readonly path: BySlice;
+  readonly depths: BySlice;
+}
+
+/** Fingers of a slice under a choice of candidates, from the lowest key of its view up. */
+export function fingersAt({ views, printed }: Judged, path: BySlice, at: number): readonly Finger[] {
+  return views[at]!.candidates[path.at(at) ?? printed.path[at]!]!.fingers;
 }

@@ -6,8 +6,7 @@ import { OFFSETS, TERMS } from '../../fingering/cost/terms/terms.js';
 import { WeightedSum } from '../../fingering/cost/weighted-sum.js';
 import { WEIGHTS } from '../../fingering/cost/weights.js';
 import { rounded } from '../../numeric/fixed-point.js';
-import type { Finger } from '../../score/model.js';
-import { fingersAt, type Judged, NO_MOVEMENT } from './judged.js';
+import { fingersAt, type Judged, NO_MOVEMENT, type OtherChoice } from './judged.js';
 import { LEAPS } from './leaps.js';
 
 /** Kinds of movement, in the order in which they are listed. */
@@ -48,51 +47,67 @@ const MOST_STRETCH = 300;
  * Movement into the slices from `from` up to `to` and discomfort in them, by kind: the same mechanics as the cost of
  * movement, mm.
  *
- * @param path candidates by slice of the line, depths those of the forearm; holes stand for what is printed
+ * @param path candidates, depths those of the forearm
  */
 export function movementOf(
   judged: Judged,
-  { path, depths }: { readonly path: readonly number[]; readonly depths: readonly number[] },
+  { path, depths }: OtherChoice,
   from: number,
   to: number,
 ): readonly Movement[] {
-  const { views, surroundings, hand, grid, objective } = judged;
+  const { hand, grid, objective } = judged;
   const sum = new WeightedSum(WEIGHTS.movement);
-  const chosen: (readonly Finger[])[] = [];
-  for (let at = Math.max(0, from - 2); at < to; at++) chosen[at] = fingersAt(judged, path, at);
   const row = new Float64Array(DEPTH_COUNT);
-  const pathAt = (at: number) => path[at] ?? judged.printed.path[at]!;
-  const depthAt = (at: number) => depths[at] ?? judged.printed.depths[at]!;
+  const pathAt = (at: number) => path.at(at) ?? judged.printed.path[at]!;
+  const depthAt = (at: number) => depths.at(at) ?? judged.printed.depths[at]!;
+  // Chains reach two slices back.
+  const start = Math.max(0, from - 2);
+  const views = judged.views.slice(start, to);
+  const surroundings = judged.surroundings.slice(start, to);
+  const chosen = views.map((_, nth) => fingersAt(judged, path, start + nth));
   const movements: Movement[] = [];
   for (let at = from; at < to; at++) {
-    const mm = { sideways: 0, 'in-and-out': 0, crossings: 0, stretch: 0, curl: 0, 'one-finger': 0, other: 0 };
+    const own = at - start;
+    const mm = noMovement();
     for (let nth = 0; nth < TERMS.length; nth++) {
       const term = TERMS[nth]!;
       if (isHabit(term)) continue;
       sum.begin(OFFSETS[nth]!);
-      countTerm(term, views, surroundings, chosen, at, hand, sum);
+      countTerm(term, views, surroundings, chosen, own, hand, sum);
       mm[KIND_OF[term.name] ?? 'other'] += sum.sum;
     }
-    const view = views[at]!;
-    const before = view.cut ? undefined : views[at - 1];
+    const view = views[own]!;
+    const before = view.cut ? undefined : views[own - 1];
     row.fill(0);
-    grid.addDiscomfort(view, chosen[at]!, row, 0);
+    grid.addDiscomfort(view, chosen[own]!, row, 0);
     mm.curl += row[depthAt(at)]!;
     if (before) {
       mm['in-and-out'] += grid.kernel(view)[depthAt(at - 1) * DEPTH_COUNT + depthAt(at)]!;
-      mm.other += Math.min(MOST_HELD, heldCost(before, view, chosen[at - 1]!, chosen[at]!));
+      mm.other += Math.min(MOST_HELD, heldCost(before, view, chosen[own - 1]!, chosen[own]!));
     }
     mm.stretch = Math.min(MOST_STRETCH, mm.stretch);
     for (const { name, slices } of objective.extraCosts) {
       if (name === NO_MOVEMENT) continue;
-      const { own, steps } = slices.get(at) ?? {};
+      const { own: alone, steps } = slices.get(at) ?? {};
       const pair = at > 0 ? pathAt(at - 1) * view.candidates.length + pathAt(at) : 0;
-      const extra = (own?.[pathAt(at) * DEPTH_COUNT + depthAt(at)] ?? 0) + (steps?.[pair] ?? 0);
+      const extra = (alone?.[pathAt(at) * DEPTH_COUNT + depthAt(at)] ?? 0) + (steps?.[pair] ?? 0);
       mm[name === LEAPS ? 'crossings' : 'other'] += extra;
     }
     movements.push(mm);
   }
   return movements;
+}
+
+const known = new WeakMap<Judged, readonly Movement[]>();
+
+/** Movement of the printed digits, by slice of the whole line; worked out once. */
+export function printedMovement(judged: Judged): readonly Movement[] {
+  let found = known.get(judged);
+  if (!found) {
+    found = movementOf(judged, judged.printed, 0, judged.views.length);
+    known.set(judged, found);
+  }
+  return found;
 }
 
 /** Nothing, to add to. */

@@ -1,5 +1,4 @@
 import type { HandModel } from '../../anatomy/hand.js';
-import type { Choice } from '../../fingering/cost/choice.js';
 import type { SliceView } from '../../fingering/view/view.js';
 import type { Line } from '../../hands/line.js';
 import type { GivenFingers } from '../../motion/fingers-in-use.js';
@@ -7,7 +6,7 @@ import { planMotion } from '../../motion/motion.js';
 import type { SliceMotion } from '../../motion/plan.js';
 import { type TipTable, tipTables } from '../../motion/tips.js';
 import type { Finger } from '../../score/model.js';
-import { fingersAt, type Judged } from './judged.js';
+import { type BySlice, fingersAt, type Judged, type OtherChoice } from './judged.js';
 
 /** What the other hand holds while this one plays, as this hand's view sees it. */
 export interface Across {
@@ -50,7 +49,7 @@ export function printedScene(judged: Judged, across: Scene['across'] = []): Scen
 /** Another choice, the slices from `from` up to `to` only. */
 export function sceneOf(
   judged: Judged,
-  { path }: Pick<Choice, 'path'>,
+  { path }: Pick<OtherChoice, 'path'>,
   from: number,
   to: number,
   across: Scene['across'] = [],
@@ -80,17 +79,13 @@ export function sceneOf(
 }
 
 /** Those of the slices that a choice leaves as printed. */
-function unchanged(
-  { printed }: Judged,
-  path: readonly number[],
-  slices: ReadonlySet<number>,
-): ReadonlySet<number> {
+function unchanged({ printed }: Judged, path: BySlice, slices: ReadonlySet<number>): ReadonlySet<number> {
   if (slices.size === 0) return slices;
-  return new Set([...slices].filter((at) => path[at] === undefined || path[at] === printed.path[at]));
+  return new Set([...slices].filter((at) => (path.at(at) ?? printed.path[at]) === printed.path[at]));
 }
 
 /** The fingers of a choice in the order of the slices' own keys; null where no finger takes one. */
-export function givenOf(judged: Judged, path: readonly number[], from: number, to: number): GivenFingers {
+export function givenOf(judged: Judged, path: BySlice, from: number, to: number): GivenFingers {
   return {
     slices: judged.views.slice(from, to).map((view) => {
       const struck: (Finger | null)[] = view.slice.struck.map(() => null);

@@ -6,7 +6,7 @@ import type { Finger } from '../../score/model.js';
 import { scaleFingers } from '../causes/scale-fingering.js';
 import type { Place } from '../findings/places.js';
 import { changesOf, rowOf } from '../findings/remedy-report.js';
-import { fingersAt, type Judged } from '../measure/judged.js';
+import { type BySlice, fingersAt, type Judged } from '../measure/judged.js';
 import { KINDS, movementOf, sumOfMovements, total } from '../measure/kinds.js';
 import type { Passage } from '../measure/passages.js';
 import { realKey } from '../measure/scene.js';
@@ -46,8 +46,8 @@ export function wholeFingerings(
     withFingers(judged, window, (at) => usual[at]!.struck),
   );
   add('scale', scaleOf(judged, window));
-  for (const path of cheapestPaths(window.sectionOf(undefined), count + 1))
-    add('movement', window.with(window.whole(path)));
+  for (const path of cheapestPaths(window.section, count + 1))
+    add('movement', window.with(window.placed(path)));
   return found.map(({ kind, own }) => reported(judged, passage, place, kind, own));
 }
 
@@ -120,7 +120,7 @@ function reported(
 }
 
 /** By slice, from the lowest struck key up; null where no finger takes it. */
-function fingersOf(judged: Judged, path: readonly number[], from: number, to: number) {
+function fingersOf(judged: Judged, path: BySlice, from: number, to: number) {
   const fingers: (readonly (Finger | null)[])[] = [];
   for (let at = from; at < to; at++) {
     const view = judged.views[at]!;
