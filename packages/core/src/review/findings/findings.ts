@@ -19,7 +19,7 @@ export interface Drafted extends Omit<ReviewFinding, 'number'> {
 }
 
 /** Slices around a remedy whose motion is planned anew. */
-const AROUND = 8;
+const AROUND = 5;
 
 /** mm that the forearm must travel less in and out for a change of many digits to be mentioned: our choice. */
 const LEAST_TRAVEL = 8;
