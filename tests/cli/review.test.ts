@@ -41,7 +41,7 @@ player; see a clinician about symptoms.
   });
 
   test('fits a screen for the demo and a long edition, and tells everything on request', async () => {
-    const edition = fileURLToPath(new URL('../../fixtures/scores/kuhlau-op20-1-1.musicxml', import.meta.url));
+    const edition = fileURLToPath(new URL('../../fixtures/scores/chopin-op45.musicxml', import.meta.url));
     for (const score of [DEMO, edition]) {
       const lines = (await handline(['review', score], folder.path)).stdout.toString().split('\n');
       expect(lines.length).toBeLessThan(60);

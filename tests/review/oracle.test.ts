@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readLines } from '#core/index.js';
-import { fingersAt, judge } from '#core/review/measure/judged.js';
+import { type BySlice, fingersAt, judge } from '#core/review/measure/judged.js';
 import { Window } from '#core/review/measure/window.js';
 import { scoreOf } from './score.js';
 
@@ -25,7 +25,7 @@ describe('the search for remedies', () => {
           const [own] = readLines(scoreOf({ right: onsets.join(' ') })).lines;
           const judged = judge(own!.line, own!.hand, own!.context);
           const window = new Window(judged, 0, judged.views.length);
-          const changed = (path: readonly number[]) =>
+          const changed = (path: BySlice) =>
             judged.digits.reduce((sum, digits, at) => {
               const fingers = fingersAt(judged, path, at);
               return (

@@ -18,23 +18,29 @@ export interface CausePassage {
 
 const times = (count: number, onset: string): string => new Array<string>(count).fill(onset).join(' ');
 
+/** Eighths a minute at which the forearm still follows each note: from five a second on a figure settles. */
+const SLOWER = 260;
+
 export const CAUSE_PASSAGES: readonly CausePassage[] = [
   {
     cause: 'between-black-keys',
     onsets: 'C#5=4 A4=2 C#5=4 A4=2 C#5=4 A4=2 C#5=4',
-    at: ['1', 1.5],
+    at: ['1', 2.5],
+    eighths: SLOWER,
     nearMiss: 'C#5=3 A4=1 C#5=3 A4=1 C#5=3 A4=1 C#5=3',
   },
   {
     cause: 'curled',
     onsets: 'G4=2+C5=4 G4=2+C#5=5 G4=2+C5=4 G4=2+C5=4 G4=2+C5=4 G4=2 G4=2+Bb4=3',
     at: ['1', 1.5],
+    eighths: SLOWER,
     nearMiss: 'G4=2+C5=4 G4=2+C5=4 G4=2+C5=4 G4=2+C5=4 G4=2+C5=4 G4=2 G4=2+B4=3',
   },
   {
     cause: 'over-reaching',
     onsets: 'G4=3+A4=4 G4=3+Bb4=5 G4=3+A4=4 G4=3+A4=4 G4=3 G4=3 G4=3+A4=4',
     at: ['1', 1.5],
+    eighths: SLOWER,
     nearMiss: 'G4=3+A4=4 G4=3+B4=5 G4=3+A4=4 G4=3+A4=4 G4=3 G4=3 G4=3+A4=4',
   },
   {
@@ -124,9 +130,15 @@ export const CAUSE_PASSAGES: readonly CausePassage[] = [
   },
   {
     cause: 'hand-moves',
-    onsets: 'C4=1 D4=2 E4=3 D4=1 E4=2 F4=3',
+    onsets: 'C4=1 G4=5 E4=1 G4=5 C4=1 G4=5 E4=3 G4=5',
+    at: ['1', 2],
+    nearMiss: 'C4=1 G4=5 E4=3 G4=5 C4=1 G4=5 E4=3 G4=5',
+  },
+  {
+    cause: 'held-key-lost',
+    onsets: 'C4=1:8 / r E4=2 G4=4 E4=1 G4=4 E4=2 G4=4 r',
     at: ['1', 2.5],
-    nearMiss: 'C4=1 D4=2 E4=3 D4=2 E4=3 F4=4',
+    nearMiss: 'C4=1:8 / r E4=2 G4=4 E4=2 G4=4 E4=2 G4=4 r',
   },
   {
     cause: 'forearm-travels',

@@ -6,7 +6,10 @@ const NATURALS: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 
 /** Twice the key about which the keyboard mirrors itself. */
 const MIRROR = 124;
 
-/** What one hand plays: onsets such as `C4=1`, chords `C4=1+E4=3`, lengths in eighths `G4=2:3`, `r` an eighth's rest. */
+/**
+ * What one hand plays: onsets such as `C4=1`, chords `C4=1+E4=3`, lengths in eighths `G4=2:3`, `r` an eighth's rest, bars
+ * parted by `|`, a second voice of as many eighths after `/`.
+ */
 export type Onsets = string;
 
 /** `F#4`, `Bb4`: MIDI number. */
@@ -22,14 +25,29 @@ interface Form {
   readonly mirrored?: boolean;
 }
 
+/** Eighths of a voice. */
+function lengthOf(onsets: Onsets): number {
+  return onsets
+    .trim()
+    .split(/\s+/)
+    .reduce((sum, onset) => sum + Number(onset.split(':')[1] ?? 1), 0);
+}
+
 function measureOf(onsets: Onsets, hand: Hand, mirrored: boolean): string {
+  const voices = onsets.split('/');
+  const back = `<backup><duration>${lengthOf(voices[0]!)}</duration></backup>`;
+  return voices.map((own, nth) => voiceOf(own, hand, mirrored, nth)).join(back);
+}
+
+function voiceOf(onsets: Onsets, hand: Hand, mirrored: boolean, nth: number): string {
   return onsets
     .trim()
     .split(/\s+/)
     .map((onset) => {
       const [chord = '', length = '1'] = onset.split(':');
       const staff = hand === 'right' ? 1 : 2;
-      const rest = `<duration>${length}</duration><voice>${staff}</voice><staff>${staff}</staff>`;
+      const voice = staff + 2 * nth;
+      const rest = `<duration>${length}</duration><voice>${voice}</voice><staff>${staff}</staff>`;
       if (chord === 'r') return `<note><rest/>${rest}</note>`;
       const keys = chord.split('+').map((one) => {
         const [name = '', digit] = one.split('=');
@@ -60,13 +78,8 @@ export function scoreOf(
   for (let nth = 0; nth < Math.max(right.length, left.length); nth++) {
     const up = right[nth] === undefined ? '' : measureOf(right[nth]!, 'right', mirrored);
     const down = left[nth] === undefined ? '' : measureOf(left[nth]!, 'left', mirrored);
-    const lengthOf = (bar: string | undefined) =>
-      (bar ?? '')
-        .trim()
-        .split(/\s+/)
-        .reduce((sum, onset) => sum + Number(onset.split(':')[1] ?? 1), 0);
-    const back =
-      down === '' || up === '' ? '' : `<backup><duration>${lengthOf(right[nth])}</duration></backup>`;
+    const length = lengthOf(right[nth]?.split('/')[0] ?? '');
+    const back = down === '' || up === '' ? '' : `<backup><duration>${length}</duration></backup>`;
     const attributes =
       nth > 0
         ? ''

@@ -6,6 +6,8 @@ import { reviewOf, scoreOf } from './score.js';
 
 const NAMES = ['C', 'C#', 'D', 'D#', 'E', 'F', 'F#', 'G', 'G#', 'A', 'A#', 'B'] as const;
 const name = (key: number): string => `${NAMES[key % 12]}${Math.floor(key / 12) - 1}`;
+/** Eighths a minute at which the forearm still follows each note. */
+const FORM = { eighths: 240 };
 const WITH_FOUR = [2, 3, 4, 3, 2] as const;
 const WITH_THREE = [1, 2, 3, 2, 1] as const;
 
@@ -24,7 +26,7 @@ const text = (keys: readonly number[], digits: readonly number[]): string =>
 
 /** mm that 3 at the turn saves against 4 there. */
 function saved(keys: readonly number[], hand: Hand): number {
-  const score = scoreOf({ right: text(keys, WITH_FOUR) }, { mirrored: hand === 'left' });
+  const score = scoreOf({ right: text(keys, WITH_FOUR) }, { ...FORM, mirrored: hand === 'left' });
   const [own] = readLines(score).lines;
   const [four, three] = [WITH_FOUR, WITH_THREE].map((digits) => ({
     slices: digits.map((finger: Finger) => ({ struck: [finger], held: [] })),
@@ -36,7 +38,7 @@ function saved(keys: readonly number[], hand: Hand): number {
 describe.each<Hand>(['right', 'left'])('a turn at a black key, %s hand', (hand) => {
   const offers = TURNS.map((keys) => {
     const turn = hand === 'right' ? keys[2]! : mirrorKey(keys[2]!);
-    const finding = reviewOf(hand, text(keys, WITH_FOUR)).findings.find(({ remedy }) =>
+    const finding = reviewOf(hand, text(keys, WITH_FOUR), FORM).findings.find(({ remedy }) =>
       remedy?.changes.some(({ key, finger, printed }) => key === turn && finger === 3 && printed === 4),
     );
     return { keys, finding };

@@ -38,11 +38,14 @@ export const unholdable: Cause = {
 export const heldKeyLost: Cause = {
   name: 'held-key-lost',
   kinds: KINDS,
-  find({ views, fingers }, at) {
+  find(scene, at) {
+    const { views, fingers } = scene;
     const [before, view] = [views[at - 1], views[at]!];
     const nth = view.struck.indexOf(true);
-    if (!before || view.cut || nth < 0 || heldCost(before, view, fingers[at - 1]!, fingers[at]!) < NO_TIME)
-      return undefined;
+    if (!before || !fingers[at - 1] || view.cut || nth < 0) return undefined;
+    const left = keyLeft(scene, at);
+    if (left) return left;
+    if (heldCost(before, view, fingers[at - 1]!, fingers[at]!) < NO_TIME) return undefined;
     for (let held = 0; held < view.keys.length; held++) {
       const was = before.keys.indexOf(view.keys[held]!);
       const finger = fingers[at - 1]![was];
@@ -53,6 +56,24 @@ export const heldKeyLost: Cause = {
     return undefined;
   },
 };
+
+/** A key that the score holds, but not the hand, because the finger on it strikes another one, or one lies beyond it. */
+function keyLeft({ views, fingers }: Scene, at: number): Found | undefined {
+  const [before, view] = [views[at - 1]!, views[at]!];
+  for (let was = 0; was < before.keys.length; was++) {
+    const key = before.keys[was]!;
+    const real = realKey(before, was);
+    if (view.keys.includes(key) || !view.slice.held.some((own) => own.key === real)) continue;
+    const finger = fingers[at - 1]![was]!;
+    for (let nth = 0; nth < view.keys.length; nth++) {
+      const own = fingers[at]![nth]!;
+      if (!view.struck[nth] || (view.keys[nth]! > key ? own > finger : own < finger)) continue;
+      const other = { finger, key: real, slice: at };
+      return { slice: at, finger: own, key: realKey(view, nth), other };
+    }
+  }
+  return undefined;
+}
 
 /** The hand leaves its place, although other fingers lie nearer to the keys. */
 export const handMoves: Cause = {

@@ -82,7 +82,7 @@ function telling(causes: readonly Cause[], search: Searched, inPrint: boolean): 
   for (const cause of causes) {
     const { name, kinds } = cause;
     const relief = relieved(remedy.kinds, kinds);
-    if (IMPOSSIBLE.includes(name) ? !remedy.enables : relief <= most) continue;
+    if (name === 'unholdable' ? !remedy.enables : relief <= most) continue;
     if (best && (IMPOSSIBLE.includes(best.cause) || most >= TELLING * remedy.saved)) continue;
     const found = placeOf(cause, search, inPrint);
     if (found) [best, most] = [{ cause: name, found, saved: remedy.kinds }, Math.max(0, relief)];
