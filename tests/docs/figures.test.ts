@@ -12,7 +12,7 @@ const paths = ['README.md', 'DEVELOPERS.md', ...guides.map((name) => `${DOCS}/${
 /** All guides as one text, however their lines are broken. */
 const told = paths.map((path) => readFileSync(`${ROOT}${path}`, 'utf8').replaceAll(/\s+/g, ' ')).join(' ');
 
-const { annotate, cues, fit, fragments, explained, unusual, drill } = readFigures();
+const { annotate, cues, fit, fragments, explained, unusual, drill, review } = readFigures();
 const share = ({ percent, saved }: { readonly percent: number; readonly saved: number }) =>
   `${percent} %, ${saved} mm`;
 const digits = works.reduce((sum, work) => sum + work.digits, 0);
@@ -34,6 +34,11 @@ it.each([
     return `| ${name.replace('harmonic-minor', 'harmonic minor')} | ${cells.join(' | ')} |`;
   }),
   ...explained,
+  `${review.passages.toLocaleString('en')} passages with digits, ${review.measures.toLocaleString('en')} measures of a hand`,
+  ...Object.entries({ ...review.levels, ...review.causes }).map(
+    ([name, count]) => `| ${name} | ${count.toFixed(1)} |`,
+  ),
+  `${review.extra.map((mm) => mm.toFixed(1)).join(', ')} mm a note`,
   `in ${unusual.crossing} % of the fragments`,
   `in ${unusual.sliding} % a finger`,
   `${drill.notes.toLocaleString('en')} notes of all 24 keys`,

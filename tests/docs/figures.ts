@@ -30,6 +30,12 @@ export interface Figures {
   readonly explained: readonly string[];
   /** Percent of the fragments' easiest fingerings with a long finger over another, and with a finger that slides. */
   readonly unusual: { readonly crossing: number; readonly sliding: number };
+  /** What `review` finds: findings per 100 measures of a hand by level and by cause; extra movement, mm a note, by quantile. */
+  readonly review: Readonly<Record<'scores' | 'digits' | 'passages' | 'measures', number>> & {
+    readonly levels: Readonly<Record<string, number>>;
+    readonly causes: Readonly<Record<string, number>>;
+    readonly extra: readonly number[];
+  };
   /** A book of 24 keys in 4 octaves: its notes, and the time that it takes to that of marking it alone. */
   readonly drill: { readonly notes: number; readonly ratio: number };
 }

@@ -23,6 +23,9 @@ export const oneFingerMoves: Cause = {
       const finger = fingers[at]![nth]!;
       const was = fingers[at - 1]!.indexOf(finger);
       if (was < 0 || !view.struck[nth] || before.keys[was] === view.keys[nth]) continue;
+      // From a black key to the white one beside it a finger slides.
+      const slides = before.black[was] && !view.black[nth];
+      if (slides && Math.abs(view.keys[nth]! - before.keys[was]!) === 1) continue;
       const other = { finger, key: realKey(before, was), slice: at - 1 };
       const mm = Math.abs(view.x[nth]! - before.x[was]!);
       return { slice: at, finger, key: realKey(view, nth), other, mm };

@@ -9,6 +9,9 @@ const MOVES = 15;
 /** mm from one fingertip to the next of a hand at rest over white keys. */
 const FINGER_STEP = 23.5;
 
+/** Multiple of a pair's practical limit from which no hand holds it: up to there it is a stretch. Our choice. */
+const BEYOND = 1.1;
+
 /** Digits that no hand can hold together: against the order of the keys, twice the same finger, beyond all reach. */
 export const unholdable: Cause = {
   name: 'unholdable',
@@ -21,7 +24,7 @@ export const unholdable: Cause = {
     for (let a = 0; a < own.length; a++) {
       for (let b = a + 1; b < own.length; b++) {
         const wide =
-          own[a]! < own[b]! && view.x[b]! - view.x[a]! > reach(hand, own[a]!, own[b]!).maxPractical;
+          own[a]! < own[b]! && view.x[b]! - view.x[a]! > BEYOND * reach(hand, own[a]!, own[b]!).maxPractical;
         if (own[a]! < own[b]! && !wide) continue;
         const other = { finger: own[a]!, key: realKey(view, a), slice: at };
         const found = { slice: at, finger: own[b]!, key: realKey(view, b), other };
@@ -30,7 +33,7 @@ export const unholdable: Cause = {
         open ??= found;
       }
     }
-    return open ?? (own.length > 0 ? { slice: at, finger: own[0]!, key: realKey(view, 0) } : undefined);
+    return open;
   },
 };
 

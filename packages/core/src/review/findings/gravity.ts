@@ -2,6 +2,7 @@ import { reachBetween } from '../../anatomy/reach.js';
 import { WHITE_WIDTH } from '../../keyboard/key-plan.js';
 import type { Thresholds } from '../../options/review-options.js';
 import type { CauseName, Found } from '../causes/cause.js';
+import { KINDS } from '../measure/kinds.js';
 import type { Scene } from '../measure/scene.js';
 import { type Diagnosis, isInPrint } from './diagnosis.js';
 import type { Remedy } from './remedies.js';
@@ -12,17 +13,20 @@ import { LEVELS, type Level, levelOf } from './thresholds.js';
  * fingering rather than a mistake mended. Our choice.
  */
 const EACH: Readonly<Record<Level, number>> = { 'worth changing': 4, 'worth a look': 2, remark: 1 };
+/** Share of what a remedy saves that it may cost more of one kind of movement: our choice. */
+const MOST_LOST = 0.5;
 /** Share of the practical limit of a pair up to which a stretch is the player's affair: our choice. */
 const AT_THE_LIMIT = 0.95;
 
 /**
  * How grave a finding is. What no hand can hold is to be changed; what the other hand may take, and a held key that is
  * lost, are worth a look, whatever they save, and no more: somebody else plays it, the pedal keeps it. No more than that,
- * too, are a shift of the hand, a stretch that this hand has, and what inferred fingers do: they are not in print.
+ * too, are a shift of the hand, a thumb on black, a stretch that this hand has, what inferred fingers do, which are not in
+ * print, and where the remedy costs much of another kind.
  */
 export function gravity(
   { cause, found }: Diagnosis,
-  { saved, changed }: Remedy,
+  { saved, changed, kinds }: Remedy,
   printed: Scene,
   thresholds: Thresholds,
 ): Level {
@@ -32,6 +36,8 @@ export function gravity(
   const level = most.find((own) => saved >= EACH[own] * thresholds.digit * changed) ?? 'remark';
   const mild =
     cause === 'hand-moves' ||
+    cause === 'thumb-on-black' ||
+    KINDS.some((kind) => -kinds[kind] > MOST_LOST * saved) ||
     !isInPrint(printed, found) ||
     (cause === 'stretch' && isWithinReach(printed, found));
   return level === 'worth changing' && mild ? 'worth a look' : level;
