@@ -12,7 +12,7 @@ const paths = ['README.md', 'DEVELOPERS.md', ...guides.map((name) => `${DOCS}/${
 /** All guides as one text, however their lines are broken. */
 const told = paths.map((path) => readFileSync(`${ROOT}${path}`, 'utf8').replaceAll(/\s+/g, ' ')).join(' ');
 
-const { annotate, cues, fit, fragments, explained, unusual, drill, review } = readFigures();
+const { annotate, cues, fit, fragments, explained, unusual, drill, review, reviewTime } = readFigures();
 const share = ({ percent, saved }: { readonly percent: number; readonly saved: number }) =>
   `${percent} %, ${saved} mm`;
 const digits = works.reduce((sum, work) => sum + work.digits, 0);
@@ -38,6 +38,7 @@ it.each([
   ...Object.entries({ ...review.levels, ...review.causes }).map(
     ([name, count]) => `| ${name} | ${count.toFixed(1)} |`,
   ),
+  `a review of ${reviewTime.digits.toLocaleString('en')} digits takes ${reviewTime.ratio} times the CPU time`,
   `${review.extra.map((mm) => mm.toFixed(1)).join(', ')} mm a note`,
   `in ${unusual.crossing} % of the fragments`,
   `in ${unusual.sliding} % a finger`,

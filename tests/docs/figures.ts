@@ -36,6 +36,8 @@ export interface Figures {
     readonly causes: Readonly<Record<string, number>>;
     readonly extra: readonly number[];
   };
+  /** A review of so many digits: its CPU time to that of `annotate`. */
+  readonly reviewTime: { readonly digits: number; readonly ratio: number };
   /** A book of 24 keys in 4 octaves: its notes, and the time that it takes to that of marking it alone. */
   readonly drill: { readonly notes: number; readonly ratio: number };
 }

@@ -1,6 +1,6 @@
 import { reach } from '../../anatomy/reach.js';
 import { WHITE_WIDTH } from '../../keyboard/key-plan.js';
-import { crosses } from '../measure/leaps.js';
+import { crosses, slipsBehind } from '../measure/leaps.js';
 import { realKey, type Scene, type Step, stepInto } from '../measure/scene.js';
 import type { Cause, Found } from './cause.js';
 
@@ -59,7 +59,10 @@ export const longFingersCross: Cause = {
   find(scene, at) {
     const step = stepInto(scene, at);
     if (!step || !isCrossed(step) || !crosses(step.interval, scene.views[at]!.seconds)) return undefined;
-    const { from, to } = step;
+    const { from, to, was, is, interval } = step;
+    const [before, view] = [scene.views[at - 1]!, scene.views[at]!];
+    if (from !== 1 && to !== 1 && slipsBehind(from, to, before.black[was]!, view.black[is]!, interval))
+      return undefined;
     return (from !== 1 && to !== 1) || from === 5 || to === 5 ? atStep(scene, at, step) : undefined;
   },
 };

@@ -77,11 +77,21 @@ class MostOfCrossing {
     if (this.#interval > FARTHEST) return 0;
     const long = from !== 1 && to !== 1;
     if (!long && from !== 5 && to !== 5) return Number.POSITIVE_INFINITY;
-    const fromLonger = Math.abs(from - 3) < Math.abs(to - 3);
-    const onBlack = fromLonger ? this.#fromBlack && !this.#toBlack : this.#toBlack && !this.#fromBlack;
-    if (long && onBlack && this.#interval <= STEP) return OVER_BLACK;
+    if (long && slipsBehind(from, to, this.#fromBlack, this.#toBlack, this.#interval)) return OVER_BLACK;
     return long ? this.#hop : SLOW_HOP;
   }
+}
+
+/** Whether a shorter finger slips behind a longer one, which is on a black key beside its own. */
+export function slipsBehind(
+  from: Finger,
+  to: Finger,
+  fromBlack: boolean,
+  toBlack: boolean,
+  semitones: number,
+): boolean {
+  const onBlack = Math.abs(from - 3) < Math.abs(to - 3) ? fromBlack && !toBlack : toBlack && !fromBlack;
+  return onBlack && Math.abs(semitones) <= STEP;
 }
 
 export const LEAPS = 'leaps';
