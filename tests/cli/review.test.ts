@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
@@ -80,6 +80,26 @@ player; see a clinician about symptoms.
         .split('\n')
         .map((row) => row.trim().split(/ {2,}/)[0]),
     ).toEqual(['score', 'hop.musicxml', 'easy.musicxml']);
+  });
+
+  test('of a folder is one of its scores, each on a line of the report as it is done', async () => {
+    for (const name of ['a', 'b']) mkdirSync(folder.at(`edition/${name}`), { recursive: true });
+    folder.put('edition/a/hop.musicxml', HOP);
+    folder.put('edition/b/easy.musicxml', EASY);
+    folder.put('edition/b/bad.musicxml', '<score');
+    const args = ['review', 'edition', 'edition/*/hop.musicxml', '--report', 'found.jsonl', '--jobs', '1'];
+    const { code, stdout, stderr } = await handline([...args, '--fail-on', 'change'], folder.path);
+    expect(code).toBe(1);
+    expect(stderr).toMatch(/edition.b.bad\.musicxml/);
+    expect(stdout.toString().split('Scores, worst first')[1]).toMatch(/hop[^]+easy/);
+    const lines = readFileSync(folder.at('found.jsonl'), 'utf8').trim().split('\n');
+    expect(lines).toHaveLength(3);
+    const entries = lines.map((line) => JSON.parse(line));
+    for (const { review } of entries.filter((own) => own.review))
+      expect([validate({ files: [{ input: 'x', review }] }), validate.errors]).toEqual([true, null]);
+    expect(entries.map(({ status }) => status).sort()).toEqual(['refused', 'unchanged', 'unchanged']);
+    const again = await handline(args, folder.path);
+    expect([again.code, again.stderr]).toEqual([2, expect.stringMatching(/found\.jsonl: is already there/)]);
   });
 
   test('as JSON fits the schema, errors included; as Markdown it is a page', async () => {

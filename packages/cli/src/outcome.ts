@@ -1,9 +1,11 @@
-import type { Place, Report, Warning, WarningCode } from '@handline/core';
+import type { Place, Report, Review, Warning, WarningCode } from '@handline/core';
 
 /** What the library found in one input. */
 export interface Findings {
   readonly warnings: readonly Warning[];
   readonly report?: Report;
+  /** Of the digits that a score has. */
+  readonly review?: Review;
 }
 
 /** What the library made of one input. */

@@ -4,6 +4,7 @@ import { type Job, shown } from '../files/jobs.js';
 import { guarded } from '../files/write.js';
 import { deliver } from '../jobs/deliver.js';
 import type { Failure } from '../jobs/failed.js';
+import { inTurn } from '../jobs/in-turn.js';
 import type { Work } from '../jobs/perform.js';
 import { type Performers, performers, usualThreads } from '../jobs/performers.js';
 import { DoneRecord } from '../jobs/record.js';
@@ -88,19 +89,6 @@ function scoreToStdout(jobs: readonly Job[]): boolean {
 function recordOf({ jobs, choice, record }: Task): DoneRecord | undefined {
   if (record === undefined || (jobs.length === 1 && choice.skipDone !== true)) return undefined;
   return new DoneRecord(record.folder, record.options);
-}
-
-/** Has at most `most` of the items taken at once, in their order; nothing waits in memory but the list itself. */
-async function inTurn<T>(
-  items: readonly T[],
-  most: number,
-  take: (place: number, item: T) => Promise<void>,
-): Promise<void> {
-  const left = items.entries();
-  const taker = async (): Promise<void> => {
-    for (const [place, item] of left) await take(place, item);
-  };
-  await Promise.all(Array.from({ length: most }, taker));
 }
 
 /** Undefined where nobody reads the result. */

@@ -1,5 +1,12 @@
 import type { Readable } from 'node:stream';
-import { type AnnotateOptions, annotate, type ClearOptions, clear } from '@handline/core';
+import {
+  type AnnotateOptions,
+  annotate,
+  type ClearOptions,
+  clear,
+  type ReviewOptions,
+  review,
+} from '@handline/core';
 import { type Job, shown } from '../files/jobs.js';
 import { refuseMislabelled } from '../files/kinds.js';
 import { type FileState, readSource } from '../files/read.js';
@@ -10,6 +17,8 @@ import { type Failure, failed } from './failed.js';
 export type Work =
   | { readonly name: 'mark'; readonly options: AnnotateOptions }
   | { readonly name: 'clear'; readonly options: ClearOptions }
+  /** The score itself stays as it is. */
+  | { readonly name: 'review'; readonly options: ReviewOptions }
   | ((bytes: Uint8Array, file: string) => Result)
   /** A result that is made from nothing. */
   | { readonly name: 'make'; readonly make: () => Result };
@@ -64,6 +73,10 @@ function made({ output, ...findings }: Result, named: string | undefined): Perfo
 
 function worked(work: Exclude<Work, { readonly name: 'make' }>, bytes: Uint8Array, file: string): Result {
   if (typeof work === 'function') return work(bytes, file);
+  if (work.name === 'review') {
+    const own = review(bytes, { ...work.options, file });
+    return { output: bytes, review: own, warnings: own.warnings };
+  }
   if (work.name === 'clear') return clear(bytes, { ...work.options, file });
   const { output, report } = annotate(bytes, { ...work.options, file });
   return { output, report, warnings: report.warnings };

@@ -156,8 +156,13 @@ export function reportChoice(args: Arguments): ReportChoice {
   };
 }
 
-export function runChoice(args: Arguments): ReportChoice & RunChoice {
+/** Worker threads, where the command line says how many. */
+export function jobsOf(args: Arguments): number | undefined {
   const jobs = text(args, 'jobs');
+  return jobs === undefined ? undefined : parseCount('jobs', jobs, 1);
+}
+
+export function runChoice(args: Arguments): ReportChoice & RunChoice {
   const skipDone = flag(args, 'skip-done');
   if (skipDone && text(args, 'out-dir') === undefined) {
     throw usageError(
@@ -166,7 +171,7 @@ export function runChoice(args: Arguments): ReportChoice & RunChoice {
   }
   return {
     ...reportChoice(args),
-    ...defined({ jobs: jobs === undefined ? undefined : parseCount('jobs', jobs, 1) }),
+    ...defined({ jobs: jobsOf(args) }),
     skipDone,
     dryRun: flag(args, 'dry-run'),
   };

@@ -59,6 +59,12 @@ export function addReviewOptions(parser: Argv): Argv {
     })
     .option('json', { group: REPORT, type: 'boolean', describe: 'Print everything as JSON' })
     .option('markdown', { group: REPORT, type: 'boolean', describe: 'Print everything as Markdown' })
+    .option(
+      'report',
+      value(REPORT, 'Write the review of every score to this file, a line of JSON each, as it is done'),
+    )
+    .option('quiet', { alias: 'q', group: REPORT, type: 'boolean', describe: 'Show no progress' })
+    .option('jobs', value(REPORT, 'Scores worked on at once [as many as there are cores]'))
     .option('fail-on', {
       ...value(REPORT, 'End with exit code 6 where there is a finding of this level or a graver one'),
       choices: ['change', 'look', 'remark'] as const,

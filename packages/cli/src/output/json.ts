@@ -1,8 +1,8 @@
 import type { Report } from '@handline/core';
-import type { Outcome } from '../outcome.js';
+import type { Findings, Outcome } from '../outcome.js';
 
 /** What became of one input, with the library's report on it where there is one. */
-export interface FileReport extends Omit<Outcome, 'result'>, Partial<Report> {}
+export interface FileReport extends Omit<Outcome, 'result'>, Partial<Report>, Pick<Findings, 'review'> {}
 
 /** What `--json` prints: one entry for every input, in the order of the jobs. */
 export interface RunReport {
@@ -13,7 +13,12 @@ export interface RunReport {
 
 /** What the full report says of one file. */
 export function jsonEntry({ result, ...outcome }: Outcome): FileReport {
-  return { ...outcome, ...result?.report, ...(result && { warnings: result.warnings }) };
+  return {
+    ...outcome,
+    ...result?.report,
+    ...(result?.review && { review: result.review }),
+    ...(result && { warnings: result.warnings }),
+  };
 }
 
 /** A `RunReport`, text by text. */
