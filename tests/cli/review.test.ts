@@ -91,7 +91,7 @@ player; see a clinician about symptoms.
     const { code, stdout, stderr } = await handline([...args, '--fail-on', 'change'], folder.path);
     expect(code).toBe(1);
     expect(stderr).toMatch(/edition.b.bad\.musicxml/);
-    expect(stdout.toString().split('Scores, worst first')[1]).toMatch(/hop[^]+easy/);
+    expect(stdout.toString().split('Scores, worst first')[1]).toMatch(/hop[\s\S]+easy/);
     const lines = readFileSync(folder.at('found.jsonl'), 'utf8').trim().split('\n');
     expect(lines).toHaveLength(3);
     const entries = lines.map((line) => JSON.parse(line));

@@ -39,7 +39,9 @@ it.each([
     ([name, count]) => `| ${name} | ${count.toFixed(1)} |`,
   ),
   `a review of ${reviewTime.digits.toLocaleString('en')} digits takes ${reviewTime.ratio} times the CPU time`,
-  `${review.extra.map((mm) => mm.toFixed(1)).join(', ')} mm a note`,
+  `${Object.values(review.extra)
+    .map((mm) => mm.toFixed(1))
+    .join(', ')} mm a note`,
   `in ${unusual.crossing} % of the fragments`,
   `in ${unusual.sliding} % a finger`,
   `${drill.notes.toLocaleString('en')} notes of all 24 keys`,

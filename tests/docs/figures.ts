@@ -30,11 +30,11 @@ export interface Figures {
   readonly explained: readonly string[];
   /** Percent of the fragments' easiest fingerings with a long finger over another, and with a finger that slides. */
   readonly unusual: { readonly crossing: number; readonly sliding: number };
-  /** What `review` finds: findings per 100 measures of a hand by level and by cause; extra movement, mm a note, by quantile. */
+  /** What `review` finds: findings per 100 measures of a hand by level and by cause; extra movement, mm a note, by percent of the passages. */
   readonly review: Readonly<Record<'scores' | 'digits' | 'passages' | 'measures', number>> & {
     readonly levels: Readonly<Record<string, number>>;
     readonly causes: Readonly<Record<string, number>>;
-    readonly extra: readonly number[];
+    readonly extra: Readonly<Record<string, number>>;
   };
   /** A review of so many digits: its CPU time to that of `annotate`. */
   readonly reviewTime: { readonly digits: number; readonly ratio: number };

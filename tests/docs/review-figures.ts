@@ -60,7 +60,9 @@ const figures: Figures['review'] = {
   causes: Object.fromEntries(
     [...causes].sort((a, b) => b[1] - a[1]).map(([cause, count]) => [cause, perHundred(count)]),
   ),
-  extra: SHARES.map((share) => Number(extra[Math.floor((share / 100) * (extra.length - 1))]!.toFixed(1))),
+  extra: Object.fromEntries(
+    SHARES.map((share) => [share, Number(extra[Math.floor((share / 100) * (extra.length - 1))]!.toFixed(1))]),
+  ),
 };
 console.log(JSON.stringify(figures, null, 2));
 told.sort((a, b) => LEVELS.indexOf(a.level) - LEVELS.indexOf(b.level) || b.mm - a.mm);

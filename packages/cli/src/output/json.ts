@@ -2,7 +2,7 @@ import type { Report } from '@handline/core';
 import type { Findings, Outcome } from '../outcome.js';
 
 /** What became of one input, with the library's report on it where there is one. */
-export interface FileReport extends Omit<Outcome, 'result'>, Partial<Report>, Pick<Findings, 'review'> {}
+export interface FileReport extends Omit<Outcome, 'result'>, Partial<Report> {}
 
 /** What `--json` prints: one entry for every input, in the order of the jobs. */
 export interface RunReport {
@@ -11,8 +11,8 @@ export interface RunReport {
   readonly files: readonly FileReport[];
 }
 
-/** What the full report says of one file. */
-export function jsonEntry({ result, ...outcome }: Outcome): FileReport {
+/** What the full report says of one file, or `review` of one score. */
+export function jsonEntry({ result, ...outcome }: Outcome): FileReport & Pick<Findings, 'review'> {
   return {
     ...outcome,
     ...result?.report,
