@@ -1,30 +1,53 @@
+import { readdirSync } from 'node:fs';
+import { parseArgs } from 'node:util';
 import { Stryker } from '@stryker-mutator/core';
 
-// npm run mutate -- ROOM [FILE...]: mutates a room of core, or only the named files of it, and prints the score. What was
-// judged before and has not changed since is taken from the last run.
+// npm run mutate -- ROOM [FILE...] [--share 0.1 [--seed 2]]: mutates a room of core, or only the named files of it, and prints the score;
+// with a share, of a random sample of the mutants. What was judged before and has not changed since is taken from the last
+// run of the same share.
 
 /** Which tests judge a room, beside those of its own folder. */
 const JUDGES: Readonly<Record<string, readonly string[]>> = {
   fingering: ['practice', 'handbook', 'api/lines.test.ts'],
   motion: ['practice', 'cues/hands-across.test.ts'],
-  cues: ['api/placement.test.ts', 'api/report.test.ts', 'properties/reading-aids.test.ts'],
+  cues: [
+    'motion/reason.test.ts',
+    'api/placement.test.ts',
+    'api/report.test.ts',
+    'properties/reading-aids.test.ts',
+  ],
   musicxml: ['properties/forms.test.ts', 'properties/roundtrip.test.ts', 'properties/resaved.test.ts'],
 };
 
-const testsOf = (judge: string): string => `tests/${judge}${judge.endsWith('.ts') ? '' : '/**/*.test.ts'}`;
+const testsOf = (judge: string): string[] =>
+  judge.endsWith('.ts')
+    ? [`tests/${judge}`]
+    : readdirSync(`tests/${judge}`, { recursive: true, encoding: 'utf8' })
+        .filter((file) => file.endsWith('.test.ts') && !file.endsWith('.long.test.ts'))
+        .map((file) => `tests/${judge}/${file}`);
 
-const [room = '', ...files] = process.argv.slice(2);
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: { share: { type: 'string', default: '1' }, seed: { type: 'string', default: '1' } },
+});
+const [room = '', ...files] = positionals;
+const share = Number(values.share);
 const judges = JUDGES[room];
 if (judges === undefined) {
-  console.error(`npm run mutate -- ROOM [FILE...]; rooms: ${Object.keys(JUDGES).join(', ')}`);
+  console.error(
+    `npm run mutate -- ROOM [FILE...] [--share 0.1 [--seed 2]]; rooms: ${Object.keys(JUDGES).join(', ')}`,
+  );
   process.exit(2);
 }
 const source = `packages/core/src/${room}`;
-process.env.HANDLINE_JUDGES = [room, ...judges].map(testsOf).join();
+process.env.HANDLINE_SAMPLE = `${values.share},${values.seed}`;
+process.env.HANDLINE_JUDGES = [room, ...judges].flatMap(testsOf).join();
 const results = await new Stryker({
-  testRunner: 'vitest',
-  plugins: ['@stryker-mutator/vitest-runner'],
-  vitest: { configFile: 'tests/mutation/vitest.config.ts', related: false },
+  testRunner: 'in-process',
+  testRunnerNodeArgs: ['--import', 'tsx', '--max-old-space-size=1500'],
+  plugins: ['./tests/mutation/in-process-runner.ts', './tests/mutation/sampling-checker.ts'],
+  checkers: share < 1 ? ['sample'] : [],
+  checkerNodeArgs: ['--import', 'tsx'],
   // Stryker would rewrite the project references with a compiler API that TypeScript 7 lacks; nothing is compiled here.
   tsconfigFile: 'none',
   mutate: [
@@ -38,16 +61,19 @@ const results = await new Stryker({
   // What runs while test files load counts for the tests that run it later, and constants are not mutated.
   ignoreStatic: true,
   incremental: true,
-  incrementalFile: `node_modules/.cache/stryker/${room}.json`,
+  incrementalFile: `node_modules/.cache/stryker/${room}${share < 1 ? `-${values.share}-${values.seed}` : ''}.json`,
   tempDirName: '.stryker-tmp',
-  reporters: ['clear-text', 'html'],
+  reporters: ['clear-text', 'html', 'progress-append-only'],
   htmlReporter: { fileName: `node_modules/.cache/stryker/${room}.html` },
   clearTextReporter: { allowColor: false, logTests: false, reportTests: false, allowEmojis: false },
-  concurrency: 2,
-  timeoutMS: 30_000,
+  concurrency: 1,
+  timeoutMS: 60_000,
 }).runMutationTest();
-const detected = results.filter(({ status }) => status === 'Killed' || status === 'Timeout').length;
-const valid = results.filter(
-  ({ status }) => status !== 'Ignored' && status !== 'CompileError' && status !== 'RuntimeError',
-).length;
-console.log(`${room}: ${detected} of ${valid} mutants killed, ${((100 * detected) / valid).toFixed(1)} %`);
+const valid = results.filter(({ status }) => !['Ignored', 'CompileError', 'RuntimeError'].includes(status));
+const detected = valid.filter(({ status }) => status === 'Killed' || status === 'Timeout').length;
+const score = detected / valid.length;
+const error = 1.96 * Math.sqrt((score * (1 - score)) / valid.length);
+console.log(
+  `${room}: ${detected} of ${valid.length} mutants killed, ${(100 * score).toFixed(1)} %` +
+    (share < 1 ? ` (a sample: the whole within ${(100 * error).toFixed(1)} points, 95 of 100 times)` : ''),
+);
