@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { CUE_KEYS, CUE_LAYERS, type CueKey } from '#core/cues/keys.js';
-import { cautionText, cueWording, LANGUAGES, legendText } from '#core/cues/wording.js';
+import {
+  cautionText,
+  cueMeanings,
+  cueWording,
+  LANGUAGES,
+  legendText,
+  printedLines,
+} from '#core/cues/wording.js';
 import type { Language } from '#core/options/options.js';
 import { HandlineError } from '#core/score/errors.js';
 
@@ -66,12 +73,28 @@ describe("a user's own wording", () => {
   it('refuses cues that do not exist and names them', () => {
     const call = () => cueWording('en', { in: 'x', inward: 'y', toString: 'z' });
     expect(call).toThrow(HandlineError);
+    expect(call).toThrow(expect.objectContaining({ code: 'OPTION' }));
     expect(call).toThrow(/no such cue: inward, toString; the cues are .*thumb-passes/);
   });
 
   it.each(['', '  ', 'a\nb', 'a\u0000', 'x'.repeat(61), 5])('refuses %j as a text', (text) => {
     const own = { in: text } as unknown as Record<string, string>;
     expect(() => cueWording('en', own)).toThrow(/wording: the text of in must be one line/);
+    expect(() => cueWording('en', own)).toThrow(expect.objectContaining({ code: 'OPTION' }));
+  });
+
+  it('may be sixty characters long', () => {
+    expect(cueWording('en', { in: 'x'.repeat(60) }).in).toHaveLength(60);
+  });
+
+  it('stands beside the fuller text in the list of meanings, unless it replaces it', () => {
+    const meanings = cueMeanings('en', { in: 'closer' });
+    expect(meanings).toHaveLength(CUE_KEYS.length);
+    const of = (key: CueKey) => meanings[CUE_KEYS.indexOf(key)]!.texts;
+    expect(of('in')).toEqual(['closer']);
+    expect(of('out')).toEqual(['out', 'forearm out']);
+    expect(of('rotate')).toEqual(['rotate']);
+    expect(meanings[CUE_KEYS.indexOf('rotate')]!.meaning).toBe('the forearm turns to and fro with the notes');
   });
 });
 
@@ -108,5 +131,13 @@ describe('the legend', () => {
     expect(legendText('en', ['depth'], { in: 'closer' })).toMatch(
       /^closer: the forearm moves towards the fallboard$/m,
     );
+  });
+});
+
+describe('in print', () => {
+  it('parts stand on lines of their own, and long ones are broken at fourteen characters', () => {
+    expect(printedLines('thumb passes, in')).toBe('thumb passes\nin');
+    expect(printedLines('over the thumb')).toBe('over the thumb');
+    expect(printedLines('lean in over the key')).toBe('lean in over\nthe key');
   });
 });

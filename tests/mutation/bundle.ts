@@ -10,6 +10,13 @@ export type Load = (file: string) => void;
 /** What takes the place of vitest, for the bundled tests. */
 export const VITEST = '__handline_vitest';
 
+/** How often a property draws at most: a global, so that it can be set test by test. */
+export const DRAWS = '__handline_draws';
+const FEWER_DRAWS = `const fc = require('fast-check');
+const assert = (property, more) =>
+  fc.assert(property, { ...more, numRuns: Math.min(more?.numRuns ?? 100, globalThis.${DRAWS}) });
+module.exports = { ...fc, assert };`;
+
 /**
  * Bundles test files and the sources that they import, and returns a function that starts with all modules unloaded: mutants
  * share the compiled code, and nothing that a module remembers.
@@ -36,6 +43,12 @@ exports.setup = () => require(${JSON.stringify(resolve(root, 'tests/mutation/set
           build.onLoad({ filter: /.*/, namespace: 'runner' }, () => ({
             contents: `module.exports = globalThis.${VITEST};`,
           }));
+          build.onResolve({ filter: /^fast-check$/ }, ({ namespace }) =>
+            namespace === 'draws'
+              ? { path: 'fast-check', external: true }
+              : { path: 'fast-check', namespace: 'draws' },
+          );
+          build.onLoad({ filter: /.*/, namespace: 'draws' }, () => ({ contents: FEWER_DRAWS }));
           build.onResolve({ filter: /^[^./#]/ }, ({ path }) =>
             path === '@handline/core' ? undefined : { path, external: true },
           );

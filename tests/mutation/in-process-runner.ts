@@ -31,7 +31,7 @@ import {
   type Test,
   type VitestRunner,
 } from '@vitest/runner';
-import { bundle, type Load, VITEST } from './bundle.js';
+import { bundle, DRAWS, type Load, VITEST } from './bundle.js';
 
 interface Instrumented {
   activeMutant: string | undefined;
@@ -59,6 +59,9 @@ globals[VITEST] = { afterAll, beforeAll, describe, expect, it, test: it };
 /** A test that takes more CPU time, in ms, judges no mutant: scores are a little too low rather than days late. */
 const LONGEST = 1000;
 
+/** A property draws at most so often for a mutant: most that die do so at once, and each survivor costs all draws. */
+const MOST_DRAWS = 25;
+
 const testsOf = (task: Task): Test[] => ('tasks' in task ? task.tasks.flatMap(testsOf) : [task as Test]);
 
 /**
@@ -70,6 +73,8 @@ class InProcessRunner implements TestRunner {
   #files: string[] = [];
   /** CPU time of a test, in ms. */
   readonly #spent = new Map<string, number>();
+  /** Tests that count their cases, and so fail with few draws. */
+  readonly #counting = new Set<string>();
   readonly #kills = new Map<string, number>();
 
   capabilities() {
@@ -87,8 +92,15 @@ class InProcessRunner implements TestRunner {
     instrumented.activeMutant = undefined;
     instrumented.mutantCoverage = undefined;
     const tests = await this.#run(this.#files, () => true, false);
+    for (const { id, status } of tests) if (status === TestStatus.Failed) this.#counting.add(id);
+    const again = await this.#run(this.#files, (id) => this.#counting.has(id), false);
+    const byId = new Map([...tests, ...again].map((test) => [test.id, test]));
     const { mutantCoverage } = instrumented as Instrumented;
-    return { status: DryRunStatus.Complete, tests, ...(mutantCoverage && { mutantCoverage }) };
+    return {
+      status: DryRunStatus.Complete,
+      tests: [...byId.values()],
+      ...(mutantCoverage && { mutantCoverage }),
+    };
   }
 
   async mutantRun({ activeMutant, testFilter, hitLimit }: MutantRunOptions): Promise<MutantRunResult> {
@@ -149,9 +161,10 @@ class InProcessRunner implements TestRunner {
           });
           instrumented.activeMutant = mutant;
         },
-        onBeforeRunTask(test) {
+        onBeforeRunTask: (test) => {
           if (failed) test.mode = 'skip';
           instrumented.currentTestId = ids.get(test);
+          globals[DRAWS] = this.#counting.has(ids.get(test)!) ? Number.POSITIVE_INFINITY : MOST_DRAWS;
           start = process.cpuUsage();
         },
         onAfterRunTask: (test) => {
