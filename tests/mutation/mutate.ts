@@ -3,7 +3,8 @@ import { parseArgs } from 'node:util';
 import { Stryker } from '@stryker-mutator/core';
 
 // npm run mutate -- ROOM [FILE...] [--share 0.1 [--seed 2]]: mutates a room of core, or only the named files of it, and prints the score;
-// with a share, of a random sample of the mutants. What was judged before and has not changed since is taken from the last
+// with a share, of a random sample of the mutants; judged only by the
+// tests named by `--by`, or else by the room's. What was judged before and has not changed since is taken from the last
 // run of the same share.
 
 /** Which tests judge a room, beside those of its own folder. */
@@ -33,7 +34,11 @@ const testsOf = (judge: string): string[] =>
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { share: { type: 'string', default: '1' }, seed: { type: 'string', default: '1' } },
+  options: {
+    share: { type: 'string', default: '1' },
+    seed: { type: 'string', default: '1' },
+    by: { type: 'string' },
+  },
 });
 const [room = '', ...files] = positionals;
 const share = Number(values.share);
@@ -46,7 +51,7 @@ if (judges === undefined) {
 }
 const source = `packages/core/src/${room}`;
 process.env.HANDLINE_SAMPLE = `${values.share},${values.seed}`;
-process.env.HANDLINE_JUDGES = [room, ...judges]
+process.env.HANDLINE_JUDGES = (values.by?.split(',') ?? [room, ...judges])
   .flatMap(testsOf)
   .filter((file) => !SLOW.includes(file))
   .join();
