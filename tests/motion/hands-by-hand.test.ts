@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { handCrossings } from '#core/motion/hand-crossings.js';
 import type { Finger } from '#core/score/model.js';
+import { Clock } from '#core/score/tempo.js';
 import { type Given, lineOf, type Step } from './lines.js';
 
 // Worked out by hand from the stated numbers; every threshold is met from both sides.
@@ -10,6 +11,9 @@ const step = (keys: readonly number[], fingers: readonly Finger[], more: Partial
   fingers,
   ...more,
 });
+
+/** Two quarters a second. */
+const CLOCK = new Clock([{ at: { num: 0, den: 1 }, quartersPerMinute: 120 }]);
 
 describe('hand over hand', () => {
   /** Steps of one hand, a key each at quarters from the start; `seconds` until the key is let go. */
@@ -35,10 +39,9 @@ describe('hand over hand', () => {
     };
   };
   const said = (right: Given, left: Given) => {
-    const { right: rights, left: lefts } = handCrossings(right, left);
+    const { right: rights, left: lefts } = handCrossings(right, left, CLOCK);
     return [rights, lefts].map((all) => all.map((found) => found?.kind.slice(5)));
   };
-  // Two quarters a second.
   const still = play('right', [
     [60, 0, 1],
     [60, 2, 1],
@@ -110,7 +113,7 @@ describe('hand over hand', () => {
       [59, 0, 1],
       [62, 2, 1],
     ]);
-    const { right: rights, left: lefts } = handCrossings(right, left);
+    const { right: rights, left: lefts } = handCrossings(right, left, CLOCK);
     // C6 to C4: 14 white keys of 23.5 mm.
     expect(rights[1]).toEqual({
       kind: 'hand-over',
