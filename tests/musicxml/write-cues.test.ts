@@ -1,7 +1,11 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { CueMark, Marks } from '#core/musicxml/marks/edit.js';
+import { xmlText } from '#core/musicxml/marks/insertions.js';
+import { parseTree } from '#core/musicxml/xml/tree.js';
+import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { nested, note, score } from './write-score.js';
-import { mark } from './write-source.js';
+import { clear, mark } from './write-source.js';
 
 const cue = (at: number, text = 'in'): CueMark => ({ part: 0, note: at, text, placement: 'above' });
 
@@ -22,6 +26,41 @@ function outline(measure: readonly string[], marks: Partial<Marks>): string[] {
 const plain = (lines: readonly string[]) => lines.map((line) => line.trim());
 
 describe('cues', () => {
+  it('say what they are told to, whatever it is', () => {
+    const piece = fc.oneof(
+      fc.constantFrom(
+        '&',
+        'amp;',
+        '&amp;',
+        '&uml;',
+        '&#65;',
+        '&#x41;',
+        '<',
+        '>',
+        ']]>',
+        '"',
+        "'",
+        '?>',
+        '<!--',
+        '\u05d0',
+        ' ',
+      ),
+      fc.string({ unit: 'binary', maxLength: 6 }),
+    );
+    const original = score(note({ voice: '3', staff: 2 }));
+    fc.assert(
+      fc.property(fc.array(piece, { minLength: 1, maxLength: 8 }), (pieces) => {
+        const text = xmlText(pieces.join(''));
+        fc.pre(text.trim() !== '' && !text.includes('\n'));
+        const marked = mark(original, { cues: [cue(0, text)] });
+        const words = parseTree(marked, DEFAULT_LIMITS).within('words');
+        expect(words.map((one) => one.text)).toEqual([text]);
+        expect(clear(marked)).toMatchObject({ text: original, warnings: [] });
+      }),
+      { numRuns: 300 },
+    );
+  });
+
   it('are directions in the order of the schema, right before their note', () => {
     const text = mark(score(note({ voice: '3', staff: 2 })), { cues: [cue(0)] });
     expect(text).toContain(

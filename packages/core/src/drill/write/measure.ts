@@ -1,3 +1,4 @@
+import { literal } from '../../musicxml/xml/references.js';
 import { accidentalsOf } from '../engraving/accidentals.js';
 import { beamsOf } from '../engraving/beams.js';
 import type { StaffView } from '../engraving/clefs.js';
@@ -88,7 +89,7 @@ function writeClef(attributes: Tree, sign: 'G' | 'F', staff: number | undefined)
 function writeWords(measure: Tree, text: string, font: Readonly<Record<string, string>>): void {
   for (const line of text.split('\n').reverse()) {
     const direction = measure.ele('direction', { placement: 'above' });
-    direction.ele('direction-type').ele('words', font).txt(line);
+    direction.ele('direction-type').ele('words', font).txt(literal(line));
     leaf(direction, 'staff', 1);
   }
 }

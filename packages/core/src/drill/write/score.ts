@@ -1,3 +1,4 @@
+import { literal } from '../../musicxml/xml/references.js';
 import type { Hand } from '../../score/model.js';
 import { PAGE, STAFF_HEIGHT } from '../engraving/breaks.js';
 import { HOME_CLEF, type SheetMeasure } from '../engraving/engrave.js';
@@ -33,7 +34,7 @@ export function writeSheet(head: Head, measures: readonly SheetMeasure[]): strin
   writeDefaults(root);
   writeTitle(root, head.title);
   const scorePart = root.ele('part-list').ele('score-part', { id: 'P1' });
-  scorePart.ele('part-name', { 'print-object': 'no' }).txt(head.instrument);
+  scorePart.ele('part-name', { 'print-object': 'no' }).txt(literal(head.instrument));
   const instrument = scorePart.ele('score-instrument', { id: 'P1-I1' });
   leaf(instrument, 'instrument-name', head.instrument);
   leaf(instrument, 'instrument-sound', 'keyboard.piano');
@@ -73,5 +74,5 @@ function writeTitle(root: Tree, title: string): void {
     halign: 'center',
     valign: 'top',
   };
-  credit.ele('credit-words', place).txt(title);
+  credit.ele('credit-words', place).txt(literal(title));
 }

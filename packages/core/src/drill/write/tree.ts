@@ -1,4 +1,5 @@
 import { create } from '#xmlbuilder2';
+import { literal } from '../../musicxml/xml/references.js';
 
 /** An element under construction. */
 export type Tree = ReturnType<typeof create>;
@@ -13,5 +14,5 @@ export function newDocument(): Tree {
 
 /** Adds an element that holds a text. */
 export function leaf(parent: Tree, name: string, text: string | number): void {
-  parent.ele(name).txt(String(text));
+  parent.ele(name).txt(literal(String(text)));
 }

@@ -1,4 +1,5 @@
 import { create } from '#xmlbuilder2';
+import { literal } from '../xml/references.js';
 import type { Layout } from './layout.js';
 
 /** An element to build: attributes in order, then text or child elements in order. */
@@ -23,8 +24,9 @@ export function xmlText(text: string): string {
 }
 
 function append(parent: Tree, element: NewElement, prefix: string): Tree {
-  const node = parent.ele(`${prefix}${element.name}`, { ...element.attributes });
-  if (element.text !== undefined) node.txt(element.text);
+  const node = parent.ele(`${prefix}${element.name}`);
+  for (const [name, value] of Object.entries(element.attributes ?? {})) node.att(name, literal(value));
+  if (element.text !== undefined) node.txt(literal(element.text));
   for (const child of element.children ?? []) append(node, child, prefix);
   return node;
 }

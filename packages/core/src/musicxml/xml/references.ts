@@ -8,3 +8,8 @@ export function resolve(text: string): string {
     return code <= 0x10ffff ? String.fromCodePoint(code) : all;
   });
 }
+
+/** A text for xmlbuilder2, which escapes all that it must but leaves what looks like a reference, such as `&uml;`, as it is. */
+export function literal(text: string): string {
+  return text.replaceAll('&', '&amp;');
+}
