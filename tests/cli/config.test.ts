@@ -65,6 +65,7 @@ describe('the file of settings', () => {
     ['{"span": 8}', [], /--span 8: write 8th for the interval/],
     ['{"digits": "few"}', [], /digits.*few/],
     ['{"for": {"Ida": {}}}', ['--for', 'Jo'], /--for Jo: .* knows Ida/],
+    ['{"students": {"Ida": {}}}', ['--for', 'Ida'], /students is not a setting/],
     ['{"for": {"Ida": {"for": {}}}}', ['--for', 'Ida'], /for is not a setting/],
     ['{}', ['--config', 'none.json'], /none\.json: there is no such file/],
   ])('%s with %j is refused', async (content, args, message) => {

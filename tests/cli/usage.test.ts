@@ -119,6 +119,11 @@ describe('a wrong command line ends with 2, one line, and writes nothing', () =>
     ],
     ['option without value', ['mark', 'a.musicxml', '-o'], /Not enough arguments following: o/],
     ['unknown choice', ['mark', 'a.musicxml', '-o', 'x', '--hands', 'three'], /hands.*"three".*"both"/],
+    [
+      'mistyped choice',
+      ['mark', 'a.musicxml', '-o', 'x', '--digits', 'sprse'],
+      /Given: "sprse".*; did you mean sparse\?/,
+    ],
     ['two outputs', ['mark', 'a.musicxml', '-o', 'x', '--in-place'], /mutually exclusive/],
     ['option twice', ['mark', 'a.musicxml', '-o', 'x', '-o', 'y'], /--output is given more than once/],
     [

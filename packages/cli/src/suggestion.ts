@@ -4,12 +4,17 @@ import { COMMANDS } from './commands/commands.js';
 /** Mistyped letters up to which a name is taken for another one. */
 const MOST_MISTYPED = 2;
 
-/** `; did you mean --out-dir?` where the message tells of an option or command that is nearly one of ours. */
+/** `; did you mean --out-dir?` where the message tells of an option, command or value that is nearly one of ours. */
 export async function suggestion(message: string, command: string | undefined): Promise<string> {
   const option = /^Unknown argument: (.+)$/.exec(message)?.[1];
   if (option !== undefined) {
     const meant = await nearest(option, await optionsOf(command));
     return meant === undefined ? '' : `; did you mean --${meant}?`;
+  }
+  const value = /Given: "(.+)", Choices: (.+)$/.exec(message);
+  if (value !== null) {
+    const meant = await nearest(value[1]!, value[2]!.replaceAll('"', '').split(', '));
+    return meant === undefined ? '' : `; did you mean ${meant}?`;
   }
   const word = /^"(.+)" is not a command/.exec(message)?.[1];
   if (word === undefined) return '';

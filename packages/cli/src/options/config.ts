@@ -39,8 +39,9 @@ export async function configured(typed: Arguments): Promise<Arguments> {
     throw usageError(`--for ${student} needs ${CONFIG_FILE}, here or in a folder above; there is none`);
   }
   const { for: students = {}, $schema: _, ...common } = await readSettings(file);
+  const everybody = asTyped(common, file);
   const own = student === undefined ? {} : entryFor(student, students, file);
-  return { ...asTyped(common, file), ...asTyped(own, file), ...typed };
+  return { ...everybody, ...asTyped(own, file), ...typed };
 }
 
 async function nearestConfig(): Promise<string | undefined> {
