@@ -75,7 +75,7 @@ describe('help', () => {
     for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });
 
-  test('of review has every option, one example and the caution', async () => {
+  test('of review has every option, its examples and the caution', async () => {
     const { code, stdout } = await spawned(['review', '--help'], folder.path);
     const text = stdout.toString();
     expect(code).toBe(0);
@@ -84,13 +84,23 @@ describe('help', () => {
       [
         ['--hands', '--part', '--staff', '--measures', '--span'],
         ['--try', '--against', '--alternatives'],
-        ['--language', '--thresholds', '--all', '--json', '--markdown', '--fail-on'],
+        [
+          '--language',
+          '--thresholds',
+          '--all',
+          '--json',
+          '--markdown',
+          '--report',
+          '--quiet',
+          '--jobs',
+          '--fail-on',
+        ],
         ['--output', '--mark', '--force'],
         ['--max-bytes', '--max-depth', '--max-notes', '--max-ratio'],
         ['--help', '--version'],
       ].flat(),
     );
-    expect(text.match(/^ {2}handline review/gm)).toHaveLength(1);
+    expect(text.match(/^ {2}handline review/gm)).toHaveLength(2);
     expect(text).toMatch(/Stop at pain, numbness or fatigue/);
     for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });
