@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { planCues } from '#core/cues/cues.js';
+import { type Cue, planCues } from '#core/cues/cues.js';
 import { readerSteps, tolerance } from '#core/cues/reader.js';
 import { buildLines } from '#core/hands/build.js';
 import { LEAST_SECONDS, LEAST_SECONDS_TO_TURN } from '#core/motion/depth/forearm.js';
@@ -17,6 +17,7 @@ export const NEAR = 1e-6;
 /** What cues and plans of several scores come to, and where they break a rule. */
 export class Sums {
   readonly texts = { every: 0, essential: 0, demanding: 0 };
+  readonly dashes = { every: 0, essential: 0, demanding: 0 };
   readonly depth = { every: 0, essential: 0, demanding: 0 };
   /** Cues in or out that stand before the note that the move serves. */
   readonly early = { every: 0, essential: 0, demanding: 0 };
@@ -52,8 +53,13 @@ export function readAndCount(file: string, sums: Sums): void {
 
 /** The reader follows the cues that are printed. */
 function countCues(file: string, { line, plan }: LineAnalysis, density: Density, sums: Sums): void {
-  sums.texts[density] += planCues(line, plan, { density, language: 'en' }).length;
-  const printed = planCues(line, plan, { density, language: 'en', layers: ['depth'] });
+  const texts = planCues(line, plan, { density, language: 'en' });
+  const isDash = ({ keys }: Cue) => keys[0] === 'goes-on';
+  sums.dashes[density] += texts.filter(isDash).length;
+  sums.texts[density] += texts.filter((cue) => !isDash(cue)).length;
+  const printed = planCues(line, plan, { density, language: 'en', layers: ['depth'] }).filter(
+    (cue) => !isDash(cue),
+  );
   const path = readerSteps(line, plan);
   const cues = printed.map(({ slice, keys }) => ({
     slice,
@@ -132,7 +138,7 @@ export function print(title: string, sums: Sums): void {
     const [texts, depth] = [sums.texts[density], sums.depth[density]];
     console.log(
       `${title}, ${density}: ${texts} texts, ${(texts / sums.beats).toFixed(2)} a beat, ${(texts / sums.measures).toFixed(2)} a measure; ` +
-        `${depth} in or out, ${(depth / sums.measures).toFixed(2)} a measure, ${sums.further[density]} of them further the same way, ` +
+        `${sums.dashes[density]} dashes; ${depth} in or out, ${(depth / sums.measures).toFixed(2)} a measure, ${sums.further[density]} of them further the same way, ` +
         `${((100 * sums.early[density]) / depth).toFixed(0)} % before the note that the move serves`,
     );
   }

@@ -4,7 +4,7 @@ import { handModel } from '#core/anatomy/hand.js';
 import { type Cue, type CueContext, planCues } from '#core/cues/cues.js';
 import { depthMoves } from '#core/cues/depth-cues.js';
 import { CUE_LAYERS } from '#core/cues/keys.js';
-import { cueWording, LANGUAGES } from '#core/cues/wording.js';
+import { cueWording, LANGUAGES, printedLines } from '#core/cues/wording.js';
 import { mirrorKey } from '#core/keyboard/key-plan.js';
 import { planMotion } from '#core/motion/motion.js';
 import type { Density, Layer } from '#core/options/options.js';
@@ -45,6 +45,38 @@ describe('cues', () => {
         }
       }),
     );
+  });
+
+  it('are followed by dashes where their text has ended, up to the note that a move of three notes or more serves', () => {
+    let dashes = 0;
+    fc.assert(
+      fc.property(steps(24), fc.constantFrom(...DENSITIES), (given, density) => {
+        const plain = lineOf('right', given);
+        // Programs print what stands at a grace note at its main note.
+        const slices = plain.line.slices.map((slice) => ({ ...slice, grace: slice.index % 5 === 4 }));
+        const line = { ...plain, line: { ...plain.line, slices } };
+        const all = cues(line, { density });
+        const moves = depthMoves(line.line, planMotion(line.line, line.fingers, handModel()), density);
+        const free = new Set<number>();
+        for (const { slice, end } of moves)
+          for (let at = slice + 1; at <= end && end - slice >= 2; at++) if (!slices[at]!.grace) free.add(at);
+        // Eighth notes, six letters each.
+        for (const { slice, keys, text } of all) {
+          if (keys[0] === 'goes-on') continue;
+          const longest = Math.max(
+            ...printedLines(text)
+              .split('\n')
+              .map(({ length }) => length),
+          );
+          for (let at = slice; at === slice || longest > 6 * (at - slice); at++) free.delete(at);
+        }
+        const found = all.filter(({ keys }) => keys.includes('goes-on'));
+        expect(found.map(({ slice }) => slice)).toEqual([...free]);
+        for (const { keys, text } of found) expect([keys, text]).toEqual([['goes-on'], '–']);
+        dashes += found.length;
+      }),
+    );
+    expect(dashes).toBeGreaterThan(3);
   });
 
   it('say the same to the other hand on the mirrored keys', () => {

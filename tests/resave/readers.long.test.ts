@@ -27,12 +27,13 @@ const MARKED = mark(SCORE, {
   ],
   cues: [
     { part: 0, note: 0, text: 'thumb passes\nin', placement: 'above' },
+    { part: 0, note: 1, text: '–', placement: 'above' },
     { part: 0, note: 2, text: '2 (1)\n4 (3)', placement: 'above' },
   ],
 });
 const DIGITS = ['1', '4-5', '2', '4', '5'];
 /** Without white space: LilyPond sets the lines on one. */
-const WORDS = ['thumbpassesin', '2(1)4(3)'];
+const WORDS = ['thumbpassesin', '–', '2(1)4(3)'];
 
 const lastWords = (facts: readonly string[]) => facts.map((fact) => fact.replace(/^.* staff \S+ /, ''));
 const squeeze = (text: string) => text.replaceAll(/\s/g, '');
@@ -73,6 +74,43 @@ describe('what readers show is what was written', () => {
       }
     },
   );
+});
+
+/** Why a move over several notes has dashes of words behind it, and no line: docs/cues.md. */
+describe('a line behind our words', () => {
+  const lined = (start: string, stop: string) =>
+    MARKED.replace('</direction-type>', `</direction-type><direction-type>${start}</direction-type>`).replace(
+      '</measure>',
+      `<direction><direction-type>${stop}</direction-type></direction></measure>`,
+    );
+  const dashes = lined('<dashes type="start" number="1"/>', '<dashes type="stop" number="1"/>');
+  const bracket = lined(
+    '<bracket type="start" number="1" line-end="none" line-type="dotted"/>',
+    '<bracket type="stop" number="1" line-end="none"/>',
+  );
+
+  it.skipIf(museScore.missing !== undefined)('takes their font from them in MuseScore 3', () => {
+    const saved = museScore.save(
+      new Map([
+        ['without', MARKED],
+        ['dashes', dashes],
+        ['bracket', bracket],
+      ]),
+    );
+    const tokens = (name: string) => saved.get(name)!.match(/,handline-/g)?.length ?? 0;
+    expect([tokens('without'), tokens('dashes'), tokens('bracket')]).toEqual([3, 2, 2]);
+  });
+
+  it.skipIf(lilyPond.missing !== undefined)('is a trill in LilyPond, or nothing', () => {
+    const texts = lilyPond.save(
+      new Map([
+        ['dashes', dashes],
+        ['bracket', bracket],
+      ]),
+    );
+    expect(texts.get('dashes')).toContain('TrillSpan');
+    expect(texts.get('bracket')).not.toContain('Span');
+  });
 });
 
 /** What a program makes of one file with everything that a mark or a record could be made of. */

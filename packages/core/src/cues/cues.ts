@@ -1,12 +1,13 @@
 import type { Line } from '../hands/line.js';
 import type { Crossing, MotionPlan } from '../motion/plan.js';
+import { subtract, toNumber } from '../numeric/fraction.js';
 import type { Density, Language, Layer } from '../options/options.js';
 import { crossingKey, crossingSlices, handCues } from './crossing-cues.js';
 import { type DepthMove, depthMoves } from './depth-cues.js';
 import { CUE_KEYS, CUE_LAYERS, type CueKey, DEFAULT_LAYERS } from './keys.js';
 import { carryCues, contourCues, type LayerCues, rollCues } from './layer-cues.js';
 import { withoutRepeated } from './repeated.js';
-import { BETWEEN, cueWording, fullWording, type Wording } from './wording.js';
+import { BETWEEN, cueWording, fullWording, printedLines, type Wording } from './wording.js';
 
 /** One text at one slice of a hand. */
 export interface Cue {
@@ -33,12 +34,23 @@ export interface CueContext {
 /** Cues of one text at most; more are not read while playing (from memory). */
 const MOST_KEYS = 2;
 
+/** Notes behind its first from which on a move is followed by a dash at each of them: three notes or more in all. */
+const LEAST_DASHES = 2;
+/**
+ * Letters of a text that fit between a note and the next, by whether they are an eighth note apart or nearer: measured on
+ * pages that verovio drew. A dash stands where the text before it has ended.
+ */
+const LETTERS_A_NOTE = 6;
+const LETTERS_A_QUICK_NOTE = 3;
+const QUICK = 0.5;
+const DASH: readonly CueKey[] = ['goes-on'];
+
 /** Cues that a crossing makes needless: it brings the wrist level and turns the forearm. */
 const IMPLIED_BY_CROSSING: readonly CueKey[] = ['wrist-level', 'wrist-rises', 'turn-thumb', 'turn-fifth'];
 
 /**
- * The cues of one hand, at most one text a slice: of depth the fewest that lead the reader along the plan, of the other
- * layers what a density tells of.
+ * The cues of one hand, at most one text a slice: of depth the fewest that lead the reader along the plan, with dashes up
+ * to the note that a longer move serves, of the other layers what a density tells of.
  *
  * @throws HandlineError OPTION for a bad `wording`
  */
@@ -54,12 +66,34 @@ export function planCues(line: Line, plan: MotionPlan, context: CueContext): rea
   const ends = new Map<number, number>();
   for (const { slice, end } of moves) ends.set(slice, end);
   const cues: Cue[] = [];
+  // Last slice of the latest move that takes long enough for dashes, and letters of the latest text that go on.
+  let until = -1;
+  let letters = 0;
   for (let slice = 0; slice < keys.length; slice++) {
-    const own = keys[slice]!;
-    if (own.length > 0)
-      cues.push({ slice, keys: own, text: writer.text(slice, own), end: ends.get(slice) ?? slice });
+    const end = ends.get(slice) ?? slice;
+    if (end - slice >= LEAST_DASHES) until = end;
+    letters -= lettersInto(line, slice);
+    const isOn = slice <= until && letters <= 0 && !line.slices[slice]!.grace;
+    const own = keys[slice]!.length === 0 && isOn ? DASH : keys[slice]!;
+    if (own.length === 0) continue;
+    const text = writer.text(slice, own);
+    cues.push({ slice, keys: own, text, end });
+    letters = Math.max(letters, longestLine(text));
   }
   return cues;
+}
+
+/** Letters for which there is room between the note before and this one. */
+function lettersInto({ slices }: Line, at: number): number {
+  if (at === 0) return 0;
+  const quarters = toNumber(subtract(slices[at]!.onset, slices[at - 1]!.onset));
+  return quarters < QUICK ? LETTERS_A_QUICK_NOTE : LETTERS_A_NOTE;
+}
+
+function longestLine(text: string): number {
+  let longest = 0;
+  for (const { length } of printedLines(text).split('\n')) longest = Math.max(longest, length);
+  return longest;
 }
 
 /** Cues of every slice, those first that count most, cut to what can be read, then in the order of print. */

@@ -15,6 +15,7 @@ export const CUE_LAYERS = {
   'far-out': 'depth',
   'further-out': 'depth',
   lean: 'depth',
+  'goes-on': 'depth',
   'arm-right': 'carry',
   'arm-left': 'carry',
   'wrist-rises': 'contour',

@@ -19,8 +19,11 @@ export const LANGUAGES: Readonly<Record<Language, Words>> = {
 /** Longest line of the legend, in characters: about the width of a page (from memory). */
 const LEGEND_LINE = 72;
 
-/** Longest line of a cue, in characters: what fits between the last note of a system and the edge of the page. */
-const CUE_LINE = 14;
+/**
+ * Longest line of a cue, in characters, where a word is no longer: so it fits between the last note of a system and the edge of the page,
+ * and verovio sets no cue on another (docs/cues.md; of 29 scores 5 times with 14, once with 11, never with 9).
+ */
+const CUE_LINE = 9;
 
 /** Between the parts of one cue. */
 export const BETWEEN = ', ';
