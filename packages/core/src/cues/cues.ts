@@ -37,12 +37,12 @@ const MOST_KEYS = 2;
 /** Notes behind its first from which on a move is followed by a dash at each of them: three notes or more in all. */
 const LEAST_DASHES = 2;
 /**
- * Letters of a text that fit between a note and the next, by whether they are an eighth note apart or nearer: measured on
+ * Letters of a text that fit between a note and the next, by whether they are a quarter note apart or nearer: measured on
  * pages that verovio drew. A dash stands where the text before it has ended.
  */
 const LETTERS_A_NOTE = 6;
 const LETTERS_A_QUICK_NOTE = 3;
-const QUICK = 0.5;
+const QUICK = 1;
 const DASH: readonly CueKey[] = ['goes-on'];
 
 /** Cues that a crossing makes needless: it brings the wrist level and turns the forearm. */

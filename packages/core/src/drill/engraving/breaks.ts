@@ -16,7 +16,7 @@ const HEIGHT = PAGE.height - 2 * PAGE.margin;
 /** Title and caution, at the head of the first page. */
 const HEAD_HEIGHT = 40;
 /** The staves of a system with their digits and cues, by number of staves: measured on printed pages. */
-const SYSTEM_HEIGHT: readonly number[] = [0, 32, 50];
+const SYSTEM_HEIGHT: readonly number[] = [0, 34, 54];
 const TEXT_HEIGHT = 4;
 /** Columns of notes that a system holds with room for digits and cues. */
 const CAPACITY = 32;
