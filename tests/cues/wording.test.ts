@@ -135,9 +135,10 @@ describe('the legend', () => {
 });
 
 describe('in print', () => {
-  it('parts stand on lines of their own, and long ones are broken at fourteen characters', () => {
-    expect(printedLines('thumb passes, in')).toBe('thumb passes\nin');
-    expect(printedLines('over the thumb')).toBe('over the thumb');
-    expect(printedLines('lean in over the key')).toBe('lean in over\nthe key');
+  it('parts stand on lines of their own, and long ones are broken at nine characters', () => {
+    expect(printedLines('thumb passes, in')).toBe('thumb\npasses\nin');
+    expect(printedLines('hand over')).toBe('hand over');
+    expect(printedLines('untersetzen')).toBe('untersetzen');
+    expect(printedLines('lean in over the key')).toBe('lean in\nover the\nkey');
   });
 });
