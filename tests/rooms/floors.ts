@@ -12,7 +12,7 @@ export const FLOORS: readonly (readonly string[])[] = [
   ['cues'],
   ['pipeline', 'pictures'],
   ['review'],
-  ['annotate.ts', 'read-lines.ts', 'label-notes.ts'],
+  ['annotate.ts', 'read-lines.ts', 'label-notes.ts', 'set-digits.ts'],
   ['drill', 'worker'],
   ['index.ts'],
 ];

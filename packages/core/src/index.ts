@@ -95,6 +95,7 @@ export {
   type WarningCode,
 } from './score/errors.js';
 export type { Finger, Hand, Span } from './score/model.js';
+export { type NoteDigit, setDigits } from './set-digits.js';
 export {
   type AnnotateWorker,
   type AsyncOptions,

@@ -107,6 +107,13 @@ export const checkMarkingReview = options({ ...SOURCE, form: oneOf(['numbers', '
 export const checkFingering = options({ ...FINGERING, alternates: count(0), nextBest: flag });
 export const checkAlternatives = options({ ...FINGERING, count: count(0) });
 
+const noteDigits = listOf(fields({ offset: count(0), finger: count(1, DIGITS) }, ['offset', 'finger']));
+
+/** Digits for single note heads. */
+export function checkDigits(value: unknown): void {
+  noteDigits(value, 'digits');
+}
+
 const line = shaped({ slices: 'Array' }, 'a line as `readLines` gives it');
 const hand = shaped({ span: 'Number', scale: 'Number' }, 'a hand as `handModel` gives it');
 const fingers = shaped({ slices: 'Array' }, 'fingers by slice, such as a fingering');

@@ -17,6 +17,8 @@ export interface Source {
     readonly output: string | Uint8Array;
     readonly warnings: readonly Warning[];
   };
+  /** The same for a text that is the user's own: an archive keeps nothing of the one before. */
+  readonly rewrite: (text: string) => string | Uint8Array;
 }
 
 /**
@@ -52,6 +54,10 @@ export function openSource(input: string | Uint8Array, limits: Limits, file?: st
       if (decoded === undefined) return { output: out, warnings: [] };
       const { bytes, repacked } = encode(decoded, out, cleared.text);
       return { output: bytes, warnings: repacked ? [repackedWarning(file)] : [] };
+    },
+    rewrite: (out) => {
+      if (out !== text) withinLimit(out, limits, file);
+      return decoded === undefined ? out : encode(decoded, out, out).bytes;
     },
   };
 }

@@ -56,7 +56,7 @@ export function findSite(text: string, note: XmlElement, noteStart: number): Sit
   return { at: inner.at, layout: inner.layout, level: technical === undefined ? 'technical' : 'fingering' };
 }
 
-function wrap(level: Level, fingerings: readonly NewElement[]): readonly NewElement[] {
+export function wrap(level: Level, fingerings: readonly NewElement[]): readonly NewElement[] {
   if (level === 'fingering') return fingerings;
   const technical: NewElement = { name: 'technical', children: fingerings };
   return [level === 'technical' ? technical : { name: 'notations', children: [technical] }];

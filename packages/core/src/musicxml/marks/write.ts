@@ -13,7 +13,7 @@ export type MarkableScore = Pick<ReadResult, 'root' | 'score' | 'elements' | 'me
 
 const DECLARED_ENCODING = /^\ufeff?<\?xml\s[^>]*?encoding\s*=\s*["']([^"']+)["']/;
 
-function isUnicode(text: string): boolean {
+export function isUnicode(text: string): boolean {
   const [, encoding = 'UTF-8'] = DECLARED_ENCODING.exec(text.slice(0, 200)) ?? [];
   return /^utf/i.test(encoding);
 }
