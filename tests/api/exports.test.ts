@@ -40,6 +40,7 @@ it('the public values of the library are these', () => {
     'reviewText',
     'reviewsTable',
     'serveAnnotate',
+    'setDigits',
   ]);
 });
 

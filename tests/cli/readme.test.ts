@@ -37,7 +37,9 @@ describe('the README is true', () => {
   let help = '';
 
   beforeAll(async () => {
-    const texts = ['mark', 'review', 'drill', 'handout'].map((command) => spawned([command, '--help'], '.'));
+    const texts = ['mark', 'review', 'drill', 'handout', 'stand'].map((command) =>
+      spawned([command, '--help'], '.'),
+    );
     help = (await Promise.all(texts)).map(({ stdout }) => stdout.toString()).join('\n');
   });
 

@@ -115,11 +115,11 @@ describe('help', () => {
 
 describe('a wrong command line ends with 2, one line, and writes nothing', () => {
   test.each<[string, string[], RegExp]>([
-    ['no command', [], /no command given; use mark, clear, handout, review or drill/],
+    ['no command', [], /no command given; use mark, clear, handout, stand, review or drill/],
     [
       'unknown command',
       ['finger', 'a.musicxml'],
-      /"finger" is not a command; use mark, clear, handout, review or drill/,
+      /"finger" is not a command; use mark, clear, handout, stand, review or drill/,
     ],
     ['no input', ['mark'], /no score given/],
     [

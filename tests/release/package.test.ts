@@ -55,7 +55,7 @@ describe.each(['core', 'cli'])('the package of %s', (folder) => {
     expect(own).toMatchObject({
       license: 'MIT',
       publishConfig: { access: 'public' },
-      scripts: { prepack: 'tsc --build' },
+      scripts: { prepack: folder === 'core' ? 'tsc --build' : 'tsc --build && node build-stand.mjs' },
       engines: manifest('core').engines,
       version: manifest('core').version,
     });

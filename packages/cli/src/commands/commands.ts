@@ -41,6 +41,14 @@ export const COMMANDS: readonly Command[] = [
     },
   },
   {
+    name: 'stand',
+    summary: SUMMARIES.stand,
+    load: async () => {
+      const { buildStand, runStand } = await import('./stand.js');
+      return { build: buildStand, run: runStand };
+    },
+  },
+  {
     name: 'review',
     summary: SUMMARIES.review,
     load: async () => {

@@ -4,13 +4,14 @@ import type { HandoutOptions } from '../pages/handout/handout.js';
 import type { ViewPlace } from '../pages/handout/views.js';
 import { defined } from './defined.js';
 import { type Arguments, flag, text } from './output-options.js';
+import { addPageOutput } from './page-output.js';
 import { parseList } from './values.js';
 
 const PAGE = 'What the page says:';
 
 export function addHandoutOptions(parser: Argv): Argv {
   const value = (describe: string) => ({ group: PAGE, type: 'string', requiresArg: true, describe }) as const;
-  return parser
+  const own = parser
     .option('title', value('Title of the page [that of the score]'))
     .option('student', value("The student's name"))
     .option('date', value('Date of the lesson, as it is to stand there'))
@@ -23,25 +24,8 @@ export function addHandoutOptions(parser: Argv): Argv {
     .option(
       'views',
       value('Keyboard views, such as 12 or 12:3,14 (measure:beat), or none [the most demanding places]'),
-    )
-    .option('output', {
-      alias: 'o',
-      group: 'Where the page goes:',
-      type: 'string',
-      requiresArg: true,
-      describe: 'Write the page to this file; - is standard output',
-    })
-    .option('force', {
-      group: 'Where the page goes:',
-      type: 'boolean',
-      describe: 'Overwrite an existing page',
-    })
-    .option('quiet', {
-      alias: 'q',
-      group: 'What is reported:',
-      type: 'boolean',
-      describe: 'Print errors only',
-    });
+    );
+  return addPageOutput(own);
 }
 
 export function handoutOptions(args: Arguments): Omit<HandoutOptions, 'version'> {

@@ -107,8 +107,12 @@ export function addMarkOptions(parser: Argv): Argv {
 }
 
 export function addSheetMarkingOptions(parser: Argv): Argv {
+  return addSomeMarkOptions(parser, SHEET_OPTIONS);
+}
+
+export function addSomeMarkOptions(parser: Argv, names: readonly string[]): Argv {
   return parser.options(
-    Object.fromEntries(Object.entries(MARK_OPTIONS).filter(([name]) => SHEET_OPTIONS.includes(name))),
+    Object.fromEntries(Object.entries(MARK_OPTIONS).filter(([name]) => names.includes(name))),
   );
 }
 

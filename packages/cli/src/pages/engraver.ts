@@ -1,3 +1,4 @@
+import type { VerovioToolkit } from 'verovio/esm';
 import { CliError, Exit } from '../exit.js';
 
 /** Width of a system, mm: fits between margins of 15 mm on A4 and on Letter. */
@@ -15,10 +16,12 @@ const HEAD_WIDTH = 302;
 
 /** One system as it is drawn. */
 export interface System {
-  /** An `<svg>` without ids; notes have theirs as `data-note`. */
+  /** An `<svg>` without ids; notes have theirs as `data-note`, digits that of their note as `data-digit-of`. */
   readonly svg: string;
   /** The music font for signs within texts, such as the note of a metronome mark: an `@font-face`, empty if not needed. */
   readonly font: string;
+  /** Measures that it has. */
+  readonly measures: number;
   /** Centres of the noteheads, mm from the left edge, by the ids of `labelNotes`. */
   readonly notes: ReadonlyMap<string, number>;
 }
@@ -36,6 +39,8 @@ export interface Engraver {
    * @throws CliError where the score cannot be read
    */
   readonly systems: (text: string, range?: MeasureRange, breaks?: 'own') => readonly System[];
+  /** The same engraver for another page, on which the glyphs are named from the first again. */
+  readonly anew: () => Engraver;
 }
 
 /** The engraver is large, so it is loaded only where something is engraved. */
@@ -46,9 +51,20 @@ export async function loadEngraver(): Promise<Engraver> {
   ]);
   const module = await createModule();
   enableLog(LOG_OFF, module);
-  const toolkit = new VerovioToolkit(module);
+  return engraverOf({ toolkit: new VerovioToolkit(module), loaded: undefined });
+}
+
+/** verovio, with the score that it has read last. */
+interface Press {
+  readonly toolkit: VerovioToolkit;
+  loaded: string | undefined;
+}
+
+function engraverOf(press: Press): Engraver {
+  const { toolkit } = press;
   let drawn = 0;
   return {
+    anew: () => engraverOf(press),
     systems(text, range, breaks) {
       toolkit.setOptions({
         scale: SCALE,
@@ -68,20 +84,21 @@ export async function loadEngraver(): Promise<Engraver> {
         svgFormatRaw: true,
         smuflTextFont: 'embedded',
         xmlIdSeed: 1,
+        svgAdditionalAttribute: ['fing@startid'],
       });
-      toolkit.select({});
+      // Chosen before loading, so that nothing else is laid out.
+      toolkit.select(range ? { measureRange: `${range.first + 1}-${range.last + 1}` } : {});
       // Every system is a page here.
       const paged = breaks === 'own' ? text.replaceAll('new-system="yes"', 'new-page="yes"') : text;
-      if (!toolkit.loadData(paged)) {
+      if (paged === press.loaded) toolkit.redoLayout();
+      else if (!toolkit.loadData(paged)) {
+        press.loaded = undefined;
         throw new CliError(
           Exit.refused,
           'cannot be engraved by verovio; export the score as partwise MusicXML',
         );
       }
-      if (range) {
-        toolkit.select({ measureRange: `${range.first + 1}-${range.last + 1}` });
-        toolkit.redoLayout();
-      }
+      press.loaded = paged;
       return Array.from({ length: toolkit.getPageCount() }, (_, page) => {
         drawn += 1;
         return systemOf(toolkit.renderToSVG(page + 1), `s${drawn}`);
@@ -104,9 +121,11 @@ function systemOf(svg: string, name: string): System {
     )
     .replace(' color="black"', ' color="currentColor"')
     .replaceAll(/<g id="(?!E)(?!note-)[^"]*"/g, '<g')
-    .replaceAll(/<g id="(note-\d+-\d+)"/g, '<g data-note="$1"');
+    .replaceAll(/<g id="(note-\d+-\d+)"/g, '<g data-note="$1"')
+    .replaceAll('data-startid="#', 'data-digit-of="');
   const [, font = ''] = FONT.exec(drawn) ?? [];
-  return { svg: drawn.replace(FONT, ''), font, notes: noteheads(drawn) };
+  const measures = drawn.split(' class="measure"').length - 1;
+  return { svg: drawn.replace(FONT, ''), font, measures, notes: noteheads(drawn) };
 }
 
 function noteheads(svg: string): Map<string, number> {

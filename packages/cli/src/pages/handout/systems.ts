@@ -1,7 +1,14 @@
-import { carryLine, type Drill, depthRibbon, type Language, type SlicePlace } from '@handline/core';
+import {
+  carryLine,
+  type Drill,
+  depthRibbon,
+  type Language,
+  type PlannedLine,
+  type SlicePlace,
+} from '@handline/core';
 import { type MeasureRange, SYSTEM_WIDTH, type System } from '../engraver.js';
 import { escapeHtml } from '../escape.js';
-import { isWithin, type Passage, type PassageLine } from './passage.js';
+import { isWithin, type Passage } from './passage.js';
 import { fill, type HANDOUT_WORDS } from './words/words.js';
 
 type Words = (typeof HANDOUT_WORDS)[Language];
@@ -16,8 +23,13 @@ export interface Drawing {
   readonly carry: boolean;
 }
 
+/** What is drawn: the slices' reports are not needed. */
+export interface Drawn extends Pick<Passage, 'systems' | 'range' | 'measures'> {
+  readonly lines: readonly PlannedLine[];
+}
+
 /** Systems with the ribbons of the hands under them, each a block that no page breaks. */
-export function systemBlocks(passage: Passage, drawing: Drawing, name?: string): string[] {
+export function systemBlocks(passage: Drawn, drawing: Drawing, name?: string): string[] {
   const range = depthRange(passage);
   return passage.systems.map((system, nth) => {
     const label = labelOf(passage, system, drawing.words);
@@ -37,7 +49,7 @@ export function systemBlocks(passage: Passage, drawing: Drawing, name?: string):
 }
 
 /** The slices that a system shows, each at the middle of its noteheads. */
-function placesOf({ line }: PassageLine, { notes }: System): SlicePlace[] {
+function placesOf({ line }: PlannedLine, { notes }: System): SlicePlace[] {
   const places: SlicePlace[] = [];
   let before = 0;
   for (const { index, struck } of line.slices) {
@@ -59,7 +71,7 @@ function systemId(nth: number, fingering?: string): string {
 }
 
 /** `Measures 1–4`, by the notes in the system. */
-function labelOf(passage: Passage, system: System, words: Words): string {
+function labelOf(passage: Drawn, system: System, words: Words): string {
   const shown = shownMeasures(passage, system);
   if (shown === undefined) return words.music;
   const from = passage.measures[shown.first]!;
@@ -68,7 +80,7 @@ function labelOf(passage: Passage, system: System, words: Words): string {
 }
 
 /** The measures of which a system shows notes; undefined where it shows none. */
-function shownMeasures({ lines }: Passage, system: System): MeasureRange | undefined {
+function shownMeasures({ lines }: Drawn, system: System): MeasureRange | undefined {
   const shown = lines.flatMap((own) =>
     placesOf(own, system).map(({ slice }) => own.line.slices[slice]!.measure),
   );
@@ -88,7 +100,7 @@ export function contentsList(passage: Passage, contents: Drill['contents'], { wo
 }
 
 /** mm to whole centimetres: the same for all ribbons of a page, so that they can be compared. */
-function depthRange({ lines, range }: Passage): readonly [number, number] {
+function depthRange({ lines, range }: Drawn): readonly [number, number] {
   let [from, to] = [40, 60];
   for (const { line, plan } of lines) {
     for (const { index, measure } of line.slices) {

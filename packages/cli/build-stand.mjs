@@ -1,0 +1,104 @@
+// Bundles the page of `handline stand` into dist/pages/stand/stand.html: one file, with its workers compressed in it.
+import { createHash } from 'node:crypto';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { build } from 'esbuild';
+
+const HERE = dirname(fileURLToPath(import.meta.url));
+const FROM = join(HERE, 'src/pages/stand');
+const TO = join(HERE, 'dist/pages/stand/stand.html');
+const read = (path) => readFileSync(path, 'utf8');
+const { version } = JSON.parse(read(join(HERE, 'package.json')));
+
+/** A script in one piece, and the packages in it. */
+async function bundled(entry, format) {
+  const { outputFiles, metafile } = await build({
+    entryPoints: [join(FROM, entry)],
+    bundle: true,
+    minify: true,
+    format,
+    platform: 'browser',
+    target: 'es2022',
+    write: false,
+    metafile: true,
+    logLevel: 'warning',
+    // verovio's module asks for Node.js where it runs in it, and for its own address where it does not.
+    external: ['node:*'],
+    logOverride: { 'empty-import-meta': 'silent' },
+  });
+  const packages = Object.keys(metafile.inputs).flatMap(
+    (path) => /.*node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? [],
+  );
+  return { text: outputFiles[0].text, packages };
+}
+
+const page = await bundled('main.ts', 'esm');
+const marking = await bundled('workers/marking.ts', 'iife');
+const drawing = await bundled('workers/drawing.ts', 'iife');
+const require = createRequire(import.meta.url);
+
+/** A package's name, version and licence text. */
+function licenceOf(name) {
+  const folder = packageFolder(name);
+  const own = JSON.parse(read(join(folder, 'package.json')));
+  const texts = ['LICENSE', 'LICENSE.md', 'LICENSE.txt', 'license'].flatMap((file) => {
+    try {
+      return [read(join(folder, file)).trim()];
+    } catch {
+      return [];
+    }
+  });
+  return { name, version: own.version, licence: own.license, text: texts[0] ?? '', home: own.homepage ?? '' };
+}
+
+function packageFolder(name) {
+  for (const base of require.resolve.paths(name)) {
+    try {
+      read(join(base, name, 'package.json'));
+      return join(base, name);
+    } catch {}
+  }
+  throw new Error(`${name} is not installed`);
+}
+
+const names = new Set([page, marking, drawing].flatMap(({ packages }) => packages));
+const licences = [...names].sort().map(licenceOf);
+const verovio = licences.find(({ name }) => name === 'verovio');
+const texts = [
+  `Handline ${version}, MIT\n\n${read(join(HERE, 'LICENSE')).trim()}`,
+  ...licences.map(({ name, version: own, licence, text, home }) =>
+    `${name} ${own}, ${licence}${home ? `, ${home}` : ''}\n\n${text || read(join(FROM, 'verovio-notice.txt')).trim()}`.trim(),
+  ),
+].join(`\n\n${'-'.repeat(60)}\n\n`);
+
+const style = read(join(FROM, 'stand.css'));
+const script = page.text.replaceAll('</script', '<\\/script');
+const hash = createHash('sha256').update(script).digest('base64');
+// Scripts run by their hash alone, and nothing can be loaded or sent. Styles are free because every engraved system
+// brings rules of its own; with nothing to load, they can do no more than look wrong.
+const policy = [
+  "default-src 'none'",
+  `script-src 'sha256-${hash}' 'wasm-unsafe-eval'`,
+  'worker-src blob:',
+  "style-src 'unsafe-inline'",
+  'font-src data:',
+  'img-src data:',
+  "connect-src 'none'",
+  "form-action 'none'",
+  "base-uri 'none'",
+].join('; ');
+const packed = (id, { text }) =>
+  `<script type="text/plain" id="${id}">${gzipSync(text, { level: 9 }).toString('base64')}</script>`;
+const html = read(join(FROM, 'stand.html'))
+  .replace('<html lang="en">', `<html lang="en" data-version="${version}" data-verovio="${verovio.version}">`)
+  .replace('content=""', () => `content="${policy}"`)
+  .replace('<style></style>', () => `<style>${style}</style>`)
+  .replace(
+    '<!--blocks-->',
+    () =>
+      `<script type="text/plain" id="licence-texts">${texts.replaceAll('</', '<\\/')}</script>\n${packed('marking', marking)}\n${packed('drawing', drawing)}\n<script type="module">${script}</script>`,
+  );
+writeFileSync(TO, html);

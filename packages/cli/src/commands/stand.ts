@@ -1,0 +1,81 @@
+import { type AnnotateOptions, annotate, handModel } from '@handline/core';
+import type { Argv } from 'yargs';
+import { type ExitCode, usageError } from '../exit.js';
+import { destinationOf, planJobs } from '../files/jobs.js';
+import { refusePageName } from '../files/kinds.js';
+import type { Work } from '../jobs/perform.js';
+import type { Streams } from '../jobs/streams.js';
+import { configured } from '../options/config.js';
+import { addLimitOptions, mostBytes } from '../options/limits.js';
+import { markOptions } from '../options/mark-options.js';
+import { type Arguments, outputChoice, reportChoice } from '../options/output-options.js';
+import { addStandOptions } from '../options/stand-options.js';
+import { CAUTION, EXIT_CODES } from '../output/help.js';
+import { PageTally } from '../output/page-summary.js';
+import type { Start } from '../pages/stand/start.js';
+import { standPage } from '../pages/stand-page.js';
+import { runJobs } from './run.js';
+import { SUMMARIES } from './summaries.js';
+
+/** Stands for the input in messages where there is none. */
+const PAGE = 'stand';
+
+export function buildStand(parser: Argv): Argv {
+  return addLimitOptions(addStandOptions(parser))
+    .usage(
+      `handline stand [IN] -o stand.html\n\n${SUMMARIES.stand}. IN is a MusicXML file (.musicxml, .xml, .mxl) to begin with, or - for standard input.`,
+    )
+    .example('handline stand -o stand.html', 'a page that opens any score')
+    .example('handline stand waltz.mxl --for Ida -o ida.html', 'one that begins with a score')
+    .epilogue(`${EXIT_CODES}\n\n${CAUTION}`);
+}
+
+/** `handline stand`. */
+export async function runStand(typed: Arguments, streams: Streams): Promise<ExitCode> {
+  const inputs = typed._.slice(1).map(String);
+  if (inputs.length > 1) throw usageError('a stand begins with one score at most; the page opens others');
+  const { span, layers, density, language, limits } = markOptions(await configured(typed));
+  const chosen = Object.entries({ span, layers, density, language }).filter(
+    ([, value]) => value !== undefined,
+  );
+  const marking: NonNullable<Start['marking']> = Object.fromEntries(chosen);
+  const output = outputChoice(typed);
+  const toScreen = streams.stdout.isTTY === true;
+  if (output.output !== undefined) refusePageName(output.output);
+  const jobs =
+    inputs.length === 0
+      ? [
+          {
+            input: PAGE,
+            destination: destinationOf(PAGE, { list: [], shared: '', many: false }, output, toScreen),
+          },
+        ]
+      : await planJobs(inputs, output, toScreen, streams.stdin, (name) => refusePageName(name));
+  const page = await standPage();
+  const work: Work =
+    inputs.length === 0
+      ? { name: 'make', make: () => ({ output: page({ marking: checked(marking) }), warnings: [] }) }
+      : (bytes, file) => {
+          const { report } = annotate(bytes, { ...marking, ...(limits && { limits }), file });
+          const score = { name: nameOf(file, bytes), base64: Buffer.from(bytes).toString('base64') };
+          return { output: page({ score, marking }), warnings: report.warnings };
+        };
+  return runJobs(
+    { jobs, choice: reportChoice(typed), tally: new PageTally(), mostBytes: mostBytes(limits ?? {}), work },
+    streams,
+  );
+}
+
+/** @throws HandlineError OPTION for a span that no hand has; without a score nothing else would ask */
+function checked<T extends Pick<AnnotateOptions, 'span'>>(marking: T): T {
+  const { span = 'medium' } = marking;
+  for (const own of typeof span === 'object' ? Object.values(span) : [span]) handModel(own);
+  return marking;
+}
+
+/** Without its folders; what came by standard input gets a name that fits. */
+function nameOf(file: string, bytes: Uint8Array): string {
+  const [, name = ''] = /([^/\\]*)$/.exec(file) ?? [];
+  if (/\.\w+$/.test(name)) return name;
+  return bytes[0] === 0x50 && bytes[1] === 0x4b ? 'score.mxl' : 'score.musicxml';
+}

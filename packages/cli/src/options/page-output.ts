@@ -1,0 +1,22 @@
+import type { Argv } from 'yargs';
+
+const WHERE = 'Where the page goes:';
+
+/** For commands whose result is one page. */
+export function addPageOutput(parser: Argv): Argv {
+  return parser
+    .option('output', {
+      alias: 'o',
+      group: WHERE,
+      type: 'string',
+      requiresArg: true,
+      describe: 'Write the page to this file; - is standard output',
+    })
+    .option('force', { group: WHERE, type: 'boolean', describe: 'Overwrite an existing page' })
+    .option('quiet', {
+      alias: 'q',
+      group: 'What is reported:',
+      type: 'boolean',
+      describe: 'Print errors only',
+    });
+}

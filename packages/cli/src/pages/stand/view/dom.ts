@@ -1,0 +1,45 @@
+import type { Language } from '@handline/core';
+import { STAND_WORDS } from '../words/words.js';
+
+/** The element of the page with this id. */
+export function byId<E extends HTMLElement = HTMLElement>(id: string): E {
+  return document.getElementById(id) as E;
+}
+
+export function button(id: string, act: () => void): void {
+  byId(id).addEventListener('click', act);
+}
+
+export function element<K extends keyof HTMLElementTagNameMap>(
+  name: K,
+  text = '',
+  children: readonly Node[] = [],
+): HTMLElementTagNameMap[K] {
+  const made = document.createElement(name);
+  made.textContent = text;
+  made.append(...children);
+  return made;
+}
+
+/** Says everything that stands in the page itself in one language. */
+export function speak(language: Language): void {
+  const words = STAND_WORDS[language];
+  document.documentElement.lang = language;
+  document.title = words.title;
+  const text = (name: string | undefined) => words[name as 'title'];
+  for (const own of document.querySelectorAll<HTMLElement>('[data-text]'))
+    own.textContent = text(own.dataset.text);
+  for (const own of document.querySelectorAll<HTMLElement>('[data-label]'))
+    own.setAttribute('aria-label', text(own.dataset.label));
+}
+
+/** Saves a file by the browser's own means. */
+export function saveFile(name: string, bytes: Uint8Array<ArrayBuffer>, type: string): void {
+  const address = URL.createObjectURL(new Blob([bytes], { type }));
+  const link = element('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  // The download reads the address after the click.
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}

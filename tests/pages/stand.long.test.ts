@@ -1,0 +1,177 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { annotate, type NoteDigit, setDigits } from '@handline/core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { handline } from '../cli/harness.js';
+import { bytesOf } from '../musicxml/read-source.js';
+import { launched, whyNot } from './chromium.js';
+import { DEMO, folder } from './made.js';
+import { complaints, drop, opened, READY, ready, until } from './stand-page.js';
+
+if (whyNot !== undefined) console.log(`the stand is not opened in a browser: ${whyNot}`);
+
+const demo = readFileSync(DEMO);
+
+describe.skipIf(whyNot !== undefined)('the stand in Chromium', { timeout: 300_000 }, () => {
+  let browser: Browser;
+  let address: string;
+  let page: Page;
+
+  beforeAll(async () => {
+    const path = join(folder, 'stand.html');
+    expect((await handline(['stand', '-o', path, '--force'], folder)).code).toBe(0);
+    address = pathToFileURL(path).href;
+    browser = await launched();
+    page = await opened(browser, address);
+  });
+  afterAll(() => browser?.close());
+  afterEach(() => expect(complaints).toEqual([]));
+
+  const digitOf = (id: string) =>
+    page.evaluate((own) => document.querySelector(`[data-digit-of="${own}"]`)?.textContent?.trim() ?? '', id);
+  const allDigits = () =>
+    page.evaluate(
+      `[...document.querySelectorAll('[data-digit-of]')].map((one) => one.dataset.digitOf + ' ' + one.textContent.trim())`,
+    );
+  const saved = async (id: string): Promise<Buffer> => {
+    const download = page.waitForEvent('download');
+    await page.click(id);
+    return readFileSync(await (await download).path());
+  };
+
+  it('opens a dropped score, and says how long that took', async () => {
+    const begun = performance.now();
+    await drop(page, 'kelp-street-tunes.musicxml', demo);
+    await page.waitForSelector('.music', { timeout: READY });
+    const first = performance.now() - begun;
+    await ready(page);
+    console.log(
+      `demo: first systems after ${Math.round(first)} ms, all after ${Math.round(performance.now() - begun)} ms`,
+    );
+    expect(await page.textContent('#name')).toContain('Kelp Street Tunes');
+    expect(await page.textContent('#caution')).toContain('Stop at pain, numbness or fatigue');
+    expect(await page.locator('.system').count()).toBeGreaterThan(5);
+  });
+
+  it('takes a digit by mouse and one by keyboard, follows, and takes them back', async () => {
+    const before = await allDigits();
+    const head = page.locator('[data-note="note-0-2"] .notehead').first();
+    await head.click();
+    expect(await page.textContent('#chosen')).toContain('Measure 1, beat 2, right hand, B4');
+    const begun = performance.now();
+    await page.click('[data-finger="4"]');
+    await page.waitForSelector('[data-digit-of="note-0-2"] .yours');
+    const shown = performance.now() - begun;
+    await ready(page);
+    console.log(
+      `demo: the new digits after ${Math.round(shown)} ms, engraved after ${Math.round(performance.now() - begun)} ms`,
+    );
+    expect(await digitOf('note-0-2')).toBe('4');
+    expect(await page.textContent('#chosen')).toContain('finger 4, yours');
+    await page.focus('#music');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('3');
+    await page.waitForSelector('[data-digit-of="note-0-4"] .yours');
+    await ready(page);
+    expect(await digitOf('note-0-4')).toBe('3');
+    await page.keyboard.press('Control+z');
+    await until(page, `!document.querySelector('[data-digit-of="note-0-4"] .yours')`);
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('Backspace');
+    await until(page, `!document.querySelector('.music .yours')`);
+    await ready(page);
+    expect(await allDigits()).toEqual(before);
+    await page.click('#undo');
+    await page.waitForSelector('[data-digit-of="note-0-2"] .yours');
+    await page.click('#redo');
+    await until(page, `!document.querySelector('.music .yours')`);
+    await ready(page);
+  });
+
+  it('says why, and compares with the state before', async () => {
+    await page.focus('#music');
+    await page.keyboard.press('4');
+    await page.waitForSelector('.music .yours');
+    await ready(page);
+    await page.click('#compare summary');
+    await page.waitForSelector('#compared li');
+    expect(await page.textContent('#compared')).toMatch(/Measure 1, beat 2, right hand, B4: \d → 4/);
+    await page.waitForSelector('#why li', { timeout: READY });
+    expect(await page.textContent('#why')).toMatch(/Handline would take \d/);
+    await page.waitForSelector('#keyboard svg');
+  });
+
+  it('saves what the command writes for the same choices, score and handout', async () => {
+    const { report } = annotate(demo);
+    const offsets = report.lines[0]!.slices.map(({ notes }) => notes[0]!.offset);
+    const digits: NoteDigit[] = [{ offset: offsets[2]!, finger: 4 }];
+    const given = setDigits(new Uint8Array(demo), digits).output;
+    const path = join(folder, 'kelp-street-tunes.musicxml');
+    writeFileSync(path, given);
+    for (const [command, id, output] of [
+      ['mark', '#save', 'marked.musicxml'],
+      ['handout', '#sheet', 'handout.html'],
+    ] as const) {
+      if (command === 'handout') await page.click('#handout summary');
+      const out = join(folder, output);
+      expect((await handline([command, path, '-o', out, '--force'], folder)).code).toBe(0);
+      expect(Buffer.compare(await saved(id), readFileSync(out)), command).toBe(0);
+    }
+    expect(await page.textContent('#status')).toContain('kelp-street-tunes-handout.html');
+  });
+
+  it('refuses a bad file and keeps what is there', async () => {
+    await drop(page, 'notes.txt', new TextEncoder().encode('<html/>'));
+    await until(page, `document.getElementById('alert').textContent !== ''`);
+    expect(await page.textContent('#alert')).toContain('notes.txt');
+    expect(await page.textContent('#name')).toContain('Kelp Street Tunes');
+    expect(await digitOf('note-0-2')).toBe('4');
+    await ready(page);
+    await page.click('#undo');
+    await until(page, `!document.querySelector('.music .yours')`);
+    await ready(page);
+  });
+
+  it('speaks another language and draws other cues', async () => {
+    await page.selectOption('#language', 'de');
+    await until(page, `document.getElementById('status').textContent === 'Bereit'`);
+    expect(await page.textContent('#caution')).toContain('Schmerz');
+    expect(await page.textContent('.system figcaption')).toContain('Takte');
+    await page.check('#layer-carry');
+    await page.waitForSelector('.handline-picture.carry', { timeout: READY });
+    await page.selectOption('#language', 'en');
+    await ready(page);
+  });
+
+  it.each(['A4', 'Letter'])('prints on %s without a broken system', async (format) => {
+    const pdf = join(folder, `stand-${format}.pdf`);
+    await page.emulateMedia({ media: 'print' });
+    await page.pdf({ path: pdf, format });
+    const pages = readFileSync(pdf, 'latin1').match(/\/Type\s*\/Page\b(?!s)/g)!.length;
+    const room = (format === 'A4' ? 297 : 279.4) - 28;
+    const heights = (await page.evaluate(
+      `[...document.querySelectorAll('figure.system')].map((one) => [one.getBoundingClientRect().height * 25.4 / 96, getComputedStyle(one).breakInside])`,
+    )) as [number, string][];
+    await page.emulateMedia({ media: 'screen' });
+    console.log(`${format}: ${heights.length} systems on ${pages} pages`);
+    for (const [height, inside] of heights) {
+      expect(height).toBeLessThan(room);
+      expect(inside).toBe('avoid');
+    }
+    expect(pages).toBeLessThanOrEqual(heights.length);
+  });
+
+  it('opens a compressed score and gives it back compressed', async () => {
+    const bytes = bytesOf('compressed.mxl');
+    await drop(page, 'compressed.mxl', bytes);
+    await until(page, `document.getElementById('name').textContent.includes('compressed.mxl')`);
+    await ready(page);
+    await page.uncheck('#layer-carry');
+    await ready(page);
+    expect(Buffer.compare(await saved('#save'), annotate(bytes).output)).toBe(0);
+  });
+});
