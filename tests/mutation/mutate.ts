@@ -2,10 +2,10 @@ import { readdirSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { Stryker } from '@stryker-mutator/core';
 
-// npm run mutate -- ROOM [FILE...] [--share 0.1 [--seed 2]]: mutates a room of core, or only the named files of it, and prints the score;
-// with a share, of a random sample of the mutants; judged only by the
-// tests named by `--by`, or else by the room's. What was judged before and has not changed since is taken from the last
-// run of the same share.
+// npm run mutate -- ROOM [FILE...] [--share 0.1 [--seed 2]] [--by TESTS]: mutates a room of core, or only the named files of it, and
+// prints the score; with a share, of a random sample of the mutants; judged by the room's tests, or only by those named
+// (`fingering/terms,api/lines.test.ts`). What was judged before and has not changed since is taken from the last run of
+// the same share and seed.
 
 /** Which tests judge a room, beside those of its own folder. */
 const JUDGES: Readonly<Record<string, readonly string[]>> = {
