@@ -1,5 +1,5 @@
 import yargs from 'yargs';
-import { COMMANDS, type Command, commandList, isCommand } from './commands/commands.js';
+import { COMMANDS, commandList, isCommand } from './commands/commands.js';
 import { CliError, Exit, type ExitCode, usageError } from './exit.js';
 import { inPlainWords } from './files/trouble.js';
 import type { Streams } from './jobs/streams.js';
@@ -17,7 +17,6 @@ const WIDEST = 120;
 /** Runs one command line; every failure ends as one line on standard error and an exit code. */
 export async function run(argv: readonly string[], streams: Streams): Promise<ExitCode> {
   let exit: ExitCode = Exit.ok;
-  let chosen: { readonly load: Command['load']; readonly args: Arguments } | undefined;
   // A closed pipe is met by the write; nobody reads what else we would say.
   for (const stream of [streams.stdout, streams.stderr]) stream.on('error', () => undefined);
   const parser = yargs(asOption(argv))
@@ -37,9 +36,8 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
       name,
       summary,
       async (command) => (await load()).build(command),
-      (args) => {
-        // Run below: where a command returns a promise, yargs lays out its help, which takes longer than parsing did.
-        chosen = { load, args: args as Arguments };
+      async (args) => {
+        exit = await (await load()).run(args as Arguments, streams);
       },
     );
   }
@@ -66,7 +64,6 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     });
   try {
     await parser.parseAsync();
-    if (chosen !== undefined) exit = await (await chosen.load()).run(chosen.args, streams);
   } catch (thrown) {
     // So yargs throws what it finds while a command is being loaded.
     const error = thrown instanceof Error && thrown.name === 'YError' ? usageError(thrown.message) : thrown;
