@@ -178,8 +178,9 @@ export class Stand {
       if (turn !== this.#turn) return;
       this.#current = { ...this.#current!, told };
       this.#choose(this.#place, false);
-      this.#panel.compare(notes);
       await this.#engrave(turn);
+      // Last, because the music is waited for.
+      if (turn === this.#turn) this.#panel.compare(notes);
     }, 'failed');
   }
 
