@@ -12,6 +12,8 @@ export class Reports {
   readonly #stream: Writable;
   readonly #json: JsonReport | undefined;
   readonly #lines: FileHandle | undefined;
+  /** The lines so far: one is written after the other, or long ones would be mixed. */
+  #written: Promise<void> = Promise.resolve();
   /** Nobody reads on; what becomes of the files is the same. */
   #unread = false;
 
@@ -33,8 +35,15 @@ export class Reports {
   }
 
   async add(place: number, outcome: Outcome): Promise<void> {
-    await this.#lines?.appendFile(`${JSON.stringify(jsonEntry(outcome))}\n`);
+    await this.#line(outcome);
     await this.#send(this.#json?.add(place, outcome) ?? '');
+  }
+
+  #line(outcome: Outcome): Promise<void> {
+    const lines = this.#lines;
+    if (lines === undefined) return this.#written;
+    this.#written = this.#written.then(() => lines.appendFile(`${JSON.stringify(jsonEntry(outcome))}\n`));
+    return this.#written;
   }
 
   async end(summary: string): Promise<void> {

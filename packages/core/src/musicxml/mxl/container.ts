@@ -45,7 +45,8 @@ export function archiveOf(
   const names = spellings(path);
   for (const name of names) checkPath(name, place);
   const root = names.flatMap((name) => directory.entries.find((entry) => entry.name === name) ?? [])[0];
-  if (root === undefined) throw broken(`names the score "${path}" but does not contain it`, place);
+  if (root === undefined)
+    throw broken(`names the score ${JSON.stringify(path)} but does not contain it`, place);
   return { archive: { bytes, directory, root, limits }, content: inflateEntry(bytes, root, limits, place) };
 }
 
@@ -79,16 +80,19 @@ export function inflateEntry(bytes: Uint8Array, entry: ZipEntry, limits: Limits,
   const { compressedSize, size, name, method } = entry;
   const most = Math.min(limits.maxBytes, Math.max(RATIO_FROM, compressedSize * limits.maxRatio));
   if (size > most) {
-    const message = `the archive entry "${name}" unpacks to more than ${most} bytes (limits.maxBytes, limits.maxRatio)`;
+    const message = `the archive entry ${JSON.stringify(name)} unpacks to more than ${most} bytes (limits.maxBytes, limits.maxRatio)`;
     throw new HandlineError('LIMIT', message, place);
   }
   const data = bytes.subarray(entry.data, entry.data + compressedSize);
   let content = data;
   if (method === 8) content = inflate(data, entry, place);
   else if (method !== 0)
-    throw broken(`the archive entry "${name}" is compressed by method ${method}; use deflate`, place);
+    throw broken(
+      `the archive entry ${JSON.stringify(name)} is compressed by method ${method}; use deflate`,
+      place,
+    );
   if (content.length !== size || crc32(content) !== entry.crc) {
-    throw broken(`the archive entry "${name}" is damaged; compress it again`, place);
+    throw broken(`the archive entry ${JSON.stringify(name)} is damaged; compress it again`, place);
   }
   return content;
 }
@@ -105,12 +109,20 @@ function inflate(data: Uint8Array, { name, size }: ZipEntry, place: Place): Uint
     try {
       stream.push(data.subarray(at, at + STEP), at + STEP >= data.length);
     } catch (cause) {
-      throw new HandlineError('ARCHIVE', `the archive entry "${name}" is damaged; compress it again`, place, {
-        cause,
-      });
+      throw new HandlineError(
+        'ARCHIVE',
+        `the archive entry ${JSON.stringify(name)} is damaged; compress it again`,
+        place,
+        {
+          cause,
+        },
+      );
     }
     if (total > size)
-      throw broken(`the archive entry "${name}" is larger than it states; it is refused`, place);
+      throw broken(
+        `the archive entry ${JSON.stringify(name)} is larger than it states; it is refused`,
+        place,
+      );
   }
   return joined(pieces);
 }

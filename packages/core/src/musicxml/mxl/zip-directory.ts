@@ -58,7 +58,8 @@ export function readZipDirectory(bytes: Uint8Array, place: Place): ZipDirectory 
       throw broken('has a damaged archive directory; compress it again', place);
     }
     const entry = readEntry(bytes, view, at, start, place);
-    if (names.has(entry.name)) throw broken(`has the archive entry "${entry.name}" twice`, place);
+    if (names.has(entry.name))
+      throw broken(`has the archive entry ${JSON.stringify(entry.name)} twice`, place);
     names.add(entry.name);
     entries.push(entry);
     at += 46 + view.getUint16(at + 28, true) + view.getUint16(at + 30, true) + view.getUint16(at + 32, true);
@@ -85,13 +86,14 @@ function readEntry(bytes: Uint8Array, view: DataView, at: number, end: number, p
   checkPath(name, place);
   const local = view.getUint32(at + 42, true);
   if (local + 30 > end || view.getUint32(local, true) !== LOCAL) {
-    throw broken(`has a damaged archive entry "${name}"; compress it again`, place);
+    throw broken(`has a damaged archive entry ${JSON.stringify(name)}; compress it again`, place);
   }
   const data = local + 30 + view.getUint16(local + 26, true) + view.getUint16(local + 28, true);
   const compressedSize = view.getUint32(at + 20, true);
-  if (data + compressedSize > end) throw broken(`has a truncated archive entry "${name}"`, place);
+  if (data + compressedSize > end)
+    throw broken(`has a truncated archive entry ${JSON.stringify(name)}`, place);
   if ((view.getUint16(at + 8, true) & 1) === 1) {
-    throw broken(`has an encrypted archive entry "${name}"; remove the encryption`, place);
+    throw broken(`has an encrypted archive entry ${JSON.stringify(name)}; remove the encryption`, place);
   }
   return {
     name,
@@ -111,7 +113,7 @@ export function checkPath(name: string, place: Place): void {
   if (name === '' || parts.includes('..') || /^[/\\]|^[A-Za-z]:|\0/.test(name)) {
     throw new HandlineError(
       'UNSAFE',
-      `the archive path "${name.slice(0, 60)}" leaves the archive; it is refused`,
+      `the archive path ${JSON.stringify(name.slice(0, 60))} leaves the archive; it is refused`,
       place,
     );
   }
