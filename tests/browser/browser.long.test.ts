@@ -1,26 +1,13 @@
-import { existsSync } from 'node:fs';
 import * as core from '@handline/core';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { launched, whyNot } from '../pages/chromium.js';
 import { bundled, bundledWorker } from './bundle.js';
 import { expectSame, inWorker, type Made, refuse, SAMPLES, work } from './work.js';
 
-const CHROMIUM = '/usr/bin/chromium';
-/** No sandbox, because tests run as root; nothing that looks for a network. */
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
+if (whyNot !== undefined) console.log(`not run in a browser: ${whyNot}`);
 
-const why = existsSync(CHROMIUM) ? undefined : `there is no ${CHROMIUM}`;
-if (why !== undefined) console.log(`not run in a browser: ${why}`);
-
-describe.skipIf(why !== undefined)('a bundle in Chromium', () => {
+describe.skipIf(whyNot !== undefined)('a bundle in Chromium', () => {
   let browser: Browser | undefined;
   let page: Page;
   let script = '';
@@ -28,7 +15,7 @@ describe.skipIf(why !== undefined)('a bundle in Chromium', () => {
 
   beforeAll(async () => {
     script = await bundled();
-    browser = await chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
+    browser = await launched();
     page = await browser.newPage();
     page.on('pageerror', (error) => errors.push(error.message));
     page.on('console', (message) => {

@@ -1,7 +1,7 @@
 import type { Line } from '#core/hands/line.js';
 import type { Crossing, MotionPlan, SliceMotion } from '#core/motion/plan.js';
 import type { Finger } from '#core/score/model.js';
-import { lineOf, type Step } from '../motion/lines.js';
+import { CROSSING, lineOf, type Step } from '../motion/lines.js';
 
 /** One slice of a plan written by hand: what a test does not say is at rest. */
 export interface Made extends Partial<Omit<SliceMotion, 'crossing' | 'fingers'>> {
@@ -13,16 +13,6 @@ export interface Made extends Partial<Omit<SliceMotion, 'crossing' | 'fingers'>>
   readonly free?: number;
   readonly measure?: number;
 }
-
-const CROSSING: Crossing = {
-  kind: 'thumb-passing',
-  from: 3,
-  to: 1,
-  direction: 'up',
-  fromBlack: false,
-  toBlack: false,
-  difficulty: 8,
-};
 
 /** A line of single keys, a quarter of a second apart, eight a measure, and a plan of its motion, both as written. */
 export function made(slices: readonly Made[]): { readonly line: Line; readonly plan: MotionPlan } {

@@ -1,7 +1,19 @@
 import type { Line, Slice } from '#core/hands/line.js';
 import { mirrorKey } from '#core/keyboard/key-plan.js';
 import type { GivenFingers } from '#core/motion/fingers-in-use.js';
+import type { Crossing } from '#core/motion/plan.js';
 import type { Finger, Hand, Measure } from '#core/score/model.js';
+
+/** A crossing of the thumb. */
+export const CROSSING: Crossing = {
+  kind: 'thumb-passing',
+  from: 3,
+  to: 1,
+  direction: 'up',
+  fromBlack: false,
+  toBlack: false,
+  difficulty: 8,
+};
 
 /** A note or chord of a test line: keys ascending with their fingers; `held` as in `Slice.held`. */
 export interface Step {

@@ -5,7 +5,7 @@ import { fingersInUse } from '#core/motion/fingers-in-use.js';
 import type { Crossing } from '#core/motion/plan.js';
 import { thumbCrossings } from '#core/motion/thumb-crossings.js';
 import type { Finger } from '#core/score/model.js';
-import { type Given, lineOf, melody, type Step } from './lines.js';
+import { CROSSING, type Given, lineOf, melody, type Step } from './lines.js';
 
 // Worked out by hand from the stated numbers; every threshold is met from both sides.
 
@@ -85,15 +85,6 @@ describe('the difficulty of a thumb crossing', () => {
 });
 
 describe('whether the arm is clear of the thumb', () => {
-  const crossing = (kind: Crossing['kind']): Crossing => ({
-    kind,
-    from: 3,
-    to: 1,
-    direction: 'up',
-    fromBlack: false,
-    toBlack: false,
-    difficulty: 8,
-  });
   const found = (
     mm: number,
     seconds: number,
@@ -101,7 +92,7 @@ describe('whether the arm is clear of the thumb', () => {
     more: Partial<Step> = {},
   ) => {
     const { line } = lineOf('right', [step([60], [3]), step([62], [1], { seconds, ...more })]);
-    return clearanceFindings(line, [10, 10 + mm], [undefined, crossing(kind)]);
+    return clearanceFindings(line, [10, 10 + mm], [undefined, { ...CROSSING, kind }]);
   };
 
   it('up to 85 mm, and 700 mm a second', () => {

@@ -1,6 +1,7 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { type Browser, chromium } from 'playwright-core';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { expect } from 'vitest';
 
 const CHROMIUM = '/usr/bin/chromium';
 
@@ -24,4 +25,23 @@ export function launched(): Promise<Browser> {
       '--disable-sync',
     ],
   });
+}
+
+/** mm of a page between the margins above and below. */
+const ROOM = { A4: 297 - 28, Letter: 279.4 - 28 };
+
+/** Prints a page to a file and sees that no system is cut. The page stays as it is for print. */
+export async function printed(page: Page, pdf: string, format: keyof typeof ROOM) {
+  await page.emulateMedia({ media: 'print' });
+  await page.pdf({ path: pdf, format });
+  const pages = readFileSync(pdf, 'latin1').match(/\/Type\s*\/Page\b(?!s)/g)!.length;
+  const heights = (await page.evaluate(
+    `[...document.querySelectorAll('figure.system')].map((one) => [one.getBoundingClientRect().height * 25.4 / 96, getComputedStyle(one).breakInside])`,
+  )) as [number, string][];
+  // A block that a page cannot hold is the only one that is cut in spite of break-inside.
+  for (const [height, inside] of heights) {
+    expect(height).toBeLessThan(ROOM[format]);
+    expect(inside).toBe('avoid');
+  }
+  return { pages, systems: heights.length };
 }

@@ -1,37 +1,22 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { AXE, launched, printed, whyNot } from './chromium.js';
 import { DEMO, folder, made } from './made.js';
 
-const CHROMIUM = '/usr/bin/chromium';
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+if (whyNot !== undefined) console.log(`handouts are not opened in a browser: ${whyNot}`);
 
-const why = existsSync(CHROMIUM) ? undefined : `there is no ${CHROMIUM}`;
-if (why !== undefined) console.log(`handouts are not opened in a browser: ${why}`);
-
-describe.skipIf(why !== undefined)('a handout in Chromium', () => {
+describe.skipIf(whyNot !== undefined)('a handout in Chromium', () => {
   let browser: Browser;
   let page: Page;
   const errors: string[] = [];
 
   beforeAll(async () => {
     const { path } = await made('open', DEMO, '--layers', 'depth,crossing,carry');
-    browser = await chromium.launch({
-      executablePath: CHROMIUM,
-      args: [
-        '--no-sandbox',
-        '--disable-gpu',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-      ],
-    });
+    browser = await launched();
     const context = await browser.newContext({ offline: true, bypassCSP: false });
     page = await context.newPage();
     page.on('pageerror', (error) => errors.push(error.message));
@@ -71,21 +56,9 @@ describe.skipIf(why !== undefined)('a handout in Chromium', () => {
     },
   );
 
-  it.each(['A4', 'Letter'])('prints on %s without a broken system', async (format) => {
-    await page.emulateMedia({ media: 'print' });
+  it.each(['A4', 'Letter'] as const)('prints on %s without a broken system', async (format) => {
     const pdf = join(folder, `${format}.pdf`);
-    await page.pdf({ path: pdf, format });
-    const pages = readFileSync(pdf, 'latin1').match(/\/Type\s*\/Page\b(?!s)/g)!.length;
-    // A block that a page cannot hold is the only one that is cut in spite of break-inside.
-    const room = (format === 'A4' ? 297 : 279.4) - 28;
-    const heights = (await page.evaluate(
-      `[...document.querySelectorAll('figure.system')].map((one) => [one.getBoundingClientRect().height * 25.4 / 96, getComputedStyle(one).breakInside])`,
-    )) as [number, string][];
-    for (const [height, inside] of heights) {
-      expect(height).toBeLessThan(room);
-      expect(inside).toBe('avoid');
-    }
-    const systems = heights.length;
+    const { pages, systems } = await printed(page, pdf, format);
     const captions = pdfText(pdf);
     console.log(`${format}: ${systems} systems on ${pages} pages`);
     expect(pages).toBeGreaterThan(systems / 4);

@@ -2,9 +2,8 @@ import { resolve } from 'node:path';
 import { type Drill, type DrillOptions, drill } from '@handline/core';
 import type { Argv } from 'yargs';
 import { CliError, Exit, type ExitCode, usageError } from '../exit.js';
-import type { Inputs } from '../files/inputs.js';
-import { destinationOf, type Job, planJobs } from '../files/jobs.js';
-import { refuseName, refusePageName } from '../files/kinds.js';
+import { type Job, planJobs, planMade } from '../files/jobs.js';
+import { refusePageName } from '../files/kinds.js';
 import type { Work } from '../jobs/perform.js';
 import type { Streams } from '../jobs/streams.js';
 import { survey } from '../jobs/survey.js';
@@ -31,7 +30,6 @@ import { SUMMARIES } from './summaries.js';
 
 /** Stands for the input in messages. */
 const SHEET = 'sheet';
-const ALONE: Inputs = { list: [], shared: '', many: false };
 
 export function buildDrill(parser: Argv): Argv {
   return addDrillOptions(parser)
@@ -59,11 +57,8 @@ export async function runDrill(typed: Arguments, streams: Streams): Promise<Exit
   const output = outputChoice(args);
   const file = sourceFile(args);
   const toScreen = streams.stdout.isTTY === true;
-  if (output.output !== undefined) refuseName(output.output);
   const jobs =
-    file === undefined
-      ? [{ input: SHEET, destination: destinationOf(SHEET, ALONE, output, toScreen) }]
-      : await planJobs([file], output, toScreen);
+    file === undefined ? [planMade(SHEET, output, toScreen)] : await planJobs([file], output, toScreen);
   const page = await plannedPage(args, output);
   const bar = choice.quiet || choice.json ? undefined : await workBar(streams);
   let made: Made | undefined;

@@ -48,7 +48,7 @@ export async function runHandout(typed: Arguments, streams: Streams): Promise<Ex
     outputChoice(args),
     streams.stdout.isTTY === true,
     streams.stdin,
-    (name) => refusePageName(name),
+    refusePageName,
   );
   const engraver = await loadEngraver();
   return runJobs(

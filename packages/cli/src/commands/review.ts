@@ -15,7 +15,7 @@ import { readSource } from '../files/read.js';
 import { deliver } from '../jobs/deliver.js';
 import { failed } from '../jobs/failed.js';
 import { inTurn } from '../jobs/in-turn.js';
-import { type Performers, performers, usualThreads } from '../jobs/performers.js';
+import { type Performers, performers } from '../jobs/performers.js';
 import { type Streams, send } from '../jobs/streams.js';
 import { addLimitOptions, mostBytes } from '../options/limits.js';
 import {
@@ -61,21 +61,18 @@ export async function runReview(args: Arguments, streams: Streams): Promise<Exit
   const inputs = await reviewed(args, streams);
   const job = await outputJob(inputs, args);
   const reports = job?.destination.kind === 'stdout' ? streams.stderr : streams.stdout;
-  const second = await secondScore(args, streams, mostBytes(options.limits ?? {}));
-  if ('failure' in second) {
-    streams.stderr.write(`handline: ${second.failure.message}\n`);
-    return second.failure.exit;
-  }
+  const limits = options.limits ?? {};
+  const most = mostBytes(limits);
+  const second = await secondScore(args, streams, most);
   const work = { name: 'review', options: { ...options, ...second } } as const;
-  const threads = Math.max(1, Math.min(choice.jobs ?? usualThreads(inputs.length), inputs.length));
-  const order = { work, mostBytes: mostBytes(options.limits ?? {}), full: true };
+  const order = { work, mostBytes: most, full: true };
   const lines = await Reports.open({ ...choice, json: false }, reports);
   const progress = await progressOf(inputs.length, choice, streams);
-  const doers = await performers(order, threads, streams.stdin);
+  const doers = await performers(order, inputs.length, choice.jobs, streams.stdin);
   const entries: Entry[] = [];
   let exit: ExitCode = Exit.ok;
   const take = async (place: number, input: string): Promise<void> => {
-    const done = await reviewOne(input, job, doers, args, streams);
+    const done = await reviewOne(input, job, doers, args, limits, streams);
     entries[place] = done.entry;
     const { error, review: own } = done.entry;
     await lines.add(place, {
@@ -91,7 +88,7 @@ export async function runReview(args: Arguments, streams: Streams): Promise<Exit
     progress.step(done.status);
   };
   try {
-    await inTurn(inputs, threads === 1 ? 1 : threads + 1, take);
+    await inTurn(inputs, doers.atOnce, take);
   } finally {
     progress.end();
     await doers.end();
@@ -128,6 +125,7 @@ async function reviewOne(
   job: Job | undefined,
   doers: Performers,
   args: Arguments,
+  limits: NonNullable<ReviewOptions['limits']>,
   streams: Streams,
 ): Promise<{ entry: Entry; exit: ExitCode; status: Outcome['status']; found: Pick<Outcome, 'result'> }> {
   const file = shown(input, 'input');
@@ -142,7 +140,6 @@ async function reviewOne(
   try {
     if (job) {
       const form = (text(args, 'mark') ?? 'numbers') as NonNullable<MarkReviewOptions['form']>;
-      const limits = reviewOptions(args).limits ?? {};
       const output = markReview(bytes, own, { file, form, limits });
       await deliver(job, state ? { state } : {}, { changed: true, output }, streams);
     }
@@ -158,14 +155,14 @@ async function secondScore(
   args: Arguments,
   streams: Streams,
   most: number,
-): Promise<Pick<ReviewOptions, 'against'> | { readonly failure: CliError }> {
+): Promise<Pick<ReviewOptions, 'against'>> {
   const against = text(args, 'against');
   if (against === undefined) return {};
   try {
     return { against: (await readSource(against, streams.stdin, most)).bytes };
   } catch (error) {
     if (!(error instanceof CliError)) throw error;
-    return { failure: new CliError(error.exit, `--against ${against}: ${error.message}`) };
+    throw new CliError(error.exit, `--against ${against}: ${error.message}`);
   }
 }
 

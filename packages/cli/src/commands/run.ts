@@ -6,7 +6,7 @@ import { deliver } from '../jobs/deliver.js';
 import type { Failure } from '../jobs/failed.js';
 import { inTurn } from '../jobs/in-turn.js';
 import type { Work } from '../jobs/perform.js';
-import { type Performers, performers, usualThreads } from '../jobs/performers.js';
+import { type Performers, performers } from '../jobs/performers.js';
 import { DoneRecord } from '../jobs/record.js';
 import { ClosedPipe, type Streams, send } from '../jobs/streams.js';
 import { type Surveyed, survey } from '../jobs/survey.js';
@@ -51,9 +51,8 @@ export async function runJobs(task: Task, streams: Streams): Promise<ExitCode> {
   const progress = await progressOf(jobs.length, choice, streams);
   const callOff = jobs.length > 1 ? onInterruption(() => progress.interrupted()) : () => undefined;
   const waiting = surveyed.filter(({ done, failure }) => !done && failure === undefined).length;
-  const threads = Math.max(1, Math.min(choice.jobs ?? usualThreads(waiting), waiting));
   const order = { work: task.work, mostBytes: task.mostBytes, full: choice.json || reports.full };
-  const doers = await performers(order, threads, streams.stdin);
+  const doers = await performers(order, waiting, choice.jobs, streams.stdin);
   let exit: ExitCode = Exit.ok;
   let unread = false;
   const take = async (place: number, one: Surveyed): Promise<void> => {
@@ -69,8 +68,7 @@ export async function runJobs(task: Task, streams: Streams): Promise<ExitCode> {
     progress.step(done.outcome.status);
   };
   try {
-    // One more than there are threads: while a result is written, its thread is at the next score.
-    await inTurn(surveyed, threads === 1 ? 1 : threads + 1, take);
+    await inTurn(surveyed, doers.atOnce, take);
   } finally {
     progress.end();
     await doers.end();

@@ -1,11 +1,12 @@
 import { type AnnotateOptions, annotate, handModel } from '@handline/core';
 import type { Argv } from 'yargs';
 import { type ExitCode, usageError } from '../exit.js';
-import { destinationOf, planJobs } from '../files/jobs.js';
+import { planJobs, planMade } from '../files/jobs.js';
 import { refusePageName } from '../files/kinds.js';
 import type { Work } from '../jobs/perform.js';
 import type { Streams } from '../jobs/streams.js';
 import { configured } from '../options/config.js';
+import { defined } from '../options/defined.js';
 import { addLimitOptions, mostBytes } from '../options/limits.js';
 import { markOptions } from '../options/mark-options.js';
 import { type Arguments, outputChoice, reportChoice } from '../options/output-options.js';
@@ -35,22 +36,13 @@ export async function runStand(typed: Arguments, streams: Streams): Promise<Exit
   const inputs = typed._.slice(1).map(String);
   if (inputs.length > 1) throw usageError('a stand begins with one score at most; the page opens others');
   const { span, layers, density, language, limits } = markOptions(await configured(typed));
-  const chosen = Object.entries({ span, layers, density, language }).filter(
-    ([, value]) => value !== undefined,
-  );
-  const marking: NonNullable<Start['marking']> = Object.fromEntries(chosen);
+  const marking: NonNullable<Start['marking']> = defined({ span, layers, density, language });
   const output = outputChoice(typed);
   const toScreen = streams.stdout.isTTY === true;
-  if (output.output !== undefined) refusePageName(output.output);
   const jobs =
     inputs.length === 0
-      ? [
-          {
-            input: PAGE,
-            destination: destinationOf(PAGE, { list: [], shared: '', many: false }, output, toScreen),
-          },
-        ]
-      : await planJobs(inputs, output, toScreen, streams.stdin, (name) => refusePageName(name));
+      ? [planMade(PAGE, output, toScreen, refusePageName)]
+      : await planJobs(inputs, output, toScreen, streams.stdin, refusePageName);
   const page = await standPage();
   const work: Work =
     inputs.length === 0

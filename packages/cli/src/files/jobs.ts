@@ -60,13 +60,24 @@ export async function planJobs(
   return jobs;
 }
 
-/** Where the result of an input goes. */
-export function destinationOf(
-  input: string,
-  inputs: Inputs,
+/**
+ * The job of a result that is made from nothing.
+ *
+ * @param name stands for the input in messages
+ */
+export function planMade(
+  name: string,
   choice: OutputChoice,
   toScreen: boolean,
-): Destination {
+  refuse: (output: string) => void = refuseName,
+): Job {
+  if (choice.output !== undefined) refuse(choice.output);
+  const alone: Inputs = { list: [], shared: '', many: false };
+  return { input: name, destination: destinationOf(name, alone, choice, toScreen) };
+}
+
+/** Where the result of an input goes. */
+function destinationOf(input: string, inputs: Inputs, choice: OutputChoice, toScreen: boolean): Destination {
   const { output, outDir, inPlace, check, root, force } = choice;
   if (input === '-' && inPlace)
     throw usageError('standard input cannot be changed in place; give -o OUT instead');

@@ -8,6 +8,8 @@ import type { Order, Performed } from './perform.js';
 
 export interface Performers {
   readonly perform: (job: Job) => Promise<Performed>;
+  /** Jobs to hand them at once: one more than there are threads, for while a result is written, its thread is at the next score. */
+  readonly atOnce: number;
   readonly end: () => Promise<void>;
 }
 
@@ -21,15 +23,26 @@ const WORTH_A_THREAD = 4;
 const YOUNG_MB = 16;
 
 /** Threads for so many scores, where nobody has said how many. */
-export function usualThreads(scores: number): number {
-  return Math.max(1, Math.min(availableParallelism(), Math.floor(scores / WORTH_A_THREAD)));
+function usualThreads(scores: number): number {
+  return Math.min(availableParallelism(), Math.floor(scores / WORTH_A_THREAD));
 }
 
-/** Those who do the jobs: `threads` worker threads, or this thread itself where one is enough. */
-export async function performers(order: Order, threads: number, stdin: Readable): Promise<Performers> {
+/**
+ * Those who do the jobs: worker threads, or this thread itself where one is enough.
+ *
+ * @param scores that wait
+ * @param asked threads, where somebody has said how many
+ */
+export async function performers(
+  order: Order,
+  scores: number,
+  asked: number | undefined,
+  stdin: Readable,
+): Promise<Performers> {
+  const threads = Math.max(1, Math.min(asked ?? usualThreads(scores), scores));
   if (threads === 1) {
     const { perform } = await import('./perform.js');
-    return { perform: (job) => perform(job, order, stdin), end: async () => undefined };
+    return { perform: (job) => perform(job, order, stdin), atOnce: 1, end: async () => undefined };
   }
   const { Tinypool } = await import('tinypool');
   const pool = new Tinypool({
@@ -39,6 +52,7 @@ export async function performers(order: Order, threads: number, stdin: Readable)
     resourceLimits: { maxYoungGenerationSizeMb: YOUNG_MB },
   });
   return {
+    atOnce: threads + 1,
     perform: (job) => pool.run({ job, order }).catch((error: unknown) => broken(error, job)),
     end: () => pool.destroy(),
   };

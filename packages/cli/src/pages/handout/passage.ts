@@ -41,15 +41,15 @@ export function passageOf(
   return passageFrom({ printed, whole }, { ...options, ...(measures && { measures }) }, engraver);
 }
 
-/** What is in print, and the same with a digit on every note. */
-export interface Marked<Text> {
-  readonly printed: { readonly output: Text; readonly report: Report };
-  readonly whole: { readonly output: Text; readonly report: Report };
+/** A score that is marked already. */
+interface Marked {
+  readonly output: string | Uint8Array;
+  readonly report: Report;
 }
 
-/** A passage of scores that are marked already. */
+/** A passage of a score as it is in print, with the plan of the same with a digit on every note. */
 export function passageFrom(
-  { printed, whole }: Marked<string | Uint8Array>,
+  { printed, whole }: { readonly printed: Marked; readonly whole: Marked },
   options: Pick<AnnotateOptions, 'file' | 'limits' | 'parts' | 'staff' | 'span' | 'measures'>,
   engraver: Engraver,
   breaks?: 'own',
