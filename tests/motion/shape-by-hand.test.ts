@@ -88,6 +88,20 @@ describe('contour', () => {
     expect(heights('1231234', 0.25)).toEqual([0, 3, 6, 0, 0, 0, 0]);
   });
 
+  it('rises to the first note of a line as after a rest, at any tempo', () => {
+    expect(heights('231', 0.5)).toEqual([3, 6, 0]);
+    expect(heights('231', 0.125)).toEqual([3, 4.5, 0]);
+    // Six before the thumb: 12 / 6 each.
+    expect(heights('2345451', 0.25)).toEqual([2, 4, 6, 8, 10, 12, 0]);
+    const rest = lineOf('right', [
+      step([55], [1], { seconds: 0.125 }),
+      step([62], [2], { seconds: 1.125, free: 1 }),
+      step([64], [3], { seconds: 0.125 }),
+      step([65], [1], { seconds: 0.125 }),
+    ]);
+    expect(planContour(rest.line, uses(rest))).toEqual([0, 3, 4.5, 0]);
+  });
+
   it('is level in a trill of two keys twice each, and no other figure', () => {
     const turn = (keys: readonly number[], digits: string) => {
       const given = melody('right', keys, digits);

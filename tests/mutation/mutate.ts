@@ -9,7 +9,7 @@ import { Stryker } from '@stryker-mutator/core';
 
 /** Which tests judge a room, beside those of its own folder. */
 const JUDGES: Readonly<Record<string, readonly string[]>> = {
-  fingering: ['practice', 'handbook/tables.test.ts', 'handbook/handbook.test.ts'],
+  fingering: ['practice', 'golden', 'handbook/tables.test.ts', 'handbook/handbook.test.ts'],
   motion: ['practice/facts.test.ts', 'practice/held-out.test.ts', 'cues/hands-across.test.ts'],
   cues: [
     'motion/reason.test.ts',

@@ -1,5 +1,5 @@
 import { isFreshStart } from '../hands/fresh-start.js';
-import type { Line } from '../hands/line.js';
+import type { Line, Slice } from '../hands/line.js';
 import { isStruckThumb, isThumb, type Use } from './fingers-in-use.js';
 
 /** mm that the wrist rises with each finger at a moderate tempo, and in all at most: from memory. */
@@ -26,7 +26,7 @@ export function planContour(line: Line, uses: readonly (readonly Use[])[]): read
     if (isTrill(uses, rising)) rising.length = 0;
     let height = 0;
     for (const between of rising) {
-      height += Math.min(TOP / rising.length, RISE * share(line.slices[between]!.seconds));
+      height += Math.min(TOP / rising.length, RISE * share(line.slices[between]!));
       heights[between] = height;
     }
     level = at + 1;
@@ -47,6 +47,7 @@ function shareKey(one: readonly Use[], other: readonly Use[]): boolean {
   return one.some((use) => use.struck && other.some(({ key, struck }) => struck && key === use.key));
 }
 
-function share(seconds: number): number {
-  return Math.min(1, Math.max(LEAST_SHARE, seconds / FULL_SECONDS));
+/** Before the first note of a line the hand has all the time it wants. */
+function share({ index, seconds }: Slice): number {
+  return index === 0 ? 1 : Math.min(1, Math.max(LEAST_SHARE, seconds / FULL_SECONDS));
 }
