@@ -1,21 +1,7 @@
 import { expect, it } from 'vitest';
 import { chord } from '#core/fingering/cost/habits/chord.js';
-import { type Case, COLOUR, costs, counted, FINGER, INTERVAL, type Layout, STRIDE } from './counted.js';
-
-const numbers = (from: number, to: number) =>
-  Array.from({ length: to - from + 1 }, (_, nth) => `${from + nth}`);
-const COLOURS = COLOUR.flatMap((one) => COLOUR.map((other) => `${one}-${other}`));
-
-const CHORD: Layout = {
-  key: [FINGER, COLOUR, ['struck', 'held']],
-  neighbours: [FINGER, FINGER, numbers(0, 17), COLOURS],
-  outer: [FINGER, FINGER, numbers(0, 17)],
-  triad: [FINGER, FINGER, FINGER, ['close', 'wide above', 'wide below', 'wide']],
-  highest: [FINGER, FINGER, INTERVAL],
-  lowest: [FINGER, FINGER, INTERVAL],
-  nearest: [FINGER, FINGER, INTERVAL],
-  melody: [FINGER, FINGER, STRIDE, STRIDE],
-};
+import { type Case, costs, counted } from './counted.js';
+import { CHORD } from './layouts.js';
 
 it.each<[string, Case, Record<string, number>, number]>([
   [

@@ -46,15 +46,18 @@ export interface Case {
   readonly span?: string;
 }
 
-/** What a term owes for the last onset with digits, feature by feature. */
-function features(
-  term: Term,
-  { onsets, digits, hand = 'right', span = 'medium' }: Case,
-): Map<number, number> {
+/** A case as the terms see it. */
+export function seen({ onsets, digits, hand = 'right', span = 'medium' }: Case) {
   const model = handModel(span);
   const views = viewLine(lineOf(hand, onsets.map(happening)), model, false);
-  const surroundings = surroundingsOf(views);
   const fingers = digits.split(' ').map((own) => [...own].map((digit) => Number(digit) as Finger));
+  return { model, views, fingers };
+}
+
+/** What a term owes for the last onset with digits, feature by feature. */
+function features(term: Term, own: Case): Map<number, number> {
+  const { model, views, fingers } = seen(own);
+  const surroundings = surroundingsOf(views);
   const at = fingers.length - 1;
   const found = new Map<number, number>();
   const sink = {

@@ -14,6 +14,7 @@ import {
   PACE,
   STRIDE,
 } from './counted.js';
+import { CHAIN } from './layouts.js';
 
 const numbers = (from: number, to: number) =>
   Array.from({ length: to - from + 1 }, (_, nth) => `${from + nth}`);
@@ -112,16 +113,6 @@ it.each<[string, Case, Record<string, number>, number]>([
     expect(costs(step, { ...own, hand })).toBe(mm);
   }
 });
-
-const CHAIN: Layout = {
-  skip: [FINGER, FINGER, INTERVAL],
-  directions: [FINGER, FINGER, FINGER, DIRECTION, DIRECTION],
-  strides: [FINGER, FINGER, FINGER, STRIDE, STRIDE],
-  'skip, highest': [FINGER, FINGER, INTERVAL],
-  'skip, lowest': [FINGER, FINGER, INTERVAL],
-  'directions, highest': [FINGER, FINGER, FINGER, DIRECTION, DIRECTION],
-  'directions, lowest': [FINGER, FINGER, FINGER, DIRECTION, DIRECTION],
-};
 
 it.each<[string, Case, Record<string, number>, number]>([
   [

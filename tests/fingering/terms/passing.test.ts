@@ -3,7 +3,8 @@ import { crossing } from '#core/fingering/cost/terms/crossing.js';
 import { hop } from '#core/fingering/cost/terms/hop.js';
 import { position } from '#core/fingering/cost/terms/position.js';
 import { thumb } from '#core/fingering/cost/terms/thumb.js';
-import { type Case, COLOUR, costs, counted, type Layout } from './counted.js';
+import { type Case, costs, counted, type Layout } from './counted.js';
+import { CROSSING, HOP, POSITION } from './layouts.js';
 
 const both =
   (layout: Layout, term: Parameters<typeof costs>[0]) =>
@@ -13,12 +14,6 @@ const both =
       expect(costs(term, { ...own, hand })).toBe(mm);
     }
   };
-
-const CROSSING: Layout = {
-  'thumb passes': [COLOUR, COLOUR],
-  'over the thumb': [COLOUR, COLOUR],
-  others: [['long', 'longer on black', 'by 5']],
-};
 
 it.each<[string, Case, Record<string, number>, number]>([
   [
@@ -73,14 +68,6 @@ it.each<[string, Case, Record<string, number>, number]>([
   ['from a chord', { onsets: [[60, 64], 65], digits: '13 1' }, {}, 0],
 ])('crossing: %s', both(CROSSING, crossing));
 
-const HOP: Layout = {
-  hop: [
-    ['alone', 'beside a held key'],
-    ['fast', 'moderate', 'slow'],
-  ],
-  slide: [['from black']],
-};
-
 it.each<[string, Case, Record<string, number>, number]>([
   ['fast', { onsets: [60, { keys: [64], seconds: 0.2 }], digits: '2 2' }, { 'hop: alone fast': 1 }, 200],
   ['moderate', { onsets: [60, 64], digits: '2 2' }, { 'hop: alone moderate': 1 }, 120],
@@ -108,13 +95,6 @@ it.each<[string, Case, Record<string, number>, number]>([
     0,
   ],
 ])('hop: %s', both(HOP, hop));
-
-const PLACE: Layout = {
-  place: [
-    ['alone', 'beside a held key'],
-    ['turning', 'onward', 'returning key', 'returning finger'],
-  ],
-};
 
 /* A white key is 1.714286 semitones wide, and 1.5 semitones are within a finger's ease. */
 it.each<[string, Case, Record<string, number>, number]>([
@@ -150,7 +130,7 @@ it.each<[string, Case, Record<string, number>, number]>([
     { 'place: alone turning': 11.5 },
     58.31,
   ],
-])('position: %s', both(PLACE, position));
+])('position: %s', both(POSITION, position));
 
 const E_HELD = { keys: [52], holds: 4 } as const;
 
@@ -168,7 +148,7 @@ it.each<[string, Case, Record<string, number>, number]>([
     { 'place: beside a held key turning': 0.5, 'place: beside a held key returning finger': 1 },
     80.04,
   ],
-])('position under a held key: %s', both(PLACE, position));
+])('position under a held key: %s', both(POSITION, position));
 
 const THUMB: Layout = { 'in a run': [['note']] };
 

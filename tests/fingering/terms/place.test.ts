@@ -2,15 +2,14 @@ import { expect, it } from 'vitest';
 import { frame } from '#core/fingering/cost/terms/frame.js';
 import { stretch } from '#core/fingering/cost/terms/stretch.js';
 import { travel } from '#core/fingering/cost/terms/travel.js';
-import { type Case, costs, counted, type Layout } from './counted.js';
+import { type Case, costs, counted } from './counted.js';
+import { FRAME, REACH, TRAVEL } from './layouts.js';
 
 /*
  * Values by hand. An octave is 164.5 mm, a white key 23.5, a semitone on the average 13.7083. Over five white keys the tip
  * of a medium hand's 1 lies 47 mm left of that of 3, those of 2 and 4 23.5 mm aside. x is 0 on D4 (62): C4 -23.5, E4 23.5,
  * G4 70.5, C5 141.
  */
-
-const TRAVEL: Layout = { mm: [['fast', 'moderate', 'slow', 'fresh start']] };
 
 it.each<[string, Case, Record<string, number>, number, number]>([
   ['the hand stays', { onsets: [60, 64], digits: '1 3' }, { 'mm: moderate': 0 }, 0, 0],
@@ -53,14 +52,6 @@ it.each<[string, Case, Record<string, number>, number, number]>([
     expect(costs(travel, { ...own, hand }, 'movement')).toBe(movement);
   }
 });
-
-const REACH: Layout = {
-  reach: [
-    ['together', 'in time'],
-    ['12', '13', '14', '15', '23', '24', '25', '34', '35', '45'],
-    ['over', 'strain', 'under relaxed', 'under comfortable'],
-  ],
-};
 
 it.each<[string, Case, Record<string, number>, number, number]>([
   // 1-5 is relaxed to 10 semitones (137.0833 mm) and reaches 15 (205.625): 27.4167 mm over, two fifths of the way.
@@ -142,8 +133,6 @@ it('stretch: every pair of a chord, none of a thumb on two keys', () => {
   ]);
   expect(counted(REACH, stretch, { onsets: [[60, 62, 67]], digits: '113' })).toEqual({});
 });
-
-const FRAME: Layout = { outside: [['no thumb', '4 for 5', 'neither']] };
 
 it.each<[string, Case, Record<string, number>, number]>([
   ['1 3 5', { onsets: [[60, 64, 67]], digits: '135' }, {}, 0],

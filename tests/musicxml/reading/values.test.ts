@@ -218,6 +218,14 @@ describe('a score’s length', () => {
       message: expect.stringContaining('50000000 quarter notes'),
     });
     expect(refusal(() => readText(more)).code).toBe('NUMBER');
+    // As many divisions again say nothing of the length.
+    const fine = onePart([`<attributes><divisions>480</divisions></attributes>${rest(480_000)}`.repeat(2)]);
+    expect(toNumber(readText(fine).score.parts[0]!.measures[0]!.length)).toBe(2000);
+    const finer = Array.from(
+      { length: 2 },
+      (_, at) => (at === 0 ? time.replace('1', '480') : '') + rest(48_000_000),
+    );
+    expect(toNumber(readText(onePart(finer)).score.parts[0]!.measures[1]!.start)).toBe(100_000);
   });
 
   it('has single durations of at most 100,000 quarter notes', () => {

@@ -31,6 +31,8 @@ const FIRST = 'a'.charCodeAt(0);
 /** A digit that can be put back anywhere: nothing in it but text and plain attributes. */
 const PLAIN = /^<fingering(?:\s+[\w.-]+\s*=\s*(?:"[^"<]*"|'[^'<]*'))*\s*(?:\/>|>([^<]*)<\/fingering\s*>)$/;
 const BROKEN_REFERENCE = /&(?!(?:amp|lt|gt|quot|apos|#\d+|#x[\da-fA-F]+);)/;
+/** What is no text, and CDATA, which is text as it stands. */
+const NO_TEXT = /<!\[CDATA\[([\s\S]*?)\]\]>|<!--[\s\S]*?-->|<\?[\s\S]*?\?>|<[^>]*>/g;
 const BARE = /^<fingering>([^<]*)<\/fingering>$/;
 
 /** The same for texts that differ in white space only, which programs rearrange. FNV-1a, 32 bits. */
@@ -114,8 +116,12 @@ function decoded(text: string): string | undefined {
 export function recordable(source: string, prefix: string): string {
   const bare = prefix === '' ? source : source.replaceAll(`<${prefix}`, '<').replaceAll(`</${prefix}`, '</');
   if (PLAIN.test(bare) && !BROKEN_REFERENCE.test(bare)) return bare;
-  const text = bare.replaceAll(/<!--[\s\S]*?-->|<\?[\s\S]*?\?>|<!\[CDATA\[|\]\]>|<[^>]*>/g, '');
-  return `<fingering>${text.replaceAll('<', '&lt;').replaceAll(new RegExp(BROKEN_REFERENCE, 'g'), '&amp;')}</fingering>`;
+  const text = bare.replaceAll(NO_TEXT, (_, characters: string | undefined) => escaped(characters ?? ''));
+  return `<fingering>${text.replaceAll(new RegExp(BROKEN_REFERENCE, 'g'), '&amp;')}</fingering>`;
+}
+
+function escaped(characters: string): string {
+  return characters.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
 }
 
 /** A recorded digit as it goes back into a file; undefined for what is no digit. */
