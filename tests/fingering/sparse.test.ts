@@ -104,6 +104,20 @@ describe('a reader of sparse digits', () => {
     expect(shown(right(60, 72, 60, 72), [1, 5, 1, 5])).toBe('1...');
   });
 
+  it('needs the digit of a key that another finger takes over, whatever it would read', () => {
+    const line = right(60, 62, 64, 65);
+    const taking = (at: number) => ({
+      substitution: (slice: number) => (slice === at ? (5 as const) : undefined),
+    });
+    const printed = (at: number) =>
+      sparseDigits(line, { slices: slicesOf([[1], [2], [3], [4]]) }, taking(at)).map(
+        ({ struck, substitutions }) => `${struck[0] ?? '.'}${substitutions![0] ?? ''}`,
+      );
+    // After 5 on E the next key would be 6, which nobody has: its digit is due as well.
+    expect(printed(2)).toEqual(['1', '.', '35', '4']);
+    expect(printed(3)).toEqual(['1', '.', '.', '45']);
+  });
+
   it('is deaf to the hand: mirrored music keeps the same digits', () => {
     fc.assert(
       fc.property(happenings({ keys: 3, holds: 1, ambit: 16 }, 1, 20), (events) => {

@@ -205,3 +205,19 @@ it('the surroundings of every slice, against looking at them from each', () => {
     { numRuns: 300 },
   );
 });
+
+it('a rest of half a second parts nothing, a longer one ends a run and its surroundings', () => {
+  const rests = (...seconds: readonly number[]) =>
+    [60, 62, 64, 65].map((key, at) => ({
+      ...strike([key], 2 * (seconds[at] ?? 0.15)),
+      rest: seconds[at] ? 0.5 : 0,
+    }));
+  const around = (events: readonly Happening[]) =>
+    surroundingsOf(viewLine(lineOf('right', events), model, false)).map(({ ahead, behind, since, until }) =>
+      [behind[0], ahead[1], since, until].join(' '),
+    );
+  const whole = ['0 5 0 5', '2 3 2 3', '4 1 4 1', '5 0 5 0'];
+  expect(around(rests())).toEqual(whole);
+  expect(around(rests(0, 0, 0.5))).toEqual(whole);
+  expect(around(rests(0, 0, 0.51))).toEqual(['0 2 0 2', '2 0 2 0', '0 1 0 1', '1 0 1 0']);
+});

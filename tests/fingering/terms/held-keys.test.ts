@@ -1,9 +1,10 @@
 import { expect, it } from 'vitest';
-import { heldCost } from '#core/fingering/cost/slice-costs.js';
+import { CostTable, heldCost } from '#core/fingering/cost/slice-costs.js';
 import { endurance } from '#core/fingering/cost/terms/endurance.js';
 import { leap } from '#core/fingering/cost/terms/leap.js';
 import { repetition } from '#core/fingering/cost/terms/repetition.js';
 import type { Term } from '#core/fingering/cost/terms/term.js';
+import { WEIGHTS } from '#core/fingering/cost/weights.js';
 import { type Case, costs, type Onset, seen } from './counted.js';
 
 /* What is stated, not fitted, where keys are held: mm equivalents. */
@@ -98,4 +99,30 @@ it.each<[string, Case, number]>([
   ['that is let go', { onsets: [52, { keys: [64], seconds: 0.1 }], digits: '2 1' }, 0],
 ])('a held key %s', (_, own, mm) => {
   for (const hand of ['right', 'left'] as const) expect(changes({ ...own, hand })).toBe(mm);
+});
+
+it('a change of finger costs the same whatever was asked before it', () => {
+  const at = (seconds: number) => seen({ onsets: [held(52, 1), { keys: [64], seconds }], digits: '2 13' });
+  // Of one pace: from 0.25 to 0.45 s.
+  const [sooner, just, later] = [0.34, 0.35, 0.36].map(at);
+  const { model } = just!;
+  /** Of all ways of holding the keys, those that change the finger of the held key for another. */
+  const told = (table: CostTable, { views: [before, view] }: ReturnType<typeof seen>): readonly number[] => {
+    const costs = table.steps(before!, view!);
+    const [from, to] = [before!.candidates, view!.candidates];
+    return [...costs].map((cost, nth) => {
+      const [a, b] = [from[Math.floor(nth / to.length)]!, to[nth % to.length]!];
+      return cost - table.pairs(before!, view!, [a], [b])[0]!;
+    });
+  };
+  const alone = [sooner, just, later].map((own) => told(new CostTable(model, WEIGHTS.usage), own!));
+  expect(Math.max(...alone[0]!)).toBe(2000);
+  expect(Math.max(...alone[1]!)).toBe(60);
+  for (const order of [
+    [0, 1, 2],
+    [2, 1, 0],
+  ]) {
+    const table = new CostTable(model, WEIGHTS.usage);
+    for (const nth of order) expect(told(table, [sooner, just, later][nth]!)).toEqual(alone[nth]);
+  }
 });

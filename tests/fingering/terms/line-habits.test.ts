@@ -2,6 +2,8 @@ import { expect, it } from 'vitest';
 import { chain } from '#core/fingering/cost/habits/chain.js';
 import { single } from '#core/fingering/cost/habits/single.js';
 import { step } from '#core/fingering/cost/habits/step.js';
+import { intervalIndex } from '#core/fingering/cost/terms/term.js';
+import { AUGMENTED_SECOND } from '#core/fingering/view/interval.js';
 import {
   type Case,
   COLOUR,
@@ -112,6 +114,25 @@ it.each<[string, Case, Record<string, number>, number]>([
     expect(counted(STEP, step, { ...own, hand })).toEqual(expected);
     expect(costs(step, { ...own, hand })).toBe(mm);
   }
+});
+
+it('intervals of fifteen semitones and more are one, and augmented seconds their own', () => {
+  const names = (...intervals: readonly number[]) => intervals.map((own) => INTERVAL[intervalIndex(own)]);
+  expect(names(-88, -15, -14, -1, 0, 1, 14, 15, 88)).toEqual([
+    '-15',
+    '-15',
+    '-14',
+    '-1',
+    '0',
+    '1',
+    '14',
+    '15',
+    '15',
+  ]);
+  expect(names(AUGMENTED_SECOND, -AUGMENTED_SECOND)).toEqual([
+    'augmented second up',
+    'augmented second down',
+  ]);
 });
 
 it.each<[string, Case, Record<string, number>, number]>([

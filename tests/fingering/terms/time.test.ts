@@ -45,6 +45,13 @@ it.each<[string, Case, number]>([
   ['four notes', trill(4, '34'), 0],
   ['a slow one', trill(8, '34', 0.25), 0],
   ['at its slowest', trill(8, '34', 0.2), 14],
+  // Up to the trill and after it the hand does something else.
+  ['the note that leads to it', { onsets: [at(0.1, 48), ...trill(8, '34').onsets], digits: '4 3' }, 0],
+  [
+    'the note that follows it',
+    { onsets: [...trill(8, '34').onsets, at(0.1, 48)], digits: `${trill(8, '34').digits} 3` },
+    0,
+  ],
   ['over a third', trill(8, '34', 0.1, 4), 14],
   ['a tremolo over a fourth', trill(8, '34', 0.1, 5), 0],
 ])('endurance: %s', (_, own, mm) => {

@@ -140,6 +140,11 @@ it.each<Row>([
     { onsets: [held(52, 4), [60, 64], 62, 60], digits: '1 125 14 15' },
     { 'place: beside a held key returning key': 1, 'place: beside a held key returning finger': 1 },
   ],
+  [
+    'alone, once the held key is let go',
+    { onsets: [held(52, 2), 60, 62, 65], digits: '1 13 14 4' },
+    { 'place: alone onward': 1.7857 },
+  ],
   ['a chord before, no key held', { onsets: [[60, 64], 62, 60], digits: '12 1 5' }, {}],
   ['a chord between', { onsets: [60, [62, 65], 64], digits: '1 24 1' }, {}],
   ['a chord behind', { onsets: [60, 65, [62, 64]], digits: '1 5 13' }, {}],

@@ -43,8 +43,7 @@ class Trill implements PairCount {
   ) {}
 
   count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
-    const [a, b] = [from[this.was], to[this.is]];
-    if (a === undefined || b === undefined) return;
+    const [a, b] = [from[this.was]!, to[this.is]!];
     const cost = a === b ? BOTH : TIRING[a < b ? a * 10 + b : b * 10 + a]!;
     sink.add(0, cost * this.share);
   }
