@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { buildLines } from '#core/hands/build.js';
-import { marksOf } from '#core/pipeline/choose-marks.js';
+import { MarkList } from '#core/pipeline/marks/choose-marks.js';
 import { analyse } from '#core/pipeline/plan.js';
 import { selectMeasures } from '#core/pipeline/selection.js';
 import { settingsOf } from '#core/pipeline/settings.js';
@@ -25,7 +25,9 @@ it('one hand may have any number of digits and cues', () => {
     fingering: { ...own!.fingering, slices: Array.from({ length: MANY }, () => fingers) },
     cues: Array.from({ length: MANY }, () => cue),
   };
-  const marks = marksOf(score, [long], settings, () => selectMeasures(score.parts[0]!.measures, settings));
+  const list = new MarkList(score, settings, () => selectMeasures(score.parts[0]!.measures, settings));
+  list.add(long);
+  const marks = list.marks();
   expect(marks.digits).toHaveLength(MANY);
   expect(marks.cues).toHaveLength(MANY);
 });

@@ -37,7 +37,7 @@ export function readAndCount(file: string, sums: Sums): void {
   const settings = settingsOf({ existing: 'ignore' });
   const { text, root } = openSource(new Uint8Array(readFileSync(file)), settings.limits, file);
   const { score } = readScore(root, text, settings);
-  const lines = analyse(score, buildLines(score, settings).lines, settings);
+  const lines = [...analyse(score, buildLines(score, settings).lines, settings)];
   for (const part of new Set(lines.map(({ line }) => line.part))) {
     for (const { length, beat } of score.parts[part]!.measures) {
       sums.measures++;

@@ -30,11 +30,11 @@ function listing(bytes: Uint8Array): string[] {
 describe('a compressed score', () => {
   const original = bytesOf('compressed.mxl');
   const decoded = decode(original, DEFAULT_LIMITS);
-  const edited = encode(decoded, decoded.text.replace('<part ', '<!-- ✓ and some more -->\n<part ')).bytes;
+  const edited = encode(decoded, [decoded.text.replace('<part ', '<!-- ✓ and some more -->\n<part ')]).bytes;
 
   it('is read and, unedited, comes back as it was', () => {
     expect(decoded.text).toContain('Étude für Löffel');
-    expect(encode(decoded, decoded.text).bytes).toEqual(original);
+    expect(encode(decoded, [decoded.text]).bytes).toEqual(original);
   });
 
   it('keeps entries, order, methods and dates when it is edited', () => {
@@ -64,10 +64,10 @@ describe('a compressed score', () => {
         );
         const once = decode(input, DEFAULT_LIMITS);
         const marked = '<score-partwise>x</score-partwise>';
-        const twice = decode(encode(once, marked).bytes, DEFAULT_LIMITS);
+        const twice = decode(encode(once, [marked]).bytes, DEFAULT_LIMITS);
         expect(twice.text).toBe(marked);
         expect(Object.keys(unzipSync(twice.original))).toEqual([...names, ORIGINAL_ENTRY]);
-        expect(encode(twice, once.text, once.text)).toEqual({ bytes: input, repacked: false });
+        expect(encode(twice, [once.text], once.text)).toEqual({ bytes: input, repacked: false });
       }
     }
   });
@@ -105,20 +105,20 @@ describe('a compressed score', () => {
 
   it('keeps bytes that somebody has added behind the archive', () => {
     const bytes = Uint8Array.from([...archive(), 13, 10, 0]);
-    const marked = encode(decode(bytes, DEFAULT_LIMITS), '<score-partwise>marked</score-partwise>').bytes;
+    const marked = encode(decode(bytes, DEFAULT_LIMITS), ['<score-partwise>marked</score-partwise>']).bytes;
     expect([...marked.slice(-3)]).toEqual([13, 10, 0]);
     const again = decode(marked, DEFAULT_LIMITS);
     expect(again.text).toContain('marked');
-    expect(Buffer.compare(encode(again, SCORE, SCORE).bytes, bytes)).toBe(0);
+    expect(Buffer.compare(encode(again, [SCORE], SCORE).bytes, bytes)).toBe(0);
   });
 
   it('leaves a file of the user’s alone that has the name of the one where the original is kept', () => {
     const own = strToU8('my own notes');
     const bytes = archive({ [ORIGINAL_ENTRY]: own });
-    const marked = encode(decode(bytes, DEFAULT_LIMITS), '<score-partwise>marked</score-partwise>').bytes;
+    const marked = encode(decode(bytes, DEFAULT_LIMITS), ['<score-partwise>marked</score-partwise>']).bytes;
     expect(unzipSync(marked)[ORIGINAL_ENTRY]).toEqual(own);
     const again = decode(marked, DEFAULT_LIMITS);
-    expect(encode(again, SCORE, SCORE)).toEqual({ bytes, repacked: false });
+    expect(encode(again, [SCORE], SCORE)).toEqual({ bytes, repacked: false });
   });
 
   it('is recognised as such by another program', () => {

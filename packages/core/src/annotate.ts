@@ -1,17 +1,12 @@
-import { applyEdits } from './musicxml/marks/edits.js';
 import { writeMarks } from './musicxml/marks/write.js';
 import { readScore } from './musicxml/read/score.js';
 import { checkClearing, checkMarking, inputOf } from './options/allowed.js';
 import type { Annotated, AnnotateOptions, Cleared, ClearOptions, Input, Output } from './options/options.js';
-import { marksOf } from './pipeline/choose-marks.js';
 import { openSource } from './pipeline/open.js';
-import { analyse } from './pipeline/plan.js';
 import { FINGERING_SHARE, type Progress, READING_SHARE } from './pipeline/progress.js';
 import { reportOf } from './pipeline/report/report.js';
-import { selectMeasures } from './pipeline/selection.js';
 import { limitsOf, type Settings, settingsOf } from './pipeline/settings.js';
-import { sharedLines } from './pipeline/share-hands.js';
-import { emptySelection, emptyStaves, fingeringWarnings } from './pipeline/warnings.js';
+import { workOut } from './pipeline/work-out.js';
 import { HandlineError, type Warning } from './score/errors.js';
 
 /**
@@ -46,27 +41,15 @@ export function annotated<T extends string | Uint8Array<ArrayBuffer>>(
   tell({ step: 'reading', share: 0 });
   const { text, root, wrap, warnings: found } = openSource(input, settings.limits, settings.file);
   const read = readScore(root, text, settings);
-  const { score } = read;
-  const built = sharedLines(score, settings);
-  const lines = analyse(score, built.lines, settings, built, tell);
+  const { marks, reports, warnings: doubts } = workOut(read, settings, tell);
   tell({ step: 'writing', share: READING_SHARE + FINGERING_SHARE });
-  const select = (part: number) => selectMeasures(score.parts[part]!.measures, settings);
-  const marks = marksOf(score, lines, settings, select);
-  const { output, warnings: packing } = wrap(applyEdits(text, writeMarks(text, read, marks)));
-  const warnings = [
-    ...found,
-    ...read.warnings,
-    ...built.warnings,
-    ...emptyStaves(read, built.written),
-    ...fingeringWarnings(score, lines),
-    ...emptySelection(lines, settings, select, built.warnings),
-    ...packing,
-  ].map((warning) => inFile(warning, settings));
+  const { output, warnings: packing } = wrap(writeMarks(text, read, marks));
+  const warnings = [...found, ...read.warnings, ...doubts, ...packing].map((one) => inFile(one, settings));
   if (settings.strict && warnings.length > 0) {
     const warning = warnings[0]!;
     throw new HandlineError('WARNING_AS_ERROR', warning.message, warning.place, { warning });
   }
-  return { output: output as Output<T>, report: reportOf(score, lines, marks, settings, select, warnings) };
+  return { output: output as Output<T>, report: reportOf(reports, settings, warnings) };
 }
 
 /**
@@ -79,8 +62,8 @@ export function annotated<T extends string | Uint8Array<ArrayBuffer>>(
 export function clear<T extends Input>(input: T, options: ClearOptions = {}): Cleared<T> {
   const given = inputOf(input);
   checkClearing(options);
-  const { text, wrap, warnings } = openSource(given, limitsOf(options.limits), options.file);
-  const { output, warnings: packing } = wrap(text);
+  const { wrap, warnings } = openSource(given, limitsOf(options.limits), options.file);
+  const { output, warnings: packing } = wrap([]);
   return { output: output as Output<T>, warnings: [...warnings, ...packing] };
 }
 

@@ -1,6 +1,5 @@
 import { buildLines } from './hands/build.js';
 import type { Line } from './hands/line.js';
-import { applyEdits } from './musicxml/marks/edits.js';
 import { type GivenDigit, giveDigits } from './musicxml/marks/given-digits.js';
 import { readScore } from './musicxml/read/score.js';
 import { checkDigits, checkReading, inputOf } from './options/allowed.js';
@@ -50,7 +49,7 @@ export function setDigits<T extends Input>(
     for (const own of heads.sharing(found)) if (!asked.has(keyOf(own))) asked.set(keyOf(own), own);
     asked.set(keyOf(found), { ...found, finger });
   }
-  const output = rewrite(applyEdits(text, giveDigits(text, read, [...asked.values()])));
+  const output = rewrite(giveDigits(text, read, [...asked.values()]));
   return { output: output as Output<T>, warnings };
 }
 

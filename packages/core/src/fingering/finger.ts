@@ -134,6 +134,9 @@ export function fingeringOf(
   return { line, slices, cost: rounded(choice.cost) };
 }
 
+const NONE: never[] = [];
+Object.freeze(NONE);
+
 function unplayed(): null {
   return null;
 }
@@ -141,7 +144,7 @@ function unplayed(): null {
 /** Fingers in the order of the slice's own keys. */
 function placed(view: SliceView, fingers: readonly Finger[], { terms, movement }: Explained): SliceFingering {
   const struck: (Finger | null)[] = view.slice.struck.map(unplayed);
-  const held: (Finger | null)[] = view.slice.held.map(unplayed);
+  const held: (Finger | null)[] = view.slice.held.length > 0 ? view.slice.held.map(unplayed) : NONE;
   for (let at = 0; at < fingers.length; at++) {
     (view.struck[at] ? struck : held)[view.source[at]!] = fingers[at]!;
   }

@@ -11,6 +11,8 @@ import type { SharedDigits } from './stacked-digits.js';
 /** Fingers that the printed digits demand; undefined where digits are ignored. */
 export type Demands = Pick<SharedDigits, 'fingers' | 'unused'> | undefined;
 
+const NONE: readonly never[] = Object.freeze([]);
+
 interface Context {
   readonly part: Part;
   readonly pedal: Pedal;
@@ -28,14 +30,9 @@ export function slicesOf(starts: readonly SliceStart[], part: Part, clock: Clock
   for (let index = 0; index < starts.length; index++) {
     const start = starts[index]!;
     const held: KeyPress[] = [];
-    const released: number[] = [];
     for (const press of down) {
-      if (press.until > index) {
-        held.push(press);
-        continue;
-      }
-      released.push(press.keyDown.key);
-      lastUp = Math.max(lastUp, press.upAt);
+      if (press.until > index) held.push(press);
+      else lastUp = Math.max(lastUp, press.upAt);
     }
     const struck = presses[index]!;
     const first = start.keyDowns[0]!.notes[0]!;
@@ -46,7 +43,7 @@ export function slicesOf(starts: readonly SliceStart[], part: Part, clock: Clock
       grace: start.order < 0,
       struck: keysOf(struck, start, index, context),
       held: keysOf(held, start, index, context),
-      released,
+      released: releasedOf(down, index),
       seconds: index === 0 ? 0 : start.seconds - starts[index - 1]!.seconds,
       free: index === 0 || held.length > 0 ? 0 : Math.max(start.seconds - lastUp, 0),
       phraseStart: phrases[index]!,
@@ -56,6 +53,17 @@ export function slicesOf(starts: readonly SliceStart[], part: Part, clock: Clock
     down = held.length === 0 ? struck : [...held, ...struck].sort(byKey);
   }
   return slices;
+}
+
+/** In an array of its very length, because one that grows takes room for sixteen more. */
+function releasedOf(down: readonly KeyPress[], index: number): readonly number[] {
+  let count = 0;
+  for (const { until } of down) if (until <= index) count++;
+  if (count === 0) return NONE;
+  const released = new Array<number>(count);
+  let nth = 0;
+  for (const { until, keyDown } of down) if (until <= index) released[nth++] = keyDown.key;
+  return released;
 }
 
 function byKey(a: KeyPress, b: KeyPress): number {
@@ -113,7 +121,8 @@ function keysOf(
   start: SliceStart,
   index: number,
   context: Context,
-): SliceKey[] {
+): readonly SliceKey[] {
+  if (presses.length === 0) return NONE;
   const keys = new Array<SliceKey>(presses.length);
   for (let nth = 0; nth < presses.length; nth++) keys[nth] = keyOf(presses[nth]!, start, index, context);
   return keys;

@@ -1,6 +1,8 @@
 import { decode, encode, tooLong } from '../musicxml/bytes/decode.js';
-import { isLonger } from '../musicxml/bytes/encoding.js';
+import { isLonger, type Pieces } from '../musicxml/bytes/encoding.js';
 import { clearMarks } from '../musicxml/marks/clear/clear.js';
+import type { Edit } from '../musicxml/marks/edit.js';
+import { editedPieces } from '../musicxml/marks/edits.js';
 import { requireScore } from '../musicxml/read/parts/parts.js';
 import { parseTree, type XmlElement } from '../musicxml/xml/tree.js';
 import { WellFormedness } from '../musicxml/xml/well-formedness.js';
@@ -12,13 +14,16 @@ export interface Source {
   readonly text: string;
   readonly root: XmlElement;
   readonly warnings: readonly Warning[];
-  /** To be called once; warns where an archive's score cannot have its original compression back. */
-  readonly wrap: (text: string) => {
+  /**
+   * The score with edits that `clear` takes out again; to be called once. Warns where an archive's score cannot have its
+   * original compression back.
+   */
+  readonly wrap: (edits: readonly Edit[]) => {
     readonly output: string | Uint8Array;
     readonly warnings: readonly Warning[];
   };
-  /** The same for a text that is the user's own: an archive keeps nothing of the one before. */
-  readonly rewrite: (text: string) => string | Uint8Array;
+  /** The same with edits that are the user's own: an archive keeps nothing of the score before. */
+  readonly rewrite: (edits: readonly Edit[]) => string | Uint8Array;
 }
 
 /**
@@ -31,16 +36,20 @@ export function openAsPrinted(
   limits: Limits,
   file?: string,
 ): Pick<Source, 'text' | 'root'> {
-  const text =
-    typeof input === 'string' ? withinLimit(input, limits, file) : decode(input, limits, file).text;
+  const text = typeof input === 'string' ? textWithin(input, limits, file) : decode(input, limits, file).text;
   return { text, root: parseTree(text, limits, file) };
 }
 
 /** @throws HandlineError where the input is not a MusicXML score or exceeds a limit */
 export function openSource(input: string | Uint8Array, limits: Limits, file?: string): Source {
   const decoded = typeof input === 'string' ? undefined : decode(input, limits, file);
-  const text = typeof input === 'string' ? withinLimit(input, limits, file) : decoded!.text;
+  const text = typeof input === 'string' ? textWithin(input, limits, file) : decoded!.text;
   const cleared = withoutMarks(text, limits, file);
+  const edited = (edits: readonly Edit[]): Pieces => {
+    const pieces = editedPieces(cleared.text, edits);
+    // What is marked can be cleared under the same limits.
+    return edits.length === 0 && cleared.text === text ? pieces : withinLimit(pieces, limits, file);
+  };
   return {
     text: cleared.text,
     get root() {
@@ -48,16 +57,15 @@ export function openSource(input: string | Uint8Array, limits: Limits, file?: st
       return cleared.root;
     },
     warnings: cleared.warnings,
-    wrap: (out) => {
-      // What is marked can be cleared under the same limits.
-      if (out !== text) withinLimit(out, limits, file);
-      if (decoded === undefined) return { output: out, warnings: [] };
+    wrap: (edits) => {
+      const out = edited(edits);
+      if (decoded === undefined) return { output: out.join(''), warnings: [] };
       const { bytes, repacked } = encode(decoded, out, cleared.text);
       return { output: bytes, warnings: repacked ? [repackedWarning(file)] : [] };
     },
-    rewrite: (out) => {
-      if (out !== text) withinLimit(out, limits, file);
-      return decoded === undefined ? out : encode(decoded, out, out).bytes;
+    rewrite: (edits) => {
+      const out = edited(edits).join('');
+      return decoded === undefined ? out : encode(decoded, [out], out).bytes;
     },
   };
 }
@@ -79,8 +87,13 @@ function withoutMarks(
 }
 
 /** A text counts as the bytes that it has in UTF-8. */
-function withinLimit(text: string, limits: Limits, file?: string): string {
+function withinLimit(text: Pieces, limits: Limits, file?: string): Pieces {
   if (isLonger(text, limits.maxBytes)) throw tooLong(limits, file);
+  return text;
+}
+
+function textWithin(text: string, limits: Limits, file?: string): string {
+  withinLimit([text], limits, file);
   return text;
 }
 

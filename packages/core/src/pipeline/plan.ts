@@ -28,14 +28,17 @@ export interface LineAnalysis extends Fingered {
 
 const UNSHARED = { pairs: [], shares: [] };
 
-/** Fingering, motion and cues of every line; pure. */
-export function analyse(
+/**
+ * Fingering, motion and cues of every line, one line after the other, so that the caller need not have the motion of all
+ * in memory; pure.
+ */
+export function* analyse(
   score: Score,
   lines: readonly Line[],
   settings: Settings,
   { pairs, shares }: Pick<SharedLines, 'pairs' | 'shares'> = UNSHARED,
   tell: (progress: Progress) => void = () => undefined,
-): readonly LineAnalysis[] {
+): Generator<LineAnalysis, void> {
   const keepDigits = settings.existing === 'keep';
   const clock = new Clock(score.tempo);
   const ends = new Map<number, readonly number[]>();
@@ -63,12 +66,12 @@ export function analyse(
       alternates: settings.alternatives,
       nextBest: settings.nextBest,
     };
-    const found = fingerStretches(line, hand, options, settings.stretches);
-    return { ...found, line, plan: planMotion(line, found.fingering, hand) };
+    return { ...fingerStretches(line, hand, options, settings.stretches), line };
   });
   const crossings: Pair[] = [];
-  return fingered.map((one) => {
-    const { line, fingering, doubts, plan } = one;
+  for (const one of fingered) {
+    const { line, fingering, doubts } = one;
+    const plan = planMotion(line, fingering, settings.model[line.hand]);
     const partner = score.parts[line.part]!.partner?.part ?? line.part;
     const other = fingered.find(({ line: { part, hand } }) => part === partner && hand !== line.hand);
     const over = other && handCrossingsOf(one, other, crossings, clock)[line.hand];
@@ -85,8 +88,8 @@ export function analyse(
         reachAdvice(fingering, slice, settings.model[line.hand], neighbour(other?.line ?? idle(line)), clock),
       );
     const own = shares.filter(({ pair }) => pairs[pair]![line.hand] === line);
-    return { ...one, cues, advice, shares: own };
-  });
+    yield { ...one, plan, cues, advice, shares: own };
+  }
 }
 
 /** The other hand where it has nothing to play. */

@@ -4,7 +4,7 @@ import { keyName } from '../keyboard/key-names.js';
 import type { ReadResult } from '../musicxml/read/score.js';
 import { quarterInMeasure } from '../score/beat.js';
 import type { Place, Warning } from '../score/errors.js';
-import type { Hand, Part, Score } from '../score/model.js';
+import type { Hand, Part } from '../score/model.js';
 import { notePlace } from '../score/place.js';
 import type { LineAnalysis } from './plan.js';
 import type { Selection } from './selection.js';
@@ -12,13 +12,13 @@ import type { Settings } from './settings.js';
 
 /** A warning where there is a piano, but nothing to mark in what was chosen of it. */
 export function emptySelection(
-  lines: readonly LineAnalysis[],
+  lines: readonly Line[],
   { hands, measures }: Settings,
   select: (part: number) => Selection,
   found: readonly Warning[],
 ): Warning[] {
   if (found.some(({ code }) => code === 'NO_PIANO')) return [];
-  const holds = lines.some(({ line }) => {
+  const holds = lines.some((line) => {
     if (!includesHand(hands, line.hand)) return false;
     const chosen = select(line.part);
     return line.slices.some(({ measure }) => chosen(measure));
@@ -49,23 +49,20 @@ export function emptyStaves(
 }
 
 /** Slices that the hand cannot play as written, or not with the digits that the file gives. */
-export function fingeringWarnings(score: Score, lines: readonly LineAnalysis[]): Warning[] {
-  return lines.flatMap(({ line, doubts, advice }) =>
-    doubts.map(({ slice: at, kind }): Warning => {
-      const slice = line.slices[at]!;
-      const part = score.parts[line.part]!;
-      const measure = part.measures[slice.measure]!;
-      const beat = quarterInMeasure(measure, slice.onset);
-      return {
-        code: kind === 'reach' ? 'UNPLAYABLE' : 'DIGIT_CONFLICT',
-        message:
-          kind === 'reach'
-            ? `beat ${beat}: the ${line.hand} hand cannot reach all keys; ${waysOut(line, advice.find((own) => own.slice === at)!)}`
-            : `beat ${beat}: the digits in the file do not fit the reach or order of the ${line.hand} hand's fingers; they are kept`,
-        place: placeOf(part, slice.measure, slice.struck[0]?.notes[0]),
-      };
-    }),
-  );
+export function fingeringWarnings(part: Part, { line, doubts, advice }: LineAnalysis): Warning[] {
+  return doubts.map(({ slice: at, kind }): Warning => {
+    const slice = line.slices[at]!;
+    const measure = part.measures[slice.measure]!;
+    const beat = quarterInMeasure(measure, slice.onset);
+    return {
+      code: kind === 'reach' ? 'UNPLAYABLE' : 'DIGIT_CONFLICT',
+      message:
+        kind === 'reach'
+          ? `beat ${beat}: the ${line.hand} hand cannot reach all keys; ${waysOut(line, advice.find((own) => own.slice === at)!)}`
+          : `beat ${beat}: the digits in the file do not fit the reach or order of the ${line.hand} hand's fingers; they are kept`,
+      place: placeOf(part, slice.measure, slice.struck[0]?.notes[0]),
+    };
+  });
 }
 
 /** `let the left hand take C3, or roll the chord, or omit C3` */

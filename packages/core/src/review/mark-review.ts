@@ -1,6 +1,5 @@
 import { cautionText } from '../cues/wording.js';
 import type { CueMark, DigitMark } from '../musicxml/marks/edit.js';
-import { applyEdits } from '../musicxml/marks/edits.js';
 import { writeMarks } from '../musicxml/marks/write.js';
 import { readScore } from '../musicxml/read/score.js';
 import { checkMarkingReview, inputOf } from '../options/allowed.js';
@@ -68,7 +67,7 @@ export function markReview<T extends Input>(
     replaceDigits: false,
     ...(digits.length + cues.length > 0 && { legend }),
   });
-  return source.wrap(applyEdits(source.text, edits)).output as Output<T>;
+  return source.wrap(edits).output as Output<T>;
 }
 
 /** The digits of second fingerings, or else those of the remedies; only where they stand in for a printed one or are printed themselves. */

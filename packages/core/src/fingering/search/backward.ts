@@ -80,18 +80,18 @@ class Backward {
  */
 export function leastCostsThrough(
   objective: Objective,
-  { states, starts }: Search,
+  search: Search,
   limit: number,
 ): readonly (readonly number[])[] {
   const through: number[][] = new Array(objective.views.length);
   const backward = new Backward(objective);
   for (let at = through.length - 1; at >= 0; at--) {
     const after = backward.advance(at);
-    const start = starts[at]!;
+    const { costs, start, end } = search.statesOf(at);
     const columns = objective.count(at);
     const own = new Array<number>(columns).fill(Number.POSITIVE_INFINITY);
-    for (let cell = 0, pair = 0; start + cell < starts[at + 1]!; cell += D, pair++) {
-      const least = leastThrough(states, start + cell, after, cell);
+    for (let cell = 0, pair = 0; start + cell < end; cell += D, pair++) {
+      const least = leastThrough(costs, start + cell, after, cell);
       const candidate = pair % columns;
       if (least < own[candidate]!) own[candidate] = least;
       if (least > limit)
@@ -102,12 +102,12 @@ export function leastCostsThrough(
   return through;
 }
 
-function leastThrough(states: Float64Array, start: number, after: Float64Array, cell: number): number {
+function leastThrough(costs: Float64Array, start: number, after: Float64Array, cell: number): number {
   let least = Number.POSITIVE_INFINITY;
   // Costs after a slice are infinite at all depths or at none, since the forearm can go from each to each.
   if (after[cell] === least) return least;
   for (let depth = 0; depth < D; depth++) {
-    const cost = states[start + depth]! + after[cell + depth]!;
+    const cost = costs[start + depth]! + after[cell + depth]!;
     if (cost < least) least = cost;
   }
   return least;

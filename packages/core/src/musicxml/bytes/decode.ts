@@ -2,7 +2,7 @@ import type { Limits } from '../../options/options.js';
 import { HandlineError, type Place } from '../../score/errors.js';
 import { type Archive, archiveOf, isArchive } from '../mxl/container.js';
 import { keepOriginal, repack, restoreOriginal } from '../mxl/original-entry.js';
-import { decodeText, detectEncoding, type Encoding, encodeText } from './encoding.js';
+import { decodeText, detectEncoding, type Encoding, encodeText, type Pieces } from './encoding.js';
 
 /** The text of a score and everything that is needed to write it back in the form in which it came. */
 export interface Decoded {
@@ -43,13 +43,13 @@ export interface Encoded {
  * it was compressed before the first mark, and gets it back with the text of that time.
  * @param unmarked the input's text without our marks
  */
-export function encode(decoded: Decoded, text: string, unmarked = decoded.text): Encoded {
+export function encode(decoded: Decoded, text: Pieces, unmarked = decoded.text): Encoded {
   const { archive, encoding, original } = decoded;
-  if (text === decoded.text) return { bytes: original, repacked: false };
+  if (isText(text, decoded.text)) return { bytes: original, repacked: false };
   const bytes = encodeText(text, encoding);
   if (archive === undefined) return { bytes, repacked: false };
-  const before = restoreOriginal(archive, encodeText(unmarked, encoding));
-  if (text === unmarked) {
+  const before = restoreOriginal(archive, encodeText([unmarked], encoding));
+  if (isText(text, unmarked)) {
     return before === undefined
       ? { bytes: repack(archive, bytes), repacked: true }
       : { bytes: before.bytes, repacked: false };
@@ -59,6 +59,16 @@ export function encode(decoded: Decoded, text: string, unmarked = decoded.text):
     bytes: unmarked === decoded.text ? keepOriginal(archive, bytes) : repack(archive, bytes),
     repacked: false,
   };
+}
+
+/** Whether pieces make up a text. */
+function isText(pieces: Pieces, text: string): boolean {
+  let at = 0;
+  for (const piece of pieces) {
+    if (!text.startsWith(piece, at)) return false;
+    at += piece.length;
+  }
+  return at === text.length;
 }
 
 /** The refusal of a score with too many bytes. */

@@ -66,31 +66,64 @@ export function decodeText(bytes: Uint8Array, { name, bom, characters }: Encodin
   }
 }
 
+/** A text in pieces, none of which ends within a character: to join those of a long one takes twice the memory. */
+export type Pieces = readonly string[];
+
+/** UTF-16 units that are encoded together: few enough that V8 soon gives back what they are joined in. */
+const BATCH = 1 << 15;
+
 /** The inverse of `decodeText`; a character that the encoding lacks becomes a numeric character reference. */
-export function encodeText(text: string, { name, bom, characters }: Encoding): Uint8Array {
-  if (characters !== undefined) return toSingleByte(text, characters);
-  if (name === 'utf-8') {
-    const body = new TextEncoder().encode(text);
-    return bom === 0 ? body : joined([Uint8Array.of(0xef, 0xbb, 0xbf), body]);
+export function encodeText(text: Pieces, encoding: Encoding): Uint8Array {
+  const encoded: Uint8Array[] = [];
+  const mark = encoding.bom > 0 && encodeMark(encoding);
+  if (mark) encoded.push(mark);
+  for (let from = 0, to = 0, length = 0; to < text.length; ) {
+    length += (text[to++] as string).length;
+    if (length < BATCH && to < text.length) continue;
+    encoded.push(encodeBatch(text.slice(from, to).join(''), encoding));
+    [from, length] = [to, 0];
   }
-  const bytes = new Uint8Array(bom + text.length * 2);
+  return encoded.length === 1 ? (encoded[0] as Uint8Array) : joined(encoded);
+}
+
+function encodeMark({ name }: Encoding): Uint8Array {
+  return name === 'utf-8' ? Uint8Array.of(0xef, 0xbb, 0xbf) : utf16('\ufeff', name);
+}
+
+function encodeBatch(text: string, { name, characters }: Encoding): Uint8Array {
+  if (characters !== undefined) return toSingleByte(text, characters);
+  return name === 'utf-8' ? new TextEncoder().encode(text) : utf16(text, name);
+}
+
+function utf16(text: string, name: string): Uint8Array {
+  const bytes = new Uint8Array(text.length * 2);
   const view = new DataView(bytes.buffer);
   const little = name === 'utf-16le';
-  if (bom > 0) view.setUint16(0, 0xfeff, little);
-  for (let i = 0; i < text.length; i++) view.setUint16(bom + 2 * i, text.charCodeAt(i), little);
+  for (let i = 0; i < text.length; i++) view.setUint16(2 * i, text.charCodeAt(i), little);
   return bytes;
 }
 
 /** True where a text takes more than so many bytes in UTF-8. */
-export function isLonger(text: string, most: number): boolean {
-  let bytes = text.length;
+export function isLonger(text: Pieces, most: number): boolean {
+  let bytes = 0;
+  for (const piece of text) bytes += piece.length;
   // No UTF-16 unit takes more than three.
   if (3 * bytes <= most) return false;
-  for (let at = 0; at < text.length && bytes <= most; at++) {
+  for (const piece of text) {
+    if (bytes > most) return true;
+    bytes += bytesMore(piece);
+  }
+  return bytes > most;
+}
+
+/** By how many bytes a text is longer in UTF-8 than in units of UTF-16. */
+function bytesMore(text: string): number {
+  let bytes = 0;
+  for (let at = 0; at < text.length; at++) {
     const code = text.charCodeAt(at);
     if (code >= 0x80) bytes += code < 0x800 || (code >= 0xd800 && code <= 0xdfff) ? 1 : 2;
   }
-  return bytes > most;
+  return bytes;
 }
 
 export function joined(pieces: readonly Uint8Array[]): Uint8Array {

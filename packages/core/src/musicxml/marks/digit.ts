@@ -37,15 +37,10 @@ function before(text: string, parent: XmlElement, sibling: XmlElement): Omit<Sit
  * other. A self-closed one stays as it is and gets a sibling before it, for the same reason.
  */
 export function findSite(text: string, note: XmlElement, noteStart: number): Site | undefined {
-  let last: XmlElement | undefined;
-  let notations: XmlElement | undefined;
-  for (const child of note.children) {
-    const { name } = child;
-    if (!AFTER_NOTATIONS.has(name)) last = child;
-    if (name === 'notations' && !isSetApart(child)) notations ??= child;
-  }
+  const last = note.lastExcept(AFTER_NOTATIONS);
   if (last === undefined) return undefined;
-  const { start, end } = last.span;
+  const notations = note.all('notations').find((own) => !isSetApart(own));
+  const { start, end } = last;
   const layout = layoutAt(text, noteStart, start);
   if (notations === undefined) return { at: end, layout, level: 'notations' };
   if (isSelfClosed(text, notations)) return { ...before(text, note, notations), level: 'notations' };
@@ -84,18 +79,16 @@ function keyOf(level: Level, { finger, substitution, placement, alternate }: Dig
   return own + 16 * (finger + 6 * (substitution ?? 0));
 }
 
+const NONE: readonly never[] = Object.freeze([]);
+
 /** Every `<fingering>` of the note, whether a digit or not, in an instruction that keeps its text. */
-function takeOut(text: string, note: XmlElement): Edit[] {
+function takeOut(text: string, note: XmlElement): readonly Edit[] {
+  if (!note.has('notations')) return NONE;
   const edits: Edit[] = [];
-  for (const notations of note.children) {
-    if (notations.name !== 'notations') continue;
-    for (const technical of notations.children) {
-      if (technical.name !== 'technical') continue;
-      for (const child of technical.children) {
-        if (child.name !== 'fingering') continue;
-        const { start, end } = child.span;
+  for (const notations of note.all('notations')) {
+    for (const technical of notations.all('technical')) {
+      for (const { start, end } of technical.all('fingering'))
         edits.push({ start, end, text: writeInstruction({ kind: 'kept', text: text.slice(start, end) }) });
-      }
     }
   }
   return edits;
@@ -119,8 +112,11 @@ export function writeDigit(
   options: { readonly builder: InsertionBuilder; readonly replace: boolean },
 ): WrittenDigit {
   const takingOut = takeOut(text, element);
-  const kept = takingOut.map(({ start, end }) => recordable(text.slice(start, end), element.prefix));
-  const edits = options.replace ? takingOut : [];
+  const kept =
+    takingOut.length === 0
+      ? NONE
+      : takingOut.map(({ start, end }) => recordable(text.slice(start, end), element.prefix));
+  const edits = options.replace ? [...takingOut] : [];
   const site = !options.replace && isThere(mark, note) ? undefined : findSite(text, element, note.span.start);
   if (site === undefined) return { edits, text: undefined, kept };
   const { at, layout, level } = site;

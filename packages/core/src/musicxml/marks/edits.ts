@@ -37,6 +37,11 @@ function byPlace(a: Edit, b: Edit): number {
  * @throws RangeError where an edit leaves the text, overlaps another, or cuts a surrogate pair
  */
 export function applyEdits(text: string, edits: readonly Edit[]): string {
+  return editedPieces(text, edits).join('');
+}
+
+/** The same in pieces, none of which ends within a character. */
+export function editedPieces(text: string, edits: readonly Edit[]): readonly string[] {
   const sorted = [...edits].sort(byPlace);
   const pieces: string[] = [];
   let done = 0;
@@ -46,5 +51,5 @@ export function applyEdits(text: string, edits: readonly Edit[]): string {
     done = edit.end;
   }
   pieces.push(text.slice(done));
-  return pieces.join('');
+  return pieces;
 }

@@ -111,8 +111,9 @@ export class PartReader {
 
   private readNote(element: XmlElement): void {
     this.context.count.add();
-    const written = readNote(element);
-    if (!isInOrder(element))
+    const { children } = element;
+    const written = readNote(element, children);
+    if (!isInOrder(children))
       this.warn('the elements of a <note> are not in the order that MusicXML requires', element);
     if (written.chord && this.chordTick === undefined)
       this.warn('a chord member has no note to join', element);

@@ -96,7 +96,31 @@ export class XmlElement {
 
   /** All child elements of a name. */
   all(name: string): XmlElement[] {
-    return this.children.filter((child) => child.name === name);
+    const { table } = this.nodes;
+    const number = table.nameNumber(this.prefix + name);
+    const found: XmlElement[] = [];
+    if (number === -1) return found;
+    // Where the children are kept they are the same views as before.
+    if (this.isOuter()) return this.children.filter((child) => table.names[child.id] === number);
+    const behind = table.nexts[this.id] as number;
+    for (let node = this.id + 1; node < behind; node = table.nexts[node] as number)
+      if (table.names[node] === number) found.push(new XmlElement(this.nodes, node, this));
+    return found;
+  }
+
+  /** Last child element whose name is not among some. */
+  lastExcept(names: ReadonlySet<string>): XmlElement | undefined {
+    const { nexts } = this.nodes.table;
+    let last = -1;
+    const behind = nexts[this.id] as number;
+    for (let node = this.id + 1; node < behind; node = nexts[node] as number)
+      if (!names.has(this.nodes.name(node))) last = node;
+    return last === -1 ? undefined : new XmlElement(this.nodes, last, this);
+  }
+
+  /** True where there is a child element of a name. */
+  has(name: string): boolean {
+    return this.nodeOf(name) !== -1;
   }
 
   /** The element's own character data, white space kept; predefined and numeric references resolved, no others. */

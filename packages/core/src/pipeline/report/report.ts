@@ -1,6 +1,6 @@
 import { cautionText } from '../../cues/wording.js';
-import { includesHand, type Line, type Slice } from '../../hands/line.js';
-import type { Marks } from '../../musicxml/marks/edit.js';
+import type { Line, Slice } from '../../hands/line.js';
+import type { DigitMark } from '../../musicxml/marks/edit.js';
 import { rounded, sumOf } from '../../numeric/fixed-point.js';
 import { compare } from '../../numeric/fraction.js';
 import {
@@ -12,7 +12,7 @@ import {
 } from '../../options/report.js';
 import { quarterInMeasure } from '../../score/beat.js';
 import type { Warning } from '../../score/errors.js';
-import type { Part, Score } from '../../score/model.js';
+import type { Part } from '../../score/model.js';
 import type { LineAnalysis } from '../plan.js';
 import { isPrinted } from '../printed.js';
 import type { Selection } from '../selection.js';
@@ -24,38 +24,30 @@ const HARDEST = 5;
 
 type MeasureMovement = LineReport['hardest'][number];
 
-/** The report on the selected measures of the marked hands. */
+/** The report on all lines. */
 export function reportOf(
-  score: Score,
-  lines: readonly LineAnalysis[],
-  marks: Marks,
-  settings: Settings,
-  select: (part: number) => Selection,
+  lines: readonly LineReport[],
+  { language }: Settings,
   warnings: readonly Warning[],
 ): Report {
-  const shown = lines.filter(({ line }) => includesHand(settings.hands, line.hand));
-  return {
-    version: REPORT_VERSION,
-    lines: shown.map((analysis) =>
-      lineReport(score.parts[analysis.line.part]!, analysis, marks, settings, select),
-    ),
-    warnings,
-    caution: cautionText(settings.language),
-  };
+  return { version: REPORT_VERSION, lines, warnings, caution: cautionText(language) };
 }
 
-function lineReport(
+/**
+ * The report on the selected measures of a marked hand.
+ *
+ * @param digits of ours, those of the line at least
+ */
+export function lineReport(
   part: Part,
   analysis: LineAnalysis,
-  marks: Marks,
+  digits: readonly DigitMark[],
   settings: Settings,
-  select: (part: number) => Selection,
+  chosen: Selection,
 ): LineReport {
   const { line, plan, advice } = analysis;
-  const chosen = select(line.part);
   const indices = chosenSlices(line, chosen);
-  const digits = digitsOf(part, line, marks);
-  const slices = sliceReports(part, analysis, indices, digits, settings.language);
+  const slices = sliceReports(part, analysis, indices, digitsOf(part, line, digits), settings.language);
   const movements = slices.map(movementOf);
   return {
     part: part.id,
@@ -106,9 +98,9 @@ function chosenSlices({ slices }: Line, chosen: Selection): number[] {
 }
 
 /** Whose digit is in print at each note head of the part. */
-function digitsOf(part: Part, line: Line, marks: Marks): Digits {
+function digitsOf(part: Part, line: Line, digits: readonly DigitMark[]): Digits {
   const isMarked = new Uint8Array(part.notes.length);
-  for (const mark of marks.digits) if (mark.part === line.part) isMarked[mark.note] = 1;
+  for (const mark of digits) isMarked[mark.note] = 1;
   return (note) => {
     if (isMarked[note]) return 'ours';
     return isPrinted(part.notes[note]!, line) ? 'given' : 'none';

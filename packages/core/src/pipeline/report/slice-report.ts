@@ -81,13 +81,16 @@ function noteReports(
   fingers: readonly (Finger | null)[],
   digits: Digits,
 ): NoteReport[] {
-  const reports: NoteReport[] = [];
-  for (let nth = 0; nth < struck.length; nth++) {
+  let heads = 0;
+  for (const { notes } of struck) heads += notes.length;
+  // An array that grows takes room for sixteen more: most slices have one head.
+  const reports = new Array<NoteReport>(heads);
+  for (let nth = 0, at = 0; nth < struck.length; nth++) {
     const { key, notes } = struck[nth]!;
     for (const id of notes) {
       const { staff, voice, line, span } = part.notes[id]!;
       const finger = fingers[nth]!;
-      reports.push({ key, finger, digit: digits(id), staff, voice, line, offset: span.start });
+      reports[at++] = { key, finger, digit: digits(id), staff, voice, line, offset: span.start };
     }
   }
   return reports;

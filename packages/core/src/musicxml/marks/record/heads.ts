@@ -120,30 +120,17 @@ function positive(text: string | undefined): number {
 }
 
 function writtenNote(note: XmlElement) {
-  let [chord, grace] = [false, false];
-  let duration: string | undefined;
-  let key: number | undefined;
-  for (const child of note.children) {
-    switch (child.name) {
-      case 'chord':
-        chord = true;
-        break;
-      case 'grace':
-        grace = true;
-        break;
-      case 'duration':
-        duration = child.text;
-        break;
-      case 'pitch': {
-        const step = STEPS[child.lastTextOf('step')?.trim() ?? ''];
-        const [octave, alter] = [Number(child.lastTextOf('octave')), Number(child.lastTextOf('alter') ?? 0)];
-        const number = (step ?? Number.NaN) + 12 * octave + 12 + Math.round(alter);
-        if (Number.isFinite(number)) key = number;
-        break;
-      }
-    }
-  }
-  return { chord, grace, duration, key };
+  const [chord, grace] = [note.has('chord'), note.has('grace')];
+  return { chord, grace, duration: note.lastTextOf('duration'), key: keyOf(note.child('pitch')) };
+}
+
+/** MIDI number, where the pitch can be read. */
+function keyOf(pitch: XmlElement | undefined): number | undefined {
+  const step = STEPS[pitch?.lastTextOf('step')?.trim() ?? ''];
+  if (pitch === undefined || step === undefined) return undefined;
+  const [octave, alter] = [Number(pitch.lastTextOf('octave')), Number(pitch.lastTextOf('alter') ?? 0)];
+  const key = step + 12 * octave + 12 + Math.round(alter);
+  return Number.isFinite(key) ? key : undefined;
 }
 
 /** Before, at the same time as, or after. */

@@ -21,7 +21,8 @@ export interface WrittenNote {
 
 const NONE: Notations = Object.freeze(emptyNotations());
 
-export function readNote(note: XmlElement): WrittenNote {
+/** @param children those of the note */
+export function readNote(note: XmlElement, children: readonly XmlElement[]): WrittenNote {
   const written: WrittenNote = {
     pitch: undefined,
     rest: false,
@@ -34,7 +35,7 @@ export function readNote(note: XmlElement): WrittenNote {
     voice: '1',
     notations: NONE,
   };
-  for (const child of note.children) {
+  for (const child of children) {
     switch (child.name) {
       case 'pitch':
         written.pitch = child;
@@ -79,9 +80,9 @@ function ownNotations(written: WrittenNote): Notations {
 }
 
 /** False where a child of a `<note>` stands before one that it must follow, as a misplaced `<tie>` does. */
-export function isInOrder(note: XmlElement): boolean {
+export function isInOrder(children: readonly XmlElement[]): boolean {
   let last = 0;
-  for (const { name } of note.children) {
+  for (const { name } of children) {
     const rank = rankOf(name);
     if (rank < last) return false;
     // A stranger's element, whose rank is NaN, may stand anywhere.

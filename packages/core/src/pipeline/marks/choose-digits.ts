@@ -1,13 +1,13 @@
-import { sparseDigits } from '../fingering/sparse/print.js';
-import type { Line } from '../hands/line.js';
-import type { CueMark, DigitMark } from '../musicxml/marks/edit.js';
-import type { Draft } from '../score/draft.js';
-import type { Finger, Note, Score } from '../score/model.js';
-import { digitPlacement, handPlacement, innerVoices } from './placement.js';
-import type { LineAnalysis } from './plan.js';
-import { isPrinted } from './printed.js';
-import type { Selection } from './selection.js';
-import type { Settings } from './settings.js';
+import { sparseDigits } from '../../fingering/sparse/print.js';
+import type { Line } from '../../hands/line.js';
+import type { CueMark, DigitMark } from '../../musicxml/marks/edit.js';
+import type { Draft } from '../../score/draft.js';
+import type { Finger, Note, Score } from '../../score/model.js';
+import { digitPlacement, handPlacement, innerVoices } from '../placement.js';
+import type { LineAnalysis } from '../plan.js';
+import { isPrinted } from '../printed.js';
+import type { Selection } from '../selection.js';
+import type { Settings } from '../settings.js';
 
 function isKept(note: Note, line: Line, { existing }: Settings): boolean {
   return existing !== 'replace' && isPrinted(note, line);
