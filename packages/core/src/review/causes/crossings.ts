@@ -7,7 +7,7 @@ import type { Cause, Found } from './cause.js';
 /** mm that five fingers cover without the hand moving: a fifth of white keys, and a little more. */
 const COVERED = 4.5 * WHITE_WIDTH;
 const FINGERS = 5;
-/** mm beyond a comfortable crossing from which the thumb is pulled: our choice. */
+/** mm beyond a comfortable crossing, or beyond the white key of a scale, from which the thumb is pulled: our choice. */
 const PULLED = 5;
 
 /** The fingers of a step lie against the order of its keys. */
@@ -47,7 +47,7 @@ export const thumbUnderPalm: Cause = {
     const { minComfortable, minPractical } = reach(scene.hand, 1, step.from);
     const across = -Math.abs(step.mm);
     // Beyond the practical limit the hand moves as a whole.
-    if (across > minComfortable - PULLED || across < 2 * minPractical) return undefined;
+    if (across > Math.min(minComfortable, -WHITE_WIDTH) - PULLED || across < 2 * minPractical) return undefined;
     return { ...atStep(scene, at, step), mm: minComfortable - across };
   },
 };

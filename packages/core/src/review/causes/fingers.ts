@@ -1,5 +1,6 @@
 import { reachBetween } from '../../anatomy/reach.js';
 import { realKey, stepInto } from '../measure/scene.js';
+import { slides } from '../measure/slides.js';
 import type { Cause, Found } from './cause.js';
 
 /** Share of the way from a pair's comfortable reach to its practical limit from which it counts as stretched: our choice. */
@@ -9,7 +10,7 @@ const AT_EASE = 4;
 /** Pairs that tire in a trill, by the lower and the higher finger (common practice). */
 const WEAK: ReadonlySet<number> = new Set([14, 15, 25, 34, 35, 45]);
 
-/** One finger plays two keys in a row: it hops, or slides. */
+/** One finger plays two keys in a row and hops. */
 export const oneFingerMoves: Cause = {
   name: 'one-finger-moves',
   kinds: ['one-finger', 'sideways'],
@@ -23,9 +24,7 @@ export const oneFingerMoves: Cause = {
       const finger = fingers[at]![nth]!;
       const was = fingers[at - 1]!.indexOf(finger);
       if (was < 0 || !view.struck[nth] || before.keys[was] === view.keys[nth]) continue;
-      // From a black key to the white one beside it a finger slides.
-      const slides = before.black[was] && !view.black[nth];
-      if (slides && Math.abs(view.keys[nth]! - before.keys[was]!) === 1) continue;
+      if (slides(finger, before, was, view, nth)) continue;
       const other = { finger, key: realKey(before, was), slice: at - 1 };
       const mm = Math.abs(view.x[nth]! - before.x[was]!);
       return { slice: at, finger, key: realKey(view, nth), other, mm };

@@ -10,7 +10,7 @@ const MOVES = 15;
 const FINGER_STEP = 23.5;
 
 /** Multiple of a pair's practical limit from which no hand holds it: up to there it is a stretch. Our choice. */
-const BEYOND = 1.1;
+export const BEYOND = 1.3;
 
 /** Digits that no hand can hold together: against the order of the keys, twice the same finger, beyond all reach. */
 export const unholdable: Cause = {

@@ -2,6 +2,7 @@ import { reach } from '../../anatomy/reach.js';
 import { KINDS } from '../measure/kinds.js';
 import { realKey, type Scene, stepInto } from '../measure/scene.js';
 import type { Cause, Found } from './cause.js';
+import { BEYOND } from './hand.js';
 
 /**
  * A printed digit that does not suit the keys without a digit in its chord: they are against the order of the fingers, or
@@ -20,7 +21,7 @@ export const otherHand: Cause = {
         const [isPrinted, isOther] = [digits[at]![a] !== undefined, digits[at]![b] !== undefined];
         if (isPrinted === isOther || !view.struck[a] || !view.struck[b] || own[a] === own[b]) continue;
         const fits =
-          own[a]! < own[b]! && view.x[b]! - view.x[a]! <= reach(hand, own[a]!, own[b]!).maxPractical;
+          own[a]! < own[b]! && view.x[b]! - view.x[a]! <= BEYOND * reach(hand, own[a]!, own[b]!).maxPractical;
         if (fits) continue;
         const [printed, open] = isPrinted ? [a, b] : [b, a];
         const other = { finger: own[open]!, key: realKey(view, open), slice: at };

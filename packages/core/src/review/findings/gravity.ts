@@ -1,48 +1,177 @@
 import { reachBetween } from '../../anatomy/reach.js';
 import { WHITE_WIDTH } from '../../keyboard/key-plan.js';
 import type { Thresholds } from '../../options/review-options.js';
-import type { CauseName, Found } from '../causes/cause.js';
+import type { CauseName, Found, Other } from '../causes/cause.js';
+import { CAUSES_OF_A_HAND } from '../causes/index-of-causes.js';
 import { KINDS } from '../measure/kinds.js';
-import type { Scene } from '../measure/scene.js';
+import { isPrinted, type Scene } from '../measure/scene.js';
 import { type Diagnosis, isInPrint } from './diagnosis.js';
+import { isLegatoOctave } from './practice.js';
 import type { Remedy } from './remedies.js';
-import { LEVELS, type Level, levelOf } from './thresholds.js';
+import { type Level, levelOf } from './thresholds.js';
 
 /**
- * mm that each changed digit must save, as multiples of the least that one must: a change of many digits is another
- * fingering rather than a mistake mended. Our choice.
+ * Share of a remark's least that each changed digit must save for more than a remark, four times it, a key's width: a change
+ * of many digits is another fingering rather than a mistake mended. Our choice.
  */
-const EACH: Readonly<Record<Level, number>> = { 'worth changing': 4, 'worth a look': 2, remark: 1 };
+const EACH = 4;
 /** Share of what a remedy saves that it may cost more of one kind of movement: our choice. */
 const MOST_LOST = 0.5;
 /** Share of the practical limit of a pair up to which a stretch is the player's affair: our choice. */
 const AT_THE_LIMIT = 0.95;
+/** Places at which a score has the same fingers over the same interval from which they are no slip: our choice. */
+const MEANT = 3;
+/** Slices on either side of keys beyond this hand's reach in which the staff holds notes of the other hand: our choice. */
+const SHARED = 8;
+
+/** Causes that lie between two fingers: where one of them is inferred, the note may be played in another way. */
+const OF_TWO: readonly CauseName[] = [
+  'one-finger-moves',
+  'fast-repetition',
+  'long-fingers-cross',
+  'needless-crossing',
+];
 
 /**
- * How grave a finding is. What no hand can hold is to be changed; what the other hand may take, and a held key that is
- * lost, are worth a look, whatever they save, and no more: somebody else plays it, the pedal keeps it. No more than that,
- * too, are a shift of the hand, a thumb on black, a stretch that this hand has, what inferred fingers do, which are not in
- * print, and where the remedy costs much of another kind.
+ * How grave a finding is, at most: what no hand can hold is to be changed; what the other hand may take, and a held key that
+ * is lost, are worth a look, whatever they save, and no more: somebody else plays it, the pedal keeps it. What common
+ * practice allows is a remark.
  */
 export function gravity(
   { cause, found }: Diagnosis,
-  { saved, changed, kinds }: Remedy,
+  remedy: Remedy,
   printed: Scene,
   thresholds: Thresholds,
 ): Level {
-  if (cause === 'unholdable') return 'worth changing';
+  const shared = isSharedAt(printed, found.slice);
+  if (cause === 'unholdable') return shared ? 'worth a look' : 'worth changing';
+  if (shared || remedy.saved < EACH * thresholds.digit * remedy.changed) return 'remark';
+  if (isUsual(printed, cause, found)) return 'remark';
   if (cause === 'other-hand' || cause === 'held-key-lost') return 'worth a look';
-  const most = LEVELS.slice(LEVELS.indexOf(levelOf(saved, thresholds)));
-  const level = most.find((own) => saved >= EACH[own] * thresholds.digit * changed) ?? 'remark';
-  const mild =
-    cause === 'hand-moves' ||
-    cause === 'thumb-on-black' ||
-    KINDS.some((kind) => -kinds[kind] > MOST_LOST * saved) ||
-    !isInPrint(printed, found) ||
-    (cause === 'stretch' && isWithinReach(printed, found));
-  return level === 'worth changing' && mild ? 'worth a look' : level;
+  const level = levelOf(Math.min(remedy.saved, explained(cause, remedy)), thresholds);
+  if (level === 'worth a look' && isShift(cause, found)) return 'remark';
+  return level === 'worth changing' && isMild(cause, found, remedy, printed) ? 'worth a look' : level;
 }
 
+/** mm of what a remedy saves of the kinds that a cause adds to: a finding is as grave as what its cause explains. */
+function explained(cause: CauseName, { saved, kinds }: Remedy): number {
+  const own = CAUSES_OF_A_HAND.find(({ name }) => name === cause);
+  return own ? own.kinds.reduce((sum, kind) => sum + kinds[kind], 0) : saved;
+}
+
+/**
+ * A remark whatever it saves: a shift of the hand, for hands do shift; octaves played legato; a finger that has time to move
+ * or is inferred; a stretch that this hand has, or that is meant; a thumb on black that spans much; and what the pedal may
+ * hold.
+ */
+function isUsual(printed: Scene, cause: CauseName, found: Found): boolean {
+  const bothInPrint = areBothInPrint(printed, found);
+  switch (cause) {
+    case 'one-finger-moves':
+      return !bothInPrint || printed.views[found.slice]!.seconds >= UNHURRIED;
+    case 'stretch':
+      return (
+        isWithinReach(printed, found) ||
+        isLegatoOctave(printed, found) ||
+        isMeant(printed, cause, found) ||
+        (!bothInPrint && !areStruckTogether(printed, found))
+      );
+    case 'held-key-lost':
+      return !bothInPrint || isMeant(printed, cause, found);
+    case 'hand-moves':
+      return true;
+    case 'long-fingers-cross':
+      return !bothInPrint && isShift(cause, found);
+    case 'thumb-under-palm':
+      return !bothInPrint;
+    case 'thumb-on-black':
+      return isWide(printed, found);
+    default:
+      return false;
+  }
+}
+
+/**
+ * Worth a look at most: a thumb on black, long fingers that cross where the hand may shift, what inferred fingers do, which are not in print, what the score has again and
+ * again, and where the remedy costs much of another kind.
+ */
+function isMild(cause: CauseName, found: Found, { saved, kinds }: Remedy, printed: Scene): boolean {
+  return (
+    cause === 'thumb-on-black' ||
+    isShift(cause, found) ||
+    KINDS.some((kind) => -kinds[kind] > MOST_LOST * saved) ||
+    !isInPrint(printed, found) ||
+    (OF_TWO.includes(cause) && !areBothInPrint(printed, found)) ||
+    isMeant(printed, cause, found)
+  );
+}
+
+/** mm of a step of a scale, and a little more. */
+const A_STEP = 1.5 * WHITE_WIDTH;
+
+/** Over more than a step long fingers need not cross: the hand is set down anew. */
+function isShift(cause: CauseName, { mm = 0 }: Found): boolean {
+  return cause === 'long-fingers-cross' && mm > A_STEP;
+}
+
+/** Semitones of a step or two from which the thumb is needed for its span: a sixth. */
+const WIDE = 8;
+
+/** The thumb on black spans a wide interval to the note before or after it. */
+function isWide({ views }: Scene, { slice }: Found): boolean {
+  const own = views[slice]!.low;
+  return [slice - 1, slice + 1].some((near) => Math.abs((views[near]?.low ?? own) - own) >= WIDE);
+}
+
+/** Seconds a note from which a hop is a matter of taste: our choice. */
+const UNHURRIED = 0.6;
+
+/** Whether both fingers of a finding are in print; of a held key, the digit with which it was struck counts. */
+function areBothInPrint(printed: Scene, { slice, key, other }: Found): boolean {
+  return isPrinted(printed, slice, key) && (other === undefined || wasPrinted(printed, other));
+}
+
+function wasPrinted(printed: Scene, { slice, key, otherHand }: Other): boolean {
+  if (otherHand) return true;
+  let at = slice;
+  while (at > 0 && !printed.views[at]!.slice.struck.some((own) => own.key === key)) at--;
+  return isPrinted(printed, at, key);
+}
+
+function areStruckTogether({ views }: Scene, { slice, key, other }: Found): boolean {
+  const struck = views[slice]!.slice.struck.map((own) => own.key);
+  return other !== undefined && struck.includes(key) && struck.includes(other.key);
+}
+
+/** The other hand takes notes of this staff nearby: some of its keys lie beyond this hand's reach. */
+function isSharedAt({ views }: Scene, at: number): boolean {
+  return views.slice(Math.max(0, at - SHARED), at + SHARED + 1).some(({ trouble }) => trouble === 'reach');
+}
+
+/** The same fingers over the same interval stand at several places: an editor means them. */
+function isMeant(printed: Scene, cause: CauseName, found: Found): boolean {
+  const own = CAUSES_OF_A_HAND.find(({ name }) => name === cause);
+  let count = 0;
+  for (let at = 0; own && count < MEANT && at < printed.views.length; at++) {
+    const again = own.find(printed, at);
+    if (again && sameFingers(again, found) && isInPrint(printed, again)) count++;
+  }
+  return count >= MEANT;
+}
+
+function sameFingers(one: Found, other: Found): boolean {
+  return (
+    intervalOf(one) === intervalOf(other) &&
+    one.finger === other.finger &&
+    one.other?.finger === other.other?.finger
+  );
+}
+
+function intervalOf({ key, other }: Found): number | undefined {
+  return other && key - other.key;
+}
+
+/** A pair short of its limit, of this hand. */
 function isWithinReach({ hand }: Scene, { finger, other, mm = 0 }: Found): boolean {
   return other !== undefined && mm < AT_THE_LIMIT * reachBetween(hand, finger, other.finger).maxPractical;
 }

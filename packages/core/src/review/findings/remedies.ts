@@ -15,6 +15,8 @@ import { type Alternative, CONTEXT, Window } from '../measure/window.js';
 
 /** A change of a few digits that saves movement, confirmed with everything else as printed. */
 export interface Remedy extends Alternative {
+  /** mm of the search that it saves, what no hand can hold included. */
+  readonly gained: number;
   /** mm by kind over the slices that it touches, below 0 where it takes more; `saved` is their sum. */
   readonly kinds: Movement;
   /** True where it makes possible what the printed digits do not: their cost in the search is no movement. */
@@ -54,7 +56,7 @@ export function remediesIn(
     const best = groupsOf(judged, thorough).flatMap((own) => {
       const whole = own.from === window.from && own.to === window.to;
       const other = whole ? window : new Window(judged, own.from, own.to);
-      return smallest(judged, other, whole ? thorough : other.cheapest(digit), digit) ?? [];
+      return apart(judged, other, whole ? thorough : other.cheapest(digit), digit);
     });
     const worth = best.filter(({ saved, enables }) => saved >= remark || enables);
     if (worth.length > 0) return worth;
@@ -62,6 +64,26 @@ export function remediesIn(
     const tie = remedyOf(judged, window.cheapest(digit * TIE), true);
     return tie && tie.saved >= remark ? [tie] : [];
   });
+}
+
+/** Changed digits from which a change is sought in halves: our choice. */
+const MANY = 4;
+
+/** The smallest change within some slices, or, where it is of many digits, those of the halves that save nearly as much. */
+function apart(judged: Judged, window: Window, thorough: Alternative, digit: number): readonly Remedy[] {
+  const whole = smallest(judged, window, thorough, digit);
+  if (!whole || whole.changed < MANY) return whole ? [whole] : [];
+  const { from, to } = window;
+  const middle = (from + to) >> 1;
+  const halves = [
+    [from, middle],
+    [middle, to],
+  ].map(([start, end]) => {
+    const half = new Window(judged, start!, end!);
+    return apart(judged, half, half.cheapest(digit), digit);
+  });
+  const sum = halves.flat().reduce((mm, own) => mm + own.gained, 0);
+  return sum >= ENOUGH * whole.gained ? halves.flat() : [whole];
 }
 
 /** The smallest change within some slices that saves nearly as much as the most thorough one. */
@@ -92,7 +114,13 @@ function changedIn(judged: Judged, { from, to, choice }: Alternative): number {
 /** Undefined where no printed digit changes. */
 function remedyOf(judged: Judged, alternative: Alternative, tie = false): Remedy | undefined {
   const changed = changedIn(judged, alternative);
-  return changed === 0 ? undefined : { ...alternative, ...measured(judged, alternative), changed, tie };
+  return changed === 0 ? undefined : {
+        ...alternative,
+        ...measured(judged, alternative),
+        gained: alternative.saved,
+        changed,
+        tie,
+      };
 }
 
 /** What an alternative saves as movement, over all slices that it can touch. */

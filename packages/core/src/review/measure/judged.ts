@@ -16,6 +16,7 @@ import type { Line } from '../../hands/line.js';
 import type { Finger } from '../../score/model.js';
 import { frameCosts } from './frames.js';
 import { leapCosts } from './leaps.js';
+import { slideCosts } from './slides.js';
 
 /**
  * One hand's line with its digits in print, judged by the mechanics alone (`WEIGHTS.movement`): every fingering that the
@@ -50,7 +51,12 @@ export function judge(line: Line, hand: HandModel, { flow, ornaments }: PlayingC
   const surroundings = surroundingsOf(views);
   const grid = new DepthGrid(hand, DEPTH_WEIGHT);
   const costs = new LineCosts(views, surroundings, new CostTable(hand, WEIGHTS.movement), grid);
-  const extra = [leapCosts(views, hand), frameCosts(views, surroundings, hand), unholdableCosts(views, free)];
+  const extra = [
+    leapCosts(views, hand),
+    slideCosts(views),
+    frameCosts(views, surroundings, hand),
+    unholdableCosts(views, free),
+  ];
   if (ornaments) extra.push(ornamentCosts(views, ornaments, line.hand, hand));
   const objective = new Objective(costs, undefined, extra);
   const search = new Search();

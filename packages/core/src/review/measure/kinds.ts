@@ -8,6 +8,7 @@ import { WEIGHTS } from '../../fingering/cost/weights.js';
 import { rounded } from '../../numeric/fixed-point.js';
 import { fingersAt, type Judged, NO_MOVEMENT, type OtherChoice } from './judged.js';
 import { LEAPS } from './leaps.js';
+import { SLIDES } from './slides.js';
 
 /** Kinds of movement, in the order in which they are listed. */
 export const KINDS = [
@@ -35,6 +36,9 @@ const KIND_OF: Readonly<Record<string, Kind>> = {
   hop: 'one-finger',
   repetition: 'one-finger',
 };
+
+/** What each extra cost belongs to, if not `other`. */
+const KIND_OF_EXTRA: Readonly<Record<string, Kind>> = { [LEAPS]: 'crossings', [SLIDES]: 'one-finger' };
 
 /**
  * mm at most of a finger that changes on held keys, and of a slice's stretch: the search forbids what no hand can do by
@@ -91,7 +95,7 @@ export function movementOf(
       const { own: alone, steps } = slices.get(at) ?? {};
       const pair = at > 0 ? pathAt(at - 1) * view.candidates.length + pathAt(at) : 0;
       const extra = (alone?.[pathAt(at) * DEPTH_COUNT + depthAt(at)] ?? 0) + (steps?.[pair] ?? 0);
-      mm[name === LEAPS ? 'crossings' : 'other'] += extra;
+      mm[KIND_OF_EXTRA[name] ?? 'other'] += extra;
     }
     movements.push(mm);
   }
