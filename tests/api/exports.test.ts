@@ -31,6 +31,7 @@ it('the public values of the library are these', () => {
     'keyboardView',
     'labelNotes',
     'markReview',
+    'movementNames',
     'planDigits',
     'planMotion',
     'readLines',
@@ -41,6 +42,7 @@ it('the public values of the library are these', () => {
     'reviewsTable',
     'serveAnnotate',
     'setDigits',
+    'sumOfMovements',
   ]);
 });
 

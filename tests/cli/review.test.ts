@@ -28,7 +28,7 @@ describe('review', () => {
 Worth changing (1)
   [1] m. 1, beat 2, right hand, E
       2 has to leave D early and hop to E.
-      Easier: 3 4 5 from E on. Saves 128 mm.
+      Easier: 3 4 5 from E to G (beat 3). Saves 128 mm.
 
 Passages that take most beyond the least, mm as printed / at least
   passage            all  sideways  in and out  one finger again

@@ -67,7 +67,7 @@ export {
 export type { CauseName } from './review/causes/cause.js';
 export { LEVELS, type Level, THRESHOLDS } from './review/findings/thresholds.js';
 export { markReview } from './review/mark-review.js';
-export type { Kind, Movement } from './review/measure/kinds.js';
+export { type Kind, type Movement, sumOfMovements } from './review/measure/kinds.js';
 export { type Compared, compare } from './review/others/compare.js';
 export { reviewMarkdown } from './review/page/markdown.js';
 export { type ReviewedScore, reviewsTable } from './review/page/scores.js';
@@ -85,6 +85,7 @@ export type {
   WholeFingering,
 } from './review/report-types.js';
 export { review } from './review/review.js';
+export { movementNames } from './review/words/wording.js';
 export {
   describe,
   type ErrorCode,

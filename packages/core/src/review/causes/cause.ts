@@ -48,6 +48,8 @@ export interface Found {
   readonly other?: Other;
   /** mm: how far a pair is stretched, the arm has still to go, a finger curls. */
   readonly mm?: number;
+  /** True where a pair is further apart than this hand reaches. */
+  readonly beyond?: boolean;
 }
 
 /** A cause as a pure function of a fingering and its motion: what it finds at a slice. */

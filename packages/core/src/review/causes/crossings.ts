@@ -47,7 +47,8 @@ export const thumbUnderPalm: Cause = {
     const { minComfortable, minPractical } = reach(scene.hand, 1, step.from);
     const across = -Math.abs(step.mm);
     // Beyond the practical limit the hand moves as a whole.
-    if (across > Math.min(minComfortable, -WHITE_WIDTH) - PULLED || across < 2 * minPractical) return undefined;
+    if (across > Math.min(minComfortable, -WHITE_WIDTH) - PULLED || across < 2 * minPractical)
+      return undefined;
     return { ...atStep(scene, at, step), mm: minComfortable - across };
   },
 };

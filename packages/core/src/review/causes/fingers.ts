@@ -57,7 +57,9 @@ export const stretched: Cause = {
     const judge = (low: number, high: number, apart: number, one: Found['other'], finger: Found) => {
       const { maxComfortable, maxPractical } = reachBetween(scene.hand, low as 1, high as 1);
       const share = (apart - maxComfortable) / (maxPractical - maxComfortable);
-      if (share > most && one) [widest, most] = [{ ...finger, other: one, mm: apart }, share];
+      if (share <= most || !one) return;
+      const beyond = apart > maxPractical && { beyond: true };
+      [widest, most] = [{ ...finger, other: one, mm: apart, ...beyond }, share];
     };
     for (let a = 0; a < fingers.length; a++) {
       for (let b = a + 1; b < fingers.length; b++) {

@@ -3,7 +3,7 @@ import type { CauseName, Found } from '../causes/cause.js';
 import type { Judged } from '../measure/judged.js';
 import type { Movement } from '../measure/kinds.js';
 import type { Passage } from '../measure/passages.js';
-import { type Scene, sceneOf } from '../measure/scene.js';
+import { isPrinted, type Scene, sceneOf, wasPrinted } from '../measure/scene.js';
 import type { At, ReviewFinding } from '../report-types.js';
 import { fill, fingerName, millimetres, REVIEW_WORDS } from '../words/wording.js';
 import { type Diagnosis, diagnose } from './diagnosis.js';
@@ -12,6 +12,7 @@ import { mostly } from './mostly.js';
 import { atOf, nameOf, noteOf, type Place } from './places.js';
 import { type Remedy, remediesIn } from './remedies.js';
 import { remedyReport } from './remedy-report.js';
+import { bracketed } from './rows.js';
 
 /** A finding that is not numbered yet, at its slice. */
 export interface Drafted extends Omit<ReviewFinding, 'number'> {
@@ -90,16 +91,18 @@ function finding(
   };
 }
 
-/** The cause in words. */
+/** The cause in words, inferred fingers in brackets. */
 export function causeText(
-  { line }: Pick<Judged, 'line'>,
+  judged: Pick<Judged, 'line' | 'views' | 'digits'>,
   { language, otherLine }: Place,
   cause: CauseName,
-  { slice, finger, key, other, mm = 0 }: Found,
+  { slice, finger, key, other, mm = 0, beyond = false }: Found,
   more: Partial<At> = {},
 ): string {
+  const { line } = judged;
   const words = REVIEW_WORDS[language];
-  const text = other === undefined ? (words.alone[cause] ?? words.causes[cause]) : words.causes[cause];
+  const alone = other === undefined ? words.alone[cause] : undefined;
+  const text = beyond ? words.beyond : (alone ?? words.causes[cause]);
   const own = nameOf(language, line.slices[slice]!, key);
   const lines = other?.otherHand && otherLine ? otherLine : line;
   const theirs = other && nameOf(language, lines.slices[other.slice]!, other.key);
@@ -107,10 +110,13 @@ export function causeText(
   const told = (name: string, isLower: boolean) =>
     own !== theirs || key === other?.key ? name : fill(isLower ? words.lower : words.upper, { key: name });
   return fill(text, {
-    finger: fingerName(finger, language),
+    finger: isPrinted(judged, slice, key) ? fingerName(finger, language) : bracketed(finger),
     key: told(own, key < (other?.key ?? key)),
     ...(other && {
-      other: fingerName(other.finger, language),
+      other:
+        other.otherHand || wasPrinted(judged, other.slice, other.key)
+          ? fingerName(other.finger, language)
+          : bracketed(other.finger),
       otherKey: told(theirs!, other.key < key),
     }),
     mm: millimetres(mm),

@@ -1,18 +1,19 @@
 import { reachBetween } from '../../anatomy/reach.js';
 import { WHITE_WIDTH } from '../../keyboard/key-plan.js';
 import type { Thresholds } from '../../options/review-options.js';
-import type { CauseName, Found, Other } from '../causes/cause.js';
+import type { CauseName, Found } from '../causes/cause.js';
 import { CAUSES_OF_A_HAND } from '../causes/index-of-causes.js';
 import { KINDS } from '../measure/kinds.js';
-import { isPrinted, type Scene } from '../measure/scene.js';
+import { isPrinted, type Scene, wasPrinted } from '../measure/scene.js';
 import { type Diagnosis, isInPrint } from './diagnosis.js';
 import { isLegatoOctave } from './practice.js';
 import type { Remedy } from './remedies.js';
 import { type Level, levelOf } from './thresholds.js';
 
 /**
- * Share of a remark's least that each changed digit must save for more than a remark, four times it, a key's width: a change
- * of many digits is another fingering rather than a mistake mended. Our choice.
+ * Multiple of what a changed digit must save at least from which a finding is more than a remark, about a key's width: a
+ * change of many digits is another fingering rather than a mistake mended. Digits changed alike on one key count once. Our
+ * choice.
  */
 const EACH = 4;
 /** Share of what a remedy saves that it may cost more of one kind of movement: our choice. */
@@ -45,7 +46,8 @@ export function gravity(
 ): Level {
   const shared = isSharedAt(printed, found.slice);
   if (cause === 'unholdable') return shared ? 'worth a look' : 'worth changing';
-  if (shared || remedy.saved < EACH * thresholds.digit * remedy.changed) return 'remark';
+  if (shared) return isTooWide(printed, found) ? 'worth a look' : 'remark';
+  if (remedy.saved < EACH * thresholds.digit * remedy.distinct) return 'remark';
   if (isUsual(printed, cause, found)) return 'remark';
   if (cause === 'other-hand' || cause === 'held-key-lost') return 'worth a look';
   const level = levelOf(Math.min(remedy.saved, explained(cause, remedy)), thresholds);
@@ -128,14 +130,15 @@ const UNHURRIED = 0.6;
 
 /** Whether both fingers of a finding are in print; of a held key, the digit with which it was struck counts. */
 function areBothInPrint(printed: Scene, { slice, key, other }: Found): boolean {
-  return isPrinted(printed, slice, key) && (other === undefined || wasPrinted(printed, other));
+  return (
+    isPrinted(printed, slice, key) &&
+    (other === undefined || other.otherHand === true || wasPrinted(printed, other.slice, other.key))
+  );
 }
 
-function wasPrinted(printed: Scene, { slice, key, otherHand }: Other): boolean {
-  if (otherHand) return true;
-  let at = slice;
-  while (at > 0 && !printed.views[at]!.slice.struck.some((own) => own.key === key)) at--;
-  return isPrinted(printed, at, key);
+/** Two keys struck together that this hand does not reach with these fingers. */
+function isTooWide(printed: Scene, found: Found): boolean {
+  return found.beyond === true && areStruckTogether(printed, found);
 }
 
 function areStruckTogether({ views }: Scene, { slice, key, other }: Found): boolean {

@@ -23,6 +23,8 @@ export interface Remedy extends Alternative {
   readonly enables: boolean;
   /** Printed digits that it changes. */
   readonly changed: number;
+  /** The same, those that are changed alike on one key once. */
+  readonly distinct: number;
   /** True where it saves less than its digits must: both fingerings work. */
   readonly tie: boolean;
 }
@@ -100,25 +102,35 @@ function smallest(judged: Judged, window: Window, thorough: Alternative, digit: 
 }
 
 /** Printed digits that an alternative changes. */
-function changedIn(judged: Judged, { from, to, choice }: Alternative): number {
-  let changed = 0;
+function changedIn(judged: Judged, alternative: Alternative): number {
+  return changesIn(judged, alternative).length;
+}
+
+/** Every printed digit that an alternative changes, as its key, the digit and the finger. */
+export function changesIn(judged: Judged, { from, to, choice }: Alternative): readonly string[] {
+  const changes: string[] = [];
   for (let at = from; at < to; at++) {
     const fingers = fingersAt(judged, choice.path, at);
     judged.digits[at]!.forEach((digit, nth) => {
-      if (digit !== undefined && digit !== fingers[nth]) changed++;
+      if (digit !== undefined && digit !== fingers[nth])
+        changes.push(`${judged.views[at]!.keys[nth]} ${digit} ${fingers[nth]}`);
     });
   }
-  return changed;
+  return changes;
 }
 
 /** Undefined where no printed digit changes. */
 function remedyOf(judged: Judged, alternative: Alternative, tie = false): Remedy | undefined {
-  const changed = changedIn(judged, alternative);
-  return changed === 0 ? undefined : {
+  const changes = changesIn(judged, alternative);
+  const changed = changes.length;
+  return changed === 0
+    ? undefined
+    : {
         ...alternative,
         ...measured(judged, alternative),
         gained: alternative.saved,
         changed,
+        distinct: new Set(changes).size,
         tie,
       };
 }

@@ -5,12 +5,15 @@ import { type BySlice, fingersAt } from '../measure/judged.js';
 import type { Movement } from '../measure/kinds.js';
 import { realKey, type Scene } from '../measure/scene.js';
 import type { At, Changed, NoteAt, RemedyReport } from '../report-types.js';
-import { fill, fingerName, REVIEW_WORDS } from '../words/wording.js';
+import { beatText, fill, fingerName, REVIEW_WORDS } from '../words/wording.js';
 import { noteOf, type Place } from './places.js';
 import type { Remedy } from './remedies.js';
+import { counted, rowOf, shortRow } from './rows.js';
 
-/** Digits that are told one by one; more are told as a row. */
+/** Digits that are told one by one; more are told as a row, unless they are few and lie far apart in it. */
 const SINGLE = 2;
+const SINGLES = 4;
+const SPARSE = 2;
 /** mm that the forearm moves, or does not, where a move is said to fall away: our choice. */
 const MOVES = 4;
 const STAYS = 2;
@@ -59,47 +62,62 @@ export function remedyReport(
     text: [
       told(judged, remedy, changes, place.language, found),
       ...(effect === undefined ? [] : [effect]),
-    ].join('; '),
+    ].join(REVIEW_WORDS[place.language].between),
   };
 }
 
-/** The changed digits in words. */
+/** The changed digits in words: one by one, or as a row from the first to the last. */
 function told(
   judged: Judged,
-  remedy: Remedy,
+  { from, to, choice }: Remedy,
   changes: readonly Changed[],
   language: Language,
-  from: At,
+  place: At,
 ): string {
-  const words = REVIEW_WORDS[language];
   const only = changes.filter(({ printed }) => printed !== undefined);
-  if (only.length <= SINGLE) {
-    return only
-      .map((own) =>
-        fill(words.instead, { finger: own.finger, printed: own.printed!, key: keyAt(own, from, language) }),
-      )
-      .join(', ');
+  const isChanged = (at: number) => {
+    const fingers = fingersAt(judged, choice.path, at);
+    return judged.digits[at]!.some((digit, nth) => digit !== undefined && digit !== fingers[nth]);
+  };
+  let [first, last] = [from, to];
+  while (!isChanged(first)) first++;
+  while (!isChanged(last - 1)) last--;
+  const alone = inGroups(only);
+  if (only.length <= SINGLE || (alone.length <= SINGLES && last - first > SPARSE * alone.length)) {
+    return alone.map((own) => insteadText(own, place, language)).join(', ');
   }
-  return fill(words.row, { fingers: rowOf(judged, remedy), key: keyAt(changes[0]!, from, language) });
+  return fill(REVIEW_WORDS[language].row, {
+    fingers: shortRow(rowOf(judged, choice.path, first, last), language),
+    key: keyAt(only[0]!, place, language),
+    last: keyAt(only.at(-1)!, place, language),
+  });
+}
+
+/** The same finger for the same digit on keys of one name, together. */
+function inGroups(changes: readonly Changed[]): readonly (readonly Changed[])[] {
+  const groups = new Map<string, Changed[]>();
+  for (const own of changes) {
+    const id = `${own.finger} ${own.printed} ${own.key}`;
+    const group = groups.get(id);
+    if (group) group.push(own);
+    else groups.set(id, [own]);
+  }
+  return [...groups.values()];
+}
+
+function insteadText(group: readonly Changed[], place: At, language: Language): string {
+  const [own] = group;
+  const key = keyAt(own!, place, language);
+  const text = fill(REVIEW_WORDS[language].instead, { finger: own!.finger, printed: own!.printed!, key });
+  return group.length > 1 ? counted(text, group.length, language) : text;
 }
 
 /** A key's name, with its place where that is not the finding's. */
 function keyAt({ name, measure, beat }: NoteAt, from: At, language: Language): string {
   const words = REVIEW_WORDS[language];
-  if (measure !== from.measure) return fill(words.keyInMeasure, { key: name, measure, beat });
-  return beat === from.beat ? name : fill(words.keyAtBeat, { key: name, beat });
-}
-
-/** The fingers of the slices from the first change to the last, chords from the lowest key up as `1-3-5`. */
-export function rowOf(judged: Judged, { from, to, choice }: Pick<Remedy, 'from' | 'to' | 'choice'>): string {
-  const left = judged.line.hand === 'left';
-  const row: string[] = [];
-  for (let at = from; at < to; at++) {
-    const view = judged.views[at]!;
-    const fingers = fingersAt(judged, choice.path, at).filter((_, nth) => view.struck[nth]);
-    row.push((left ? fingers.toReversed() : fingers).join('-'));
-  }
-  return row.join(' ');
+  const place = { key: name, measure, beat: beatText(beat, language) };
+  if (measure !== from.measure) return fill(words.keyInMeasure, place);
+  return beat === from.beat ? name : fill(words.keyAtBeat, place);
 }
 
 /** The move out, or else in, that the remedy spares: `3 then need not come out`. */

@@ -51,7 +51,7 @@ function likeTheOther(judged: Judged, { from, to, away }: Unlike): Remedy | unde
     path[at] = candidate;
   }
   const own = new Window(judged, from, to).with(path);
-  return { ...own, ...measured(judged, own), gained: own.saved, changed, tie: false };
+  return { ...own, ...measured(judged, own), gained: own.saved, changed, distinct: changed, tie: false };
 }
 
 function finding(

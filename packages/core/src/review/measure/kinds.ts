@@ -119,6 +119,7 @@ export function noMovement(): Record<Kind, number> {
   return { sideways: 0, 'in-and-out': 0, crossings: 0, stretch: 0, curl: 0, 'one-finger': 0, other: 0 };
 }
 
+/** Movements added up, by kind. */
 export function sumOfMovements(movements: readonly Movement[]): Movement {
   const sum = noMovement();
   for (const own of movements) for (const kind of KINDS) sum[kind] += own[kind];

@@ -104,12 +104,22 @@ export function realKey({ slice, source, struck }: SliceView, nth: number): numb
   return (struck[nth] ? slice.struck : slice.held)[source[nth]!]!.key;
 }
 
+/** A line's slices with their digits in print. */
+export type Digits = Pick<Scene, 'views' | 'digits'>;
+
 /** Whether the digit on a struck key of a slice is in print. @param key MIDI number */
-export function isPrinted({ views, digits }: Scene, at: number, key: number): boolean {
+export function isPrinted({ views, digits }: Digits, at: number, key: number): boolean {
   const view = views[at]!;
   return view.keys.some(
     (_, nth) => view.struck[nth]! && realKey(view, nth) === key && digits[at]![nth] !== undefined,
   );
+}
+
+/** The same of a key that is struck or held: with which digit was it struck? @param key MIDI number */
+export function wasPrinted(scene: Digits, slice: number, key: number): boolean {
+  let at = slice;
+  while (at > 0 && !scene.views[at]!.slice.struck.some((own) => own.key === key)) at--;
+  return isPrinted(scene, at, key);
 }
 
 /** Two single keys struck one after the other in one go, as the right hand sees them. */

@@ -28,8 +28,7 @@ export function slides(finger: Finger, before: SliceView, was: number, view: Sli
 
 export const SLIDES = 'slides';
 
-const weightOf = (feature: number): number =>
-  WEIGHTS.movement[OFFSETS[TERMS.indexOf(hop)]! + feature]!;
+const weightOf = (feature: number): number => WEIGHTS.movement[OFFSETS[TERMS.indexOf(hop)]! + feature]!;
 
 /** What the cost charges as hops that are slides, taken off again but for what a slide takes. */
 export function slideCosts(views: readonly SliceView[]): ExtraCost {

@@ -168,7 +168,7 @@ function textOf(
   const change = noMovement();
   for (const kind of KINDS) change[kind] = more > 0 ? second[kind] - first[kind] : first[kind] - second[kind];
   const text = more >= LEAST ? words.takesMore : more <= -LEAST ? words.takesLess : words.takesSame;
-  return `${head}; ${fill(text, { mm: millimetres(Math.abs(more)), kind: words.kinds[mostly(change)] })}.`;
+  return `${head}${words.between}${fill(text, { mm: millimetres(Math.abs(more)), kind: words.kinds[mostly(change)] })}.`;
 }
 
 /** mm below which two fingerings are said to take the same movement: our choice. */

@@ -5,7 +5,8 @@ import { rounded } from '../../numeric/fixed-point.js';
 import type { Finger } from '../../score/model.js';
 import { scaleFingers } from '../causes/scale-fingering.js';
 import type { Place } from '../findings/places.js';
-import { changesOf, rowOf } from '../findings/remedy-report.js';
+import { changesOf } from '../findings/remedy-report.js';
+import { rowByMeasure, rowOf } from '../findings/rows.js';
 import { type BySlice, fingersAt, type Judged } from '../measure/judged.js';
 import { KINDS, movementOf, sumOfMovements, total } from '../measure/kinds.js';
 import type { Passage } from '../measure/passages.js';
@@ -115,7 +116,11 @@ function reported(
     mm: total(movement),
     more: rounded(total(movement) - total(own)),
     differs: changesOf(judged, place, choice.path, from, to),
-    text: rowOf(judged, { from, to, choice }),
+    text: rowByMeasure(
+      rowOf(judged, choice.path, from, to),
+      judged.line.slices.slice(from, to).map(({ measure }) => measure),
+      place.language,
+    ),
   };
 }
 

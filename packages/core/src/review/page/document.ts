@@ -1,8 +1,9 @@
 import type { Language } from '../../options/options.js';
+import { onsetText, rowByMeasure } from '../findings/rows.js';
 import { LEVELS } from '../findings/thresholds.js';
 import { KINDS, type Kind } from '../measure/kinds.js';
 import type { ComparisonReport, PassageReport, Review, ReviewFinding } from '../report-types.js';
-import { fill, millimetres, REVIEW_WORDS } from '../words/wording.js';
+import { beatText, fill, millimetres, REVIEW_WORDS } from '../words/wording.js';
 import type { ReviewWords } from '../words/words.js';
 
 /** A review as a page: what `text.ts` and `markdown.ts` set in their own ways. */
@@ -32,7 +33,7 @@ export const ALL: Shown = { findings: Number.POSITIVE_INFINITY, passages: Number
 
 export function documentOf(review: Review, title: string, shown: Shown): Document {
   const words = REVIEW_WORDS[review.language as Language];
-  const sections: Section[] = [headOf(review, words)];
+  const sections: Section[] = [headOf(review, words, shown)];
   if (review.digits > 0) {
     sections.push(...findingSections(review, words, shown));
     const table = passageTable(review, words, shown);
@@ -40,10 +41,12 @@ export function documentOf(review: Review, title: string, shown: Shown): Documen
   }
   sections.push(...review.comparisons.map((own) => comparisonSection(own, words)));
   sections.push(...review.passages.flatMap((own) => wholeFingerings(own, words)));
+  const digits = shown === ALL ? digitSection(review, words) : undefined;
+  if (digits) sections.push(digits);
   return { title, sections, foot: [review.advice, review.caution] };
 }
 
-function headOf({ digits, notes, mm, passages }: Review, words: ReviewWords): Section {
+function headOf({ digits, notes, mm, passages }: Review, words: ReviewWords, shown: Shown): Section {
   if (digits === 0) return { lines: [words.noDigits] };
   const judged = passages.filter((own) => own.digits > 0);
   const lines = [
@@ -55,7 +58,44 @@ function headOf({ digits, notes, mm, passages }: Review, words: ReviewWords): Se
       least: millimetres(mm.least),
     }),
   ];
-  return { lines: digits < notes ? [...lines, fill(words.inferred, { count: notes - digits })] : lines };
+  if (digits < notes) lines.push(fill(words.inferred, { count: notes - digits }));
+  const places = unreached(judged, words);
+  if (places.length > 0) {
+    const more = places.length - shown.findings;
+    const first = places.slice(0, shown.findings).join(', ');
+    lines.push(
+      fill(words.outOfReach, { places: more > 0 ? `${first} ${fill(words.more, { count: more })}` : first }),
+    );
+  }
+  return { lines };
+}
+
+/** Measures in which a hand has no finger for a key, hand by hand: `right hand m. 3`. */
+function unreached(passages: readonly PassageReport[], words: ReviewWords): readonly string[] {
+  const places = passages.flatMap(({ hand, fingering }) =>
+    fingering
+      .filter(({ fingers }) => fingers.includes(null))
+      .map(({ measure }) => fill(words.measure, { hand: words.hands[hand], from: measure })),
+  );
+  return [...new Set(places)];
+}
+
+/** Every digit of the passages that leave notes open, for the inferred ones to be seen. */
+function digitSection({ passages, language }: Review, words: ReviewWords): Section | undefined {
+  const open = passages.filter(({ digits, notes }) => digits > 0 && digits < notes);
+  if (open.length === 0) return undefined;
+  return {
+    heading: words.allDigits,
+    lines: [],
+    items: open.map((own) => {
+      const row = own.fingering.map(({ fingers, printed }) => onsetText(own.hand, fingers, printed));
+      const measures = own.fingering.map(({ measure }) => measure);
+      return {
+        head: passagePlace(own, words),
+        lines: [rowByMeasure(row, measures, language as Language)],
+      };
+    }),
+  };
 }
 
 /** Gravest first, of equal ones the one that saves most. */
@@ -63,7 +103,11 @@ export function gravestFirst(a: ReviewFinding, b: ReviewFinding): number {
   return LEVELS.indexOf(a.level) - LEVELS.indexOf(b.level) || b.mm - a.mm;
 }
 
-function findingSections({ findings, levels }: Review, words: ReviewWords, shown: Shown): readonly Section[] {
+function findingSections(
+  { findings, levels, language }: Review,
+  words: ReviewWords,
+  shown: Shown,
+): readonly Section[] {
   if (findings.length === 0) return [{ lines: [words.noFindings] }];
   const first = findings.toSorted(gravestFirst).slice(0, shown.findings);
   const sections: Section[] = [];
@@ -73,7 +117,7 @@ function findingSections({ findings, levels }: Review, words: ReviewWords, shown
     const left = levels[level] - own.length;
     sections.push({
       heading: `${words.levels[level]} (${levels[level]})`,
-      items: own.map((finding) => findingItem(finding, words)),
+      items: own.map((finding) => findingItem(finding, words, language as Language)),
       lines: left > 0 ? [fill(words.more, { count: left })] : [],
     });
   }
@@ -85,9 +129,15 @@ export function sentence(text: string): string {
   return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 }
 
-function findingItem(finding: ReviewFinding, words: ReviewWords) {
+function findingItem(finding: ReviewFinding, words: ReviewWords, language: Language) {
   const { number, measure, beat, hand, name, level, cause, text, remedy } = finding;
-  const place = fill(words.place, { number, measure, beat, hand: words.hands[hand], key: name });
+  const place = fill(words.place, {
+    number,
+    measure,
+    beat: beatText(beat, language),
+    hand: words.hands[hand],
+    key: name,
+  });
   const lines = [`${sentence(text)}.`];
   if (remedy) {
     const isPossible = cause === 'unholdable' || cause === 'held-key-lost' || cause === 'other-hand';
@@ -154,7 +204,7 @@ function wholeFingerings(passage: PassageReport, words: ReviewWords): readonly S
       heading: fill(words.whole, { place: passagePlace(passage, words) }),
       lines: [],
       items: alternatives.map((own) => ({
-        head: `${words.fingerings[own.kind]}: ${sizeOf(own)}`,
+        head: fill(words.wholeHead, { kind: words.fingerings[own.kind], size: sizeOf(own) }),
         lines: [own.text],
       })),
     },

@@ -43,5 +43,6 @@ export function columns(rows: readonly (readonly string[])[]): string[] {
 
 function wrapped(text: string, indent: string): string {
   const width = WIDTH - indent.length;
-  return text.replaceAll(new RegExp(`(.{1,${width}})(?: |$)`, 'gu'), `${indent}$1\n`).trimEnd();
+  // A number stays with its unit, and in French a sign with the word before it.
+  return text.replaceAll(new RegExp(`(.{1,${width}})(?: (?!mm|[:;])|$)`, 'gu'), `${indent}$1\n`).trimEnd();
 }

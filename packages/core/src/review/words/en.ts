@@ -9,13 +9,15 @@ export const english: ReviewWords = {
     stretch: 'stretch',
     curl: 'curl',
     'one-finger': 'one finger again',
-    other: 'other',
+    other: 'strain',
   },
   hands: { right: 'right hand', left: 'left hand' },
   causes: {
-    unholdable: 'no hand holds {other} on {otherKey} and {finger} on {key} together',
+    unholdable:
+      'no hand holds {other} on {otherKey} and {finger} on {key} together: a digit may stand at the wrong note, or belong to the other hand',
     'held-key-lost': '{other} has to let go of {otherKey}, which is held, when {finger} strikes {key}',
-    'other-hand': '{finger} on {key} suits these keys only if the other hand takes {otherKey}',
+    'other-hand':
+      '{finger} on {key} leaves no finger for {otherKey}: the digit may belong to another note, or the other hand take {otherKey}',
     'thumb-late': 'the thumb is late: the arm still has {mm} mm to go to {key} when {other} plays',
     'thumb-under-palm':
       'the thumb is pulled under the palm: it passes {mm} mm further behind {other} than is comfortable',
@@ -39,14 +41,18 @@ export const english: ReviewWords = {
   },
   alone: {
     'other-hand': 'these digits look like those of the other hand',
-    unholdable: 'no hand holds these digits together',
+    unholdable:
+      'no hand holds these digits together: one may stand at the wrong note, or belong to the other hand',
     'between-black-keys': '{finger} lies between two black keys',
     curled: '{finger} must curl',
     'over-reaching': '{finger} must reach in for {key}',
     'hand-moves': 'the hand has to shift to bring {finger} to {key}',
   },
+  beyond: '{other} on {otherKey} and {finger} on {key} lie further apart than this hand reaches',
   instead: '{finger} on {key} instead of {printed}',
-  row: '{fingers} from {key} on',
+  row: '{fingers} from {key} to {last}',
+  times: '{text} ({count} times)',
+  between: '; ',
   easier: 'Easier: {remedy}. Saves {mm} mm',
   possible: 'Possible: {remedy}',
   or: 'Or: {remedy}',
@@ -60,7 +66,9 @@ export const english: ReviewWords = {
   head: '{digits} of {notes} notes have digits. Movement: {printed} mm as printed, {least} mm at least (passages with digits: {passages}).',
   noDigits: 'No digits in print, so there is nothing to review.',
   inferred:
-    'The other {count} notes are fingered so that they suit the printed digits best; the full report lists these inferred digits.',
+    'The other {count} notes are fingered so that they suit the printed digits best; these inferred digits stand in brackets.',
+  allDigits: 'All digits, inferred ones in brackets, a stroke for a barline',
+  outOfReach: 'Beyond the reach of one hand, so that a key has no finger: {places}.',
   noFindings: 'Nothing to change: no printed digit takes more movement than it need.',
   more: '... and {count} more in the full report',
   table: 'Passages that take most beyond the least, mm as printed / at least',
@@ -81,6 +89,7 @@ export const english: ReviewWords = {
     usual: 'usual in print',
     scale: 'as in the whole scale',
   },
+  wholeHead: '{kind}: {size}',
   wholeSame: '{mm} mm',
   wholeMore: '{mm} mm, {more} more',
   wholeLess: '{mm} mm, {more} less',

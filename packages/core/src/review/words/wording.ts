@@ -1,6 +1,7 @@
 import { LANGUAGES } from '../../cues/wording.js';
 import type { Language } from '../../options/options.js';
 import type { Finger } from '../../score/model.js';
+import type { Kind } from '../measure/kinds.js';
 import { german } from './de.js';
 import { english } from './en.js';
 import { spanish } from './es.js';
@@ -16,6 +17,11 @@ export const REVIEW_WORDS: Readonly<Record<Language, ReviewWords>> = {
   it: italian,
 };
 
+/** What the kinds of movement are called in a language. */
+export function movementNames(language: Language): Readonly<Record<Kind, string>> {
+  return REVIEW_WORDS[language].kinds;
+}
+
 /** Puts what it says in the place of `{name}`. */
 export function fill(text: string, parts: Readonly<Record<string, string | number>>): string {
   return text.replaceAll(/\{(\w+)\}/g, (_, name: string) => String(parts[name] ?? ''));
@@ -29,4 +35,22 @@ export function fingerName(finger: Finger, language: Language): string {
 /** mm for people. */
 export function millimetres(mm: number): string {
   return `${Math.round(mm)}`;
+}
+
+/** Parts of a beat that have a sign of their own. */
+const PARTS: Readonly<Record<string, string>> = {
+  '0.25': '¼',
+  '0.333': '⅓',
+  '0.5': '½',
+  '0.667': '⅔',
+  '0.75': '¾',
+};
+
+/** A beat for people: `3`, `2½`, `1.833` or, where the language writes so, `1,833`. */
+export function beatText(beat: number, language: Language): string {
+  const whole = Math.floor(beat);
+  const part = Math.round((beat - whole) * 1000) / 1000;
+  const sign = PARTS[`${part}`];
+  if (sign !== undefined) return `${whole}${sign}`;
+  return language === 'en' ? `${beat}` : `${beat}`.replace('.', ',');
 }

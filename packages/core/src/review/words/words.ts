@@ -13,10 +13,16 @@ export interface ReviewWords {
   readonly causes: Readonly<Record<CauseName, string>>;
   /** The same where no other finger is to be named. */
   readonly alone: Readonly<Partial<Record<CauseName, string>>>;
+  /** A stretch that this hand does not reach: as a cause. */
+  readonly beyond: string;
   /** One digit: `{finger}` for `{printed}` on `{key}`. */
   readonly instead: string;
-  /** Several in a row: `{fingers}` from `{key}` on. */
+  /** Several in a row: `{fingers}` from `{key}` to `{last}`. */
   readonly row: string;
+  /** `{text}` that holds `{count}` times. */
+  readonly times: string;
+  /** Between two clauses of a sentence. */
+  readonly between: string;
   /** `{remedy}`, which saves `{mm}`; and one where both work. */
   readonly easier: string;
   readonly or: string;
@@ -39,6 +45,10 @@ export interface ReviewWords {
   readonly noDigits: string;
   /** `{count}` notes without a digit. */
   readonly inferred: string;
+  /** Heading of all digits in rows. */
+  readonly allDigits: string;
+  /** Chords at `{places}` of which no finger takes a key. */
+  readonly outOfReach: string;
   readonly noFindings: string;
   /** `{count}` findings that are not shown. */
   readonly more: string;
@@ -60,7 +70,9 @@ export interface ReviewWords {
   /** Whole fingerings of a passage, and what each is. */
   readonly whole: string;
   readonly fingerings: Readonly<Record<WholeFingering['kind'], string>>;
-  /** A whole fingering against the printed one: `{mm}` in all, `{more}` more or less. */
+  /** A whole fingering: `{kind}`, and its `{size}`. */
+  readonly wholeHead: string;
+  /** Its size against the printed one: `{mm}` in all, `{more}` more or less. */
   readonly wholeSame: string;
   readonly wholeMore: string;
   readonly wholeLess: string;

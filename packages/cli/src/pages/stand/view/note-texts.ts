@@ -1,4 +1,4 @@
-import type { Kind, Language } from '@handline/core';
+import { type Kind, type Language, movementNames } from '@handline/core';
 import { fill, HANDOUT_WORDS } from '../../handout/words/words.js';
 import type { Notes, Struck } from '../notes.js';
 import { keyName, STAND_WORDS } from '../words/words.js';
@@ -58,9 +58,10 @@ export function showWhy({ other, cost, kinds }: Why, language: Language): void {
   const said = (more: string, less: string, mm: number) =>
     element('p', fill(mm < 0 ? less : more, { finger: other, mm: Math.abs(Math.round(mm)) }));
   const list = element('ul');
+  const names = movementNames(language);
   for (const [kind, mm] of Object.entries(kinds)) {
     if (Math.abs(mm) < LEAST) continue;
-    list.append(element('li', `${words.kinds[kind as Kind]}: ${signed(mm)} mm`));
+    list.append(element('li', `${names[kind as Kind]}: ${signed(mm)} mm`));
   }
   byId('why').append(
     said(words.otherMore, words.otherLess, cost),
@@ -78,10 +79,11 @@ export function showCompared(compared: StateCompared | undefined, notes: Notes, 
     return;
   }
   const { before, now, changes } = compared;
+  const names = movementNames(language);
   const total = (kinds: typeof before) => Math.round(Object.values(kinds).reduce((sum, mm) => sum + mm, 0));
   const rows = (Object.keys(now) as Kind[])
     .filter((kind) => Math.abs(now[kind] - before[kind]) >= LEAST)
-    .map((kind) => element('li', `${words.kinds[kind]}: ${signed(now[kind] - before[kind])} mm`));
+    .map((kind) => element('li', `${names[kind]}: ${signed(now[kind] - before[kind])} mm`));
   const list = changes.slice(0, MOST_CHANGES).map(({ from, to, ...place }) => {
     const struck = notes.at(place)!;
     return element(

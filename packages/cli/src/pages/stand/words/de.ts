@@ -71,15 +71,6 @@ export const german: StandWords = {
   stopped: 'Angehalten.',
   saved: 'Gespeichert als {name}.',
   failed: 'Das ist misslungen ({message}). Was du hattest, ist noch da.',
-  kinds: {
-    sideways: 'seitwärts',
-    'in-and-out': 'hinein und heraus',
-    crossings: 'Unter- und Übersetzen',
-    stretch: 'Spannung',
-    curl: 'Krümmung',
-    'one-finger': 'ein Finger noch einmal',
-    other: 'anderes',
-  },
   layerNames: {
     depth: 'Unterarm hinein und heraus',
     crossing: 'Daumenuntersatz',

@@ -71,15 +71,6 @@ export const english: StandWords = {
   stopped: 'Stopped.',
   saved: 'Saved as {name}.',
   failed: 'This failed ({message}). What you had is still there.',
-  kinds: {
-    sideways: 'sideways',
-    'in-and-out': 'in and out',
-    crossings: 'crossings',
-    stretch: 'stretch',
-    curl: 'curl',
-    'one-finger': 'one finger used again',
-    other: 'other',
-  },
   layerNames: {
     depth: 'forearm in and out',
     crossing: 'thumb crossings',

@@ -71,15 +71,6 @@ export const spanish: StandWords = {
   stopped: 'Parado.',
   saved: 'Guardado como {name}.',
   failed: 'Esto ha fallado ({message}). Lo que tenía sigue ahí.',
-  kinds: {
-    sideways: 'de lado',
-    'in-and-out': 'adentro y afuera',
-    crossings: 'pasos del pulgar',
-    stretch: 'extensión',
-    curl: 'curvatura',
-    'one-finger': 'un dedo repetido',
-    other: 'otro',
-  },
   layerNames: {
     depth: 'antebrazo adentro y afuera',
     crossing: 'pasos del pulgar',

@@ -71,15 +71,6 @@ export const french: StandWords = {
   stopped: 'Arrêté.',
   saved: 'Enregistré sous {name}.',
   failed: 'Cela a échoué ({message}). Ce que vous aviez est toujours là.',
-  kinds: {
-    sideways: 'de côté',
-    'in-and-out': 'dedans et dehors',
-    crossings: 'passages',
-    stretch: 'extension',
-    curl: 'courbure',
-    'one-finger': 'un doigt repris',
-    other: 'autre',
-  },
   layerNames: {
     depth: 'avant-bras dedans et dehors',
     crossing: 'passages du pouce',

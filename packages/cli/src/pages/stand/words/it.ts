@@ -71,15 +71,6 @@ export const italian: StandWords = {
   stopped: 'Fermato.',
   saved: 'Salvato come {name}.',
   failed: 'Non è riuscito ({message}). Quello che avevi c’è ancora.',
-  kinds: {
-    sideways: 'di lato',
-    'in-and-out': 'dentro e fuori',
-    crossings: 'passaggi del pollice',
-    stretch: 'estensione',
-    curl: 'curvatura',
-    'one-finger': 'un dito ripetuto',
-    other: 'altro',
-  },
   layerNames: {
     depth: 'avambraccio dentro e fuori',
     crossing: 'passaggi del pollice',

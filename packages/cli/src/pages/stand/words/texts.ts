@@ -1,4 +1,4 @@
-import type { Density, Kind, Layer } from '@handline/core';
+import type { Density, Layer } from '@handline/core';
 import type { Whose } from '../notes.js';
 
 /** The texts of the stand in one language, with `{...}` to fill in. Those with a plain name stand in the page by it. */
@@ -65,7 +65,6 @@ export interface StandWords {
   readonly stopped: string;
   readonly saved: string;
   readonly failed: string;
-  readonly kinds: Readonly<Record<Kind, string>>;
   readonly layerNames: Readonly<Record<Layer, string>>;
   readonly densities: Readonly<Record<Density, string>>;
   readonly spans: Readonly<Record<'small' | 'medium' | 'large', string>>;

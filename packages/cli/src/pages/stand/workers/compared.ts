@@ -1,4 +1,4 @@
-import { compare, type Movement } from '@handline/core';
+import { compare, type Movement, sumOfMovements } from '@handline/core';
 import type { Shown } from './shown.js';
 
 /** A state beside the one before it. */
@@ -18,14 +18,14 @@ export interface StateCompared {
 
 /** Both with the hand of now. */
 export function comparedWith(now: Shown, before: Shown): StateCompared {
-  const sums: { before?: Movement; now?: Movement } = {};
+  const movements = { before: [] as Movement[], now: [] as Movement[] };
   const changes: StateCompared['changes'][number][] = [];
   now.lines.forEach(({ fingers }, nth) => {
     const { line, hand, context } = now.open(nth);
     const old = before.lines[nth]!.fingers;
     const { first, second } = compare(line, hand, old, fingers, context);
-    sums.before = sum(sums.before, first);
-    sums.now = sum(sums.now, second);
+    movements.before.push(first);
+    movements.now.push(second);
     fingers.slices.forEach(({ struck }, slice) => {
       struck.forEach((to, key) => {
         const from = old.slices[slice]?.struck[key] ?? null;
@@ -33,10 +33,9 @@ export function comparedWith(now: Shown, before: Shown): StateCompared {
       });
     });
   });
-  return { before: sums.before!, now: sums.now!, changes };
-}
-
-function sum(one: Movement | undefined, other: Movement): Movement {
-  const kinds = Object.keys(other) as (keyof Movement)[];
-  return Object.fromEntries(kinds.map((kind) => [kind, (one?.[kind] ?? 0) + other[kind]])) as Movement;
+  return {
+    before: sumOfMovements(movements.before),
+    now: sumOfMovements(movements.now),
+    changes,
+  };
 }
