@@ -98,6 +98,12 @@ describe('handline handout', () => {
     expect(none.stderr).toContain('--compare needs a fingering in print');
   });
 
+  it('engraves a timewise score as well', async () => {
+    const { html } = await made('timewise', join(ROOT, 'fixtures/read/timewise.musicxml'));
+    expect(html).toContain('Measures 1–2');
+    expect(html.match(/data-note="note-1-\d+"/g)).toHaveLength(5);
+  });
+
   it('refuses what is no score, and options of mark that mean nothing here', async () => {
     const bad = join(folder, 'bad.musicxml');
     writeFileSync(bad, '<html/>');

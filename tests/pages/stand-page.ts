@@ -39,7 +39,7 @@ export async function until(page: Page, holds: string, within = READY): Promise<
 
 /** Everything is fingered and engraved. */
 export function ready(page: Page, within = 4 * READY): Promise<void> {
-  const holds = `document.getElementById('status').textContent === 'Ready' && document.getElementById('progress').hidden`;
+  const holds = `document.getElementById('music').ariaBusy === 'false'`;
   return until(page, holds, within);
 }
 

@@ -30,10 +30,14 @@ describe.skipIf(whyNot !== undefined)('the stand in Chromium', { timeout: 300_00
   afterEach(() => expect(complaints).toEqual([]));
 
   const digitOf = (id: string) =>
-    page.evaluate((own) => document.querySelector(`[data-digit-of="${own}"]`)?.textContent?.trim() ?? '', id);
+    page.evaluate(
+      (own) =>
+        document.querySelector(`[data-digit-of="${own}"] text:not(.before)`)?.textContent?.trim() ?? '',
+      id,
+    );
   const allDigits = () =>
     page.evaluate(
-      `[...document.querySelectorAll('[data-digit-of]')].map((one) => one.dataset.digitOf + ' ' + one.textContent.trim())`,
+      `[...document.querySelectorAll('[data-digit-of]')].map((one) => one.dataset.digitOf + ' ' + one.querySelector('text:not(.before)').textContent.trim())`,
     );
   const saved = async (id: string): Promise<Buffer> => {
     const download = page.waitForEvent('download');
@@ -100,6 +104,10 @@ describe.skipIf(whyNot !== undefined)('the stand in Chromium', { timeout: 300_00
     await page.click('#compare summary');
     await page.waitForSelector('#compared li');
     expect(await page.textContent('#compared')).toMatch(/Measure 1, beat 2, right hand, B4: \d → 4/);
+    // On the music too: the digit of before, crossed out beside the one of now.
+    await page.waitForSelector('[data-digit-of="note-0-2"] path.before');
+    const [, before] = /B4: (\d) → 4/.exec((await page.textContent('#compared'))!)!;
+    expect(await page.textContent('[data-digit-of="note-0-2"] text.before')).toBe(before);
     await page.waitForSelector('#why li', { timeout: READY });
     expect(await page.textContent('#why')).toMatch(/Handline would take \d/);
     await page.waitForSelector('#keyboard svg');

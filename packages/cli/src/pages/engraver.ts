@@ -1,5 +1,6 @@
 import type { VerovioToolkit } from 'verovio/esm';
 import { CliError, Exit } from '../exit.js';
+import { partwise } from './score/partwise.js';
 
 /** Width of a system, mm: fits between margins of 15 mm on A4 and on Letter. */
 export const SYSTEM_WIDTH = 180;
@@ -32,13 +33,20 @@ export interface MeasureRange {
   readonly last: number;
 }
 
+/** What is drawn, and how. */
+export interface Layout {
+  /** Default: the whole score. */
+  readonly range?: MeasureRange;
+  /** `own`: systems break where the score says. */
+  readonly breaks?: 'own';
+  /** `full`: the last system is as wide as the others, however few notes it holds. */
+  readonly last?: 'full';
+}
+
 /** Draws MusicXML system by system. */
 export interface Engraver {
-  /**
-   * @param breaks `own`: systems break where the score says
-   * @throws CliError where the score cannot be read
-   */
-  readonly systems: (text: string, range?: MeasureRange, breaks?: 'own') => readonly System[];
+  /** @throws CliError where the score cannot be read */
+  readonly systems: (text: string, layout?: Layout) => readonly System[];
   /** The same engraver for another page, on which the glyphs are named from the first again. */
   readonly anew: () => Engraver;
 }
@@ -65,7 +73,7 @@ function engraverOf(press: Press): Engraver {
   let drawn = 0;
   return {
     anew: () => engraverOf(press),
-    systems(text, range, breaks) {
+    systems(text, { range, breaks, last } = {}) {
       toolkit.setOptions({
         scale: SCALE,
         pageWidth: (SYSTEM_WIDTH * PIXELS * 100) / SCALE,
@@ -80,7 +88,7 @@ function engraverOf(press: Press): Engraver {
         footer: 'none',
         breaks: breaks === 'own' ? 'encoded' : 'auto',
         // A system of the score's own is full, however few notes it holds.
-        minLastJustification: breaks === 'own' ? 0 : 0.8,
+        minLastJustification: breaks === 'own' || last === 'full' ? 0 : 0.8,
         svgFormatRaw: true,
         smuflTextFont: 'embedded',
         xmlIdSeed: 1,
@@ -88,15 +96,13 @@ function engraverOf(press: Press): Engraver {
       });
       // Chosen before loading, so that nothing else is laid out.
       toolkit.select(range ? { measureRange: `${range.first + 1}-${range.last + 1}` } : {});
+      const readable = partwise(text);
       // Every system is a page here.
-      const paged = breaks === 'own' ? text.replaceAll('new-system="yes"', 'new-page="yes"') : text;
+      const paged = breaks === 'own' ? readable.replaceAll('new-system="yes"', 'new-page="yes"') : readable;
       if (paged === press.loaded) toolkit.redoLayout();
       else if (!toolkit.loadData(paged)) {
         press.loaded = undefined;
-        throw new CliError(
-          Exit.refused,
-          'cannot be engraved by verovio; export the score as partwise MusicXML',
-        );
+        throw new CliError(Exit.refused, 'cannot be engraved by verovio');
       }
       press.loaded = paged;
       return Array.from({ length: toolkit.getPageCount() }, (_, page) => {

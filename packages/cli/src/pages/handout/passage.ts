@@ -82,7 +82,7 @@ export function passageFrom(
   });
   return {
     lines,
-    systems: engraver.systems(text, chosen && range, breaks),
+    systems: engraver.systems(text, { ...(chosen && { range }), ...(breaks && { breaks }) }),
     range,
     measures: numbers,
     cues,

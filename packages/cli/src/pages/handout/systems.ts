@@ -99,9 +99,12 @@ export function contentsList(passage: Passage, contents: Drill['contents'], { wo
   return `<ol class="contents">${items.join('')}</ol>`;
 }
 
+/** mm of depth that the ribbons of a page show at least. */
+export const RIBBON_DEPTHS = [40, 60] as const;
+
 /** mm to whole centimetres: the same for all ribbons of a page, so that they can be compared. */
 function depthRange({ lines, range }: Drawn): readonly [number, number] {
-  let [from, to] = [40, 60];
+  let [from, to]: [number, number] = [...RIBBON_DEPTHS];
   for (const { line, plan } of lines) {
     for (const { index, measure } of line.slices) {
       if (!isWithin(measure, range)) continue;

@@ -48,7 +48,11 @@ export class Stand {
   constructor(session: Session, settings: Settings, version: string) {
     this.#session = session;
     this.#settings = settings;
-    this.#panel = new NotePanel(session, () => this.#settings.language);
+    this.#panel = new NotePanel(session, {
+      language: () => this.#settings.language,
+      isBusy: () => this.#status.isBusy,
+      showBefore: (before, notes) => this.#music.showBefore(before, notes),
+    });
     this.#saving = new Saving(session, version, (text) => this.#status.say(text));
     button('undo', () => this.#change(undo(this.#history)));
     button('redo', () => this.#change(redo(this.#history)));
@@ -165,6 +169,7 @@ export class Stand {
     const { score, offsets, marked: old } = this.#current ?? {};
     if (!score || !offsets || !old) return;
     const turn = this.#begin();
+    this.#status.work(this.#words.fingering, 0);
     const [history, settings] = [this.#history, this.#settings];
     await this.#guarded(async () => {
       const marked = await this.#mark(turn, score, history.present, offsets);
@@ -172,12 +177,15 @@ export class Stand {
       const notes = new Notes(this.#current!.told.lines, marked.report, history.present);
       this.#current = { ...this.#current!, marked, notes, history, settings };
       this.#music.markStale(differ(picturesOf(old.report), picturesOf(marked.report)));
+      this.#music.showBefore(new Map(), notes);
       this.#music.showDigits(notes);
       this.#show();
-      const told = await this.#session.draw('show', { ...this.#shown(score, marked), isNew: false });
+      const place = this.#place;
+      const shown = { ...this.#shown(score, marked), isNew: false, place };
+      const { keyboard, ...told } = await this.#session.draw('show', shown);
       if (turn !== this.#turn) return;
       this.#current = { ...this.#current!, told };
-      this.#choose(this.#place, false);
+      if (place === this.#place) this.#panel.keyboard(keyboard);
       await this.#engrave(turn);
       // Last, because the music is waited for.
       if (turn === this.#turn) this.#panel.compare(notes);
@@ -199,8 +207,7 @@ export class Stand {
   }
 
   #shown({ name }: Score, { output }: Marked) {
-    const { span, language, layers } = this.#settings;
-    return { bytes: output, options: { file: name, span, language, layers } };
+    return { bytes: output, options: { file: name, ...this.#settings } };
   }
 
   async #engrave(turn: number): Promise<void> {
@@ -208,10 +215,10 @@ export class Stand {
     for (;;) {
       const ask = this.#music.next(told.measures);
       if (!ask) break;
-      this.#status.work(this.#words.engraving, ask.from / told.measures);
-      const section = await this.#session.draw('draw', ask);
+      this.#status.work(this.#words.engraving, ask.first / told.measures);
+      const drawn = await this.#session.draw('draw', ask);
       if (turn !== this.#turn) return;
-      this.#music.put(section, notes);
+      this.#music.put(drawn, notes);
       this.#music.ring(this.#chosen?.ids ?? [], false);
     }
     this.#status.ready(this.#words.ready);

@@ -1,22 +1,28 @@
-import type { Notes, Struck } from '../notes.js';
-import type { DrawnSection } from '../workers/shown.js';
+import type { Notes } from '../notes.js';
+import type { Drawn, DrawnSystem, Run } from '../workers/shown.js';
+import { decorateDigits } from './digits.js';
 import { byId, element } from './dom.js';
 
 const SVG = 'http://www.w3.org/2000/svg';
-/** Room around a digit in its box, and beside a notehead in its ring, in verovio's units. */
-const BOX_ROOM = 40;
+/** Room beside a notehead in its ring, in verovio's units. */
 const RING_ROOM = 90;
+/** Systems that are engraved anew in one go, about a screenful. */
+const MOST_AT_ONCE = 3;
 
-interface Section extends Pick<DrawnSection, 'first' | 'last'> {
-  readonly element: HTMLElement;
-  stale: boolean;
+interface System extends Pick<DrawnSystem, 'first' | 'last'> {
+  readonly element: Element;
+  isStale: boolean;
 }
 
-/** The engraved music: systems in sections, whose digits say whose they are. */
+/** Fingers that the state before had where another plays now, by the id of the note head. */
+export type Before = ReadonlyMap<string, number>;
+
+/** The engraved music, system by system, whose digits say whose they are. */
 export class Music {
   readonly #root = byId('music');
-  #sections: Section[] = [];
+  #systems: System[] = [];
   #font = '';
+  #before: Before = new Map();
 
   /** @param choose hears which note is clicked */
   constructor(choose: (id: string) => void) {
@@ -29,50 +35,78 @@ export class Music {
   }
 
   clear(): void {
-    this.#sections = [];
+    this.#systems = [];
+    this.#before = new Map();
     this.#root.replaceChildren();
   }
 
-  /** Sections of which this says so are engraved anew. */
+  /** Systems of which this says so are engraved anew. */
   markStale(isStale: (first: number, last: number) => boolean): void {
-    for (const section of this.#sections) section.stale ||= isStale(section.first, section.last);
+    for (const system of this.#systems) system.isStale ||= isStale(system.first, system.last);
   }
 
   /** What is engraved next: what is stale, that in view first; then the measures behind all others. */
-  next(measures: number): { readonly from: number; readonly to?: number } | undefined {
-    const stale = this.#sections.filter((section) => section.stale);
-    const { top, bottom } = this.#root.getBoundingClientRect();
-    const inView = stale.find((section) => {
-      const box = section.element.getBoundingClientRect();
-      return box.bottom > Math.max(0, top) && box.top < Math.min(innerHeight, bottom);
-    });
-    const section = inView ?? stale[0];
-    if (section) return { from: section.first, to: section.last };
-    const from = (this.#sections.at(-1)?.last ?? -1) + 1;
-    return from < measures ? { from } : undefined;
+  next(measures: number): Run | { readonly first: number } | undefined {
+    const inView = this.#systems.filter((system) => system.isStale && this.#isInView(system));
+    const [start] = inView.length > 0 ? inView : this.#systems.filter(({ isStale }) => isStale);
+    if (start) return this.#run(start);
+    const first = (this.#systems.at(-1)?.last ?? -1) + 1;
+    return first < measures ? { first } : undefined;
   }
 
-  /** Puts a section in its place. */
-  put({ first, last, html, font }: DrawnSection, notes: Notes): void {
+  /** A system and those behind it, as long as they are stale too. */
+  #run(start: System): Run {
+    const from = this.#systems.indexOf(start);
+    let to = from;
+    while (to - from + 1 < MOST_AT_ONCE && this.#systems[to + 1]?.isStale) to += 1;
+    return { first: start.first, last: this.#systems[to]!.last, systems: to - from + 1 };
+  }
+
+  #isInView({ element: own }: System): boolean {
+    const { top, bottom } = this.#root.getBoundingClientRect();
+    const box = own.getBoundingClientRect();
+    return box.bottom > Math.max(0, top) && box.top < Math.min(innerHeight, bottom);
+  }
+
+  /** Puts systems in the place of those that have the same measures, or behind the others. */
+  put({ systems, font }: Drawn, notes: Notes): void {
     if (font !== '' && font !== this.#font) {
       this.#font = font;
       document.head.append(element('style', font));
     }
-    let section = this.#sections.find((own) => own.first === first);
-    if (section) section.stale = false;
-    else {
-      section = { first, last, element: element('div'), stale: false };
-      this.#sections.push(section);
-      this.#root.append(section.element);
-    }
+    const template = element('template');
     // Our own markup, in which all texts of the score are escaped; scripts in it would be stopped by the page's policy.
-    section.element.innerHTML = html;
-    this.#decorate(section.element, notes);
+    template.innerHTML = systems.map(({ html }) => html).join('');
+    const figures = [...template.content.children];
+    const drawn = systems.map(({ first, last }, nth) => ({
+      first,
+      last,
+      element: figures[nth]!,
+      isStale: false,
+    }));
+    const at = this.#systems.findIndex(({ last }) => last >= systems[0]!.first);
+    const from = at < 0 ? this.#systems.length : at;
+    const old = this.#systems.slice(from).filter(({ first }) => first <= systems.at(-1)!.last);
+    this.#systems.splice(from, old.length, ...drawn);
+    if (old.length === 0) this.#root.append(...figures);
+    else old[0]!.element.before(...figures);
+    for (const { element: own } of old) own.remove();
+    this.#decorate(figures, notes);
   }
 
   /** Shows the fingers as they are now, before the music is engraved anew. */
   showDigits(notes: Notes): void {
-    for (const { element: own } of this.#sections) this.#decorate(own, notes);
+    this.#decorate(
+      this.#systems.map(({ element: own }) => own),
+      notes,
+    );
+  }
+
+  /** Shows what the fingers were before, crossed out beside the digits of now. */
+  showBefore(before: Before, notes: Notes): void {
+    if (before.size === 0 && this.#before.size === 0) return;
+    this.#before = before;
+    this.showDigits(notes);
   }
 
   /** Rings a note and brings it into view. */
@@ -93,31 +127,17 @@ export class Music {
     }
   }
 
-  #decorate(own: HTMLElement, notes: Notes): void {
-    for (const digit of own.querySelectorAll<SVGGraphicsElement>('[data-digit-of]')) {
-      const place = notes.placeOf(digit.dataset.digitOf!);
-      const struck = place && notes.at(place);
-      if (struck) decorateDigit(digit, struck);
-    }
+  #decorate(own: readonly Element[], notes: Notes): void {
+    const digits = own.flatMap((one) => [...one.querySelectorAll<SVGGraphicsElement>('[data-digit-of]')]);
+    decorateDigits(
+      digits.flatMap((digit) => {
+        const id = digit.dataset.digitOf!;
+        const place = notes.placeOf(id);
+        const struck = place && notes.at(place);
+        return struck ? [{ digit, struck, before: this.#before.get(id) }] : [];
+      }),
+    );
   }
-}
-
-/** A box around the user's digit, a line under the score's own. */
-function decorateDigit(digit: SVGGraphicsElement, { finger, whose }: Struck): void {
-  const text = digit.querySelector('text');
-  const inner = [...digit.querySelectorAll('tspan')].at(-1);
-  if (!text || !inner) return;
-  if (finger !== null && inner.textContent?.length === 1) inner.textContent = `${finger}`;
-  digit.querySelector('.yours, .given')?.remove();
-  if (whose !== 'yours' && whose !== 'given') return;
-  const { x, y, width, height } = text.getBBox();
-  const mark = document.createElementNS(SVG, 'path');
-  const [left, right] = [x - BOX_ROOM, x + width + BOX_ROOM];
-  const [top, bottom] = [y + height * 0.12, y + height * 0.92];
-  const line = `M${left} ${bottom}H${right}`;
-  mark.setAttribute('class', whose);
-  mark.setAttribute('d', whose === 'yours' ? `${line}V${top}H${left}Z` : line);
-  digit.append(mark);
 }
 
 /** px beyond which a click means no note. */

@@ -14,10 +14,16 @@ export class Status {
     button('stop', stop);
   }
 
+  /** Until `ready`, the music may change. */
+  get isBusy(): boolean {
+    return byId('music').ariaBusy === 'true';
+  }
+
   /** @param share of the work that is done, 0 ... 1 */
   work(text: string, share?: number): void {
     const now = performance.now();
     this.#since = Math.min(this.#since, now);
+    byId('music').ariaBusy = 'true';
     if (share === undefined) this.#progress.removeAttribute('value');
     else this.#progress.value = share;
     if (now - this.#since < SHOWN_AFTER && share !== undefined) return;
@@ -27,6 +33,7 @@ export class Status {
   }
 
   ready(text: string): void {
+    byId('music').ariaBusy = 'false';
     this.#since = Number.POSITIVE_INFINITY;
     this.#progress.hidden = true;
     byId('stop').hidden = true;

@@ -3,27 +3,27 @@ import { loadEngraver } from '../../engraver.js';
 import { type HandoutOptions, handoutOf } from '../../handout/handout.js';
 import { type End, serve } from './calls.js';
 import { comparedWith } from './compared.js';
-import { Shown, type ShowOptions } from './shown.js';
+import { type Run, Shown, type ShowOptions } from './shown.js';
+import { warmed } from './warm.js';
 import { whyOf } from './why.js';
 
 /** The worker that draws what is marked and explains it. It keeps the score that it was shown last. */
-const engraver = loadEngraver();
+const engraver = loadEngraver().then(warmed);
 let shown: Shown | undefined;
 let before: Shown | undefined;
 
 const ANSWERS = {
   /** Takes a marked score in place of the last one; `isNew` where it is another piece. */
-  show: ({ bytes, options, isNew }: Show) => {
+  show: ({ bytes, options, isNew, place }: Show) => {
     before = isNew ? undefined : shown;
     shown = new Shown(bytes, options);
-    return shown.told();
+    return { ...shown.told(), ...(place && { keyboard: shown.keyboard(place) }) };
   },
-  /** Some systems from a measure on, counted from 0; up to `to` where that is given. */
-  draw: async ({ from, to }: { readonly from: number; readonly to?: number }) =>
-    shown!.drawn(await engraver, from, to),
+  /** Systems that were drawn before, or some from a measure on, counted from 0. */
+  draw: async (ask: Run | { readonly first: number }) =>
+    'last' in ask ? shown!.anew(await engraver, ask) : shown!.begun(await engraver, ask.first),
   /** The keyboard at a slice, as SVG. */
-  keyboard: ({ line, slice }: { readonly line: number; readonly slice: number }) =>
-    shown!.keyboard(line, slice),
+  keyboard: (place: SliceOfLine) => shown!.keyboard(place),
   why: ({ line, slice, key }: { readonly line: number; readonly slice: number; readonly key: number }) =>
     whyOf(shown!, line, slice, key),
   /** Against the state before; undefined where there is none. */
@@ -32,10 +32,18 @@ const ANSWERS = {
     handoutOf(bytes, marking, options, (await engraver).anew()).output,
 };
 
+/** Where the keyboard is looked at. */
+export interface SliceOfLine {
+  readonly line: number;
+  readonly slice: number;
+}
+
 export interface Show {
   readonly bytes: Uint8Array;
   readonly options: ShowOptions;
   readonly isNew: boolean;
+  /** Of which the keyboard is drawn at once. */
+  readonly place?: SliceOfLine | undefined;
 }
 
 export interface Handout {

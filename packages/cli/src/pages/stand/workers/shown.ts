@@ -11,14 +11,16 @@ import {
 import type { Engraver, System } from '../../engraver.js';
 import { systemBlocks } from '../../handout/systems.js';
 import { HANDOUT_WORDS } from '../../handout/words/words.js';
+import { excerptsOf } from '../../score/excerpt.js';
+import { partwise } from '../../score/partwise.js';
 
 /** What the drawing depends on besides the score. */
 export type ShowOptions = Pick<AnnotateOptions, 'file' | 'span'> &
   Required<Pick<AnnotateOptions, 'language' | 'layers'>>;
 
-/** Measures that are engraved at once: few first, so that something is there soon. */
-const FIRST = 10;
-const FURTHER = 20;
+/** Keys struck in the measures that are engraved at once: few first, so that something is there soon. */
+const FIRST = 100;
+const FURTHER = 300;
 /** mm on the screen for a mm of the keyboard. */
 const KEYBOARD_SCALE = 0.26;
 
@@ -32,13 +34,24 @@ export interface ToldLine {
   readonly steps: readonly (readonly (number | undefined)[])[];
 }
 
-/** A few systems with their ribbons. */
-export interface DrawnSection {
-  readonly html: string;
-  readonly font: string;
-  /** Its measures, counted from 0. */
+/** Measures, counted from 0, that are to be engraved in about as many systems as before. */
+export interface Run {
   readonly first: number;
   readonly last: number;
+  readonly systems: number;
+}
+
+/** One system with its ribbons, and its measures, counted from 0. */
+export interface DrawnSystem {
+  readonly html: string;
+  readonly first: number;
+  readonly last: number;
+}
+
+/** A few systems. */
+export interface Drawn {
+  readonly systems: readonly DrawnSystem[];
+  readonly font: string;
 }
 
 /** A marked score with the plan of what is printed in it. */
@@ -46,9 +59,11 @@ export class Shown {
   readonly lines: readonly PlannedLine[];
   readonly #options: ShowOptions;
   readonly #bytes: Uint8Array;
-  readonly #text: string;
+  readonly #excerpt: (first: number, last: number) => string;
   readonly #title: string | undefined;
   readonly #measures: readonly (readonly string[])[];
+  /** Keys by measure. */
+  readonly #struck: number[] = [];
   #open: readonly ReadLine[] | undefined;
 
   constructor(bytes: Uint8Array, options: ShowOptions) {
@@ -57,9 +72,16 @@ export class Shown {
     this.lines = planDigits(bytes, this.#reading).lines;
     const { text, title, measures } = labelNotes(bytes);
     // The name before every section would say the same of all.
-    this.#text =
-      measures.length === 1 ? text.replace(/(<part-name)[^>]*>[^<]*(?=<\/part-name>)/, '$1>') : text;
+    this.#excerpt = excerptsOf(
+      partwise(
+        measures.length === 1 ? text.replace(/(<part-name)[^>]*>[^<]*(?=<\/part-name>)/, '$1>') : text,
+      ),
+    );
     this.#title = title;
+    for (const { line } of this.lines) {
+      for (const { measure, struck } of line.slices)
+        this.#struck[measure] = (this.#struck[measure] ?? 0) + struck.length;
+    }
     this.#measures = measures;
   }
 
@@ -81,30 +103,61 @@ export class Shown {
     };
   }
 
-  /** Whole systems from a measure on: all up to `to`, or as many as a few measures fill. */
-  drawn(engraver: Engraver, from: number, to?: number): DrawnSection {
-    const end = this.#numbers.length - 1;
-    const last = Math.min(end, to ?? from + (from === 0 ? FIRST : FURTHER) - 1);
-    const systems = engraver.systems(this.#text, { first: from, last });
-    // The last line is full only where the music ends, or where it was full before.
-    const kept = to === undefined && last < end && systems.length > 1 ? systems.slice(0, -1) : systems;
-    const shownTo = kept === systems ? last : from + measuresOf(kept) - 1;
-    const drawn = {
-      systems: kept,
-      lines: this.lines,
-      measures: this.#numbers,
-      range: { first: 0, last: end },
-    };
-    const { language, layers } = this.#options;
-    const words = HANDOUT_WORDS[language];
-    const blocks = systemBlocks(drawn, { language, words, carry: layers.includes('carry') });
-    // One region scrolls, and sections come and go: systems are neither focused nor linked to here.
-    const html = blocks.join('').replaceAll(/(?<=<figure class="system") id="[^"]*"| tabindex="0"/g, '');
-    return { html, font: systems.find(({ font }) => font !== '')?.font ?? '', first: from, last: shownTo };
+  /** A few whole systems from a measure on. */
+  begun(engraver: Engraver, first: number): Drawn {
+    let last = this.#reach(first, first === 0 ? FIRST : FURTHER);
+    for (;;) {
+      const systems = engraver.systems(this.#excerpt(first, last), { range: { first, last } });
+      // The last system is full only where the music ends.
+      if (last === this.#end) return this.#drawn(systems, first);
+      if (systems.length > 1) return this.#drawn(systems.slice(0, -1), first);
+      last = Math.min(this.#end, 2 * last - first + 1);
+    }
   }
 
-  keyboard(nth: number, slice: number): string {
-    const { line, plan } = this.lines[nth]!;
+  /** Systems that were drawn before, as they are now. */
+  anew(engraver: Engraver, { first, last, systems: before }: Run): Drawn {
+    const text = this.#excerpt(first, last);
+    const range = { first, last };
+    const full = last < this.#end ? engraver.systems(text, { range, last: 'full' }) : [];
+    // What goes over into one more system is not spread out in it.
+    const fits = full.length > 0 && full.length <= before;
+    return this.#drawn(fits ? full : engraver.systems(text, { range }), first);
+  }
+
+  #drawn(systems: readonly System[], first: number): Drawn {
+    const { language, layers } = this.#options;
+    const words = HANDOUT_WORDS[language];
+    const range = { first: 0, last: this.#end };
+    const shown = { systems, lines: this.lines, measures: this.#numbers, range };
+    const blocks = systemBlocks(shown, { language, words, carry: layers.includes('carry') });
+    let next = first;
+    const drawn = systems.map(({ measures }, nth) => {
+      // One region scrolls, and systems come and go: they are neither focused nor linked to here.
+      const html = blocks[nth]!.replaceAll(/(?<=<figure class="system") id="[^"]*"| tabindex="0"/g, '');
+      const from = next;
+      next += measures;
+      return { html, first: from, last: next - 1 };
+    });
+    return { systems: drawn, font: systems.find(({ font }) => font !== '')?.font ?? '' };
+  }
+
+  /** The measure with which this many keys have been struck from a measure on, or the last one. */
+  #reach(first: number, keys: number): number {
+    let [last, left] = [first, keys];
+    while (last < this.#end && left > 0) {
+      left -= this.#struck[last] ?? 0;
+      last += 1;
+    }
+    return last;
+  }
+
+  /** As SVG; empty where there is no such slice any more. */
+  keyboard(place: { readonly line: number; readonly slice: number }): string {
+    const { slice } = place;
+    const planned = this.lines[place.line];
+    if (!planned?.line.slices[slice]) return '';
+    const { line, plan } = planned;
     return keyboardView(line, plan, slice, { language: this.#options.language, scale: KEYBOARD_SCALE });
   }
 
@@ -112,6 +165,10 @@ export class Shown {
   open(nth: number): ReadLine {
     this.#open ??= readLines(clear(this.#bytes).output, this.#reading).lines;
     return this.#open[nth]!;
+  }
+
+  get #end(): number {
+    return Math.max(0, this.#numbers.length - 1);
   }
 
   get #numbers(): readonly string[] {
@@ -122,8 +179,4 @@ export class Shown {
     const { file, span } = this.#options;
     return { ...(file !== undefined && { file }), ...(span !== undefined && { span }) };
   }
-}
-
-function measuresOf(systems: readonly System[]): number {
-  return systems.reduce((sum, { measures }) => sum + measures, 0);
 }

@@ -25,9 +25,10 @@ export function whyOf(shown: Shown, nth: number, slice: number, key: number): Wh
   const free = fingerLine(withFinger(line, slice, key), hand, { ...context, nextBest: true });
   const best = free.fingering.slices[slice]!.struck[key];
   const next = free.nextBest![slice]![key];
-  if (best === now && !next) return {};
-  const other = best && best !== now ? best : next!.finger;
-  const cost = other === best ? free.fingering.cost - forced(now).cost : next!.cost;
+  const isBetter = best !== null && best !== now;
+  const other = isBetter ? best : next?.finger;
+  if (other === undefined) return {};
+  const cost = isBetter ? free.fingering.cost - forced(now).cost : next!.cost;
   const { first, second } = compare(line, hand, printed, forced(other), context);
   return { other, cost, kinds: difference(first, second) };
 }

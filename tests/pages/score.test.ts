@@ -1,0 +1,73 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { excerptsOf } from '../../packages/cli/src/pages/score/excerpt.js';
+import { partwise } from '../../packages/cli/src/pages/score/partwise.js';
+import { scoreModel } from '../properties/generate.js';
+import { toXml } from '../properties/generate-score.js';
+import { rounds } from '../rounds.js';
+
+describe('a timewise score', () => {
+  it('is made partwise as the same score was written partwise', () => {
+    fc.assert(
+      fc.property(scoreModel, (model) => {
+        const written = (timewise: boolean) => toXml({ ...model, style: { ...model.style, timewise } });
+        const plain = (text: string) =>
+          text
+            .replace(/^[\s\S]*?(?=<score-)/, '')
+            .replaceAll(/<\?[^?]*\?>|<!--.*?-->/g, '')
+            .replaceAll(/>\s+</g, '><')
+            .trim();
+        expect(plain(partwise(written(true)))).toBe(plain(written(false)));
+        const own = written(false);
+        expect(partwise(own)).toBe(own);
+      }),
+      rounds(20),
+    );
+  });
+
+  it('gives its parts every measure, also where one is silent', () => {
+    const text = `<score-timewise><part-list/><!-- <measure> -->
+      <measure number="1"><part id="A">a1</part></measure>
+      <measure number="2"><part id="A"/><part id="B">b2</part></measure></score-timewise>`;
+    expect(partwise(text).replaceAll(/\s*<!--.*?-->\s*/g, '')).toBe(
+      '<score-partwise><part-list/><part id="A"><measure number="1">a1</measure><measure number="2"></measure></part>' +
+        '<part id="B"><measure number="1"></measure><measure number="2">b2</measure></part></score-partwise>',
+    );
+  });
+});
+
+describe('an excerpt', () => {
+  const note = (more = '') => `<note><rest/><duration>1</duration><notations>${more}</notations></note>`;
+  const measure = (...content: string[]) => `<measure>${content.join('')}</measure>`;
+  const score = (...measures: string[]) =>
+    `<score-partwise><part>${measures.join('')}</part></score-partwise>`;
+  const kept = (text: string) =>
+    text
+      .split('<measure>')
+      .slice(1)
+      .map((one) => one.includes('<note>'));
+
+  it('has the notes of its measures, and what holds on from those before', () => {
+    const clef = '<attributes><clef/></attributes>';
+    const octave = '<direction><direction-type><octave-shift type="down"/></direction-type></direction>';
+    const words = '<direction><direction-type><words>in</words></direction-type></direction>';
+    const text = score(
+      measure(clef, note(), words, octave, '<!-- <attributes> -->'),
+      measure(note()),
+      measure(note(), words),
+    );
+    const excerpt = excerptsOf(text);
+    expect(excerpt(1, 1)).toBe(score(measure(clef, octave), measure(note()), measure()));
+    expect(excerpt(0, 2)).toBe(text);
+  });
+
+  it('has the measures into which a slur, a tie or a hairpin leads, though not without end', () => {
+    const from = note('<slur type="start" number="1"/>');
+    const to = note('<slur type="stop" number="1"/>');
+    const text = score(measure(note()), measure(from), measure(note()), measure(to), measure(note()));
+    expect(kept(excerptsOf(text)(2, 2))).toEqual([false, true, true, true, false]);
+    expect(kept(excerptsOf(text)(4, 4))).toEqual([false, false, false, false, true]);
+    const endless = score(measure(from), ...Array.from({ length: 20 }, () => measure(note())));
+    expect(kept(excerptsOf(endless)(15, 15)).filter((own) => own).length).toBeLessThan(20);
+  });
+});
