@@ -2,8 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import { keyX } from '#core/keyboard/key-plan.js';
+import { planCarry } from '#core/motion/carry.js';
+import { fingersInUse } from '#core/motion/fingers-in-use.js';
 import { planMotion } from '#core/motion/motion.js';
 import { tautPath, type Window } from '#core/motion/taut-string.js';
+import type { Finger } from '#core/score/model.js';
 import { SCALES, scale } from '../practice/handbook.js';
 import { steps } from './arbitrary.js';
 import { lineOf, melody, mirrored } from './lines.js';
@@ -113,4 +116,24 @@ describe('carry', () => {
       }),
     );
   });
+});
+
+it('in uneven rhythm covers its way evenly in time', () => {
+  // mm from D4. The thumb on C leaves the arm 17.6 to 72.5, 3 on E up to 58.5, the thumb on F wants 88.1: so the arm goes from the
+  // middle of the first window, 45.04, to 58.5 while 2 plays between.
+  const arm = (...seconds: readonly number[]) => {
+    const steps = [60, 62, 64, 65].map((key, at) => ({
+      keys: [key],
+      fingers: [[1, 2, 3, 1][at] as Finger],
+      seconds: seconds[at - 1] ?? 0,
+    }));
+    const { line, fingers } = lineOf('right', steps);
+    return planCarry(line, fingersInUse(line, fingers), handModel()).map((mm) => Number(mm.toFixed(2)));
+  };
+  expect(arm(0.25, 0.25, 0.25)).toEqual([45.04, 51.77, 58.5, 88.13]);
+  expect(arm(0.1, 0.3, 0.25)).toEqual([45.04, 48.41, 58.5, 88.13]);
+  // With a second for the thumb nothing bends the way: 43.08 mm in 1.4 s.
+  expect(arm(0.3, 0.1, 1)).toEqual([45.04, 54.27, 57.35, 88.13]);
+  // Onsets less than 0.02 s apart count as 0.02.
+  expect(arm(0.001, 0.06, 0.02)).toEqual([45.04, 48.41, 58.5, 88.13]);
 });

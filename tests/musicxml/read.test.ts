@@ -105,10 +105,28 @@ describe('time', () => {
       (divisions) => attributes(divisions, 1) + note('C4', divisions) + note('D4', 1),
     );
     const { score, warnings } = readText(onePart(measures));
-    expect(warnings.map((warning) => warning.message).join()).toContain('times are rounded');
+    // Quarter notes are on any grid.
+    expect(warnings.map((warning) => warning.message)).toEqual([
+      'times are rounded: the divisions are too fine (first of 3 places)',
+    ]);
     expect(score.parts[0]?.notes.map((found) => Math.round(toNumber(found.onset)))).toEqual([
       0, 1, 1, 2, 2, 3,
     ]);
+  });
+
+  it('is exact where durations alone have decimals', () => {
+    const durations = (...all: readonly string[]) =>
+      only([
+        attributes(1, 1) +
+          all.map((text) => note('C4', 1).replace('<duration>1', `<duration>${text}`)).join(''),
+      ]).notes.map(timed);
+    expect(durations('0.5', '.25', '1.0', '2')).toEqual([
+      '60 @0 +1/2',
+      '60 @1/2 +1/4',
+      '60 @3/4 +1',
+      '60 @7/4 +2',
+    ]);
+    expect(durations('0.001', '1')).toEqual(['60 @0 +1/1000', '60 @1/1000 +1']);
   });
 
   it('moves literally by negative backups and never before the measure', () => {

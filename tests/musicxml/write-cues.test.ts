@@ -195,6 +195,16 @@ describe('the legend', () => {
     expect(text.split('<credit').length).toBe(score('', { head }).split('<credit').length);
   });
 
+  it('names the upper of several staves, and none where there is one', () => {
+    const text = score(note());
+    const staffOf = (own: string) =>
+      /<\?handline legend.*?<\/direction>/s
+        .exec(mark(own, { cues: [cue(0)], legend }))![0]
+        .match(/<staff>.*?<\/staff>/g);
+    expect(staffOf(text)).toEqual(['<staff>1</staff>']);
+    expect(staffOf(text.replace('<staves>2</staves>', ''))).toBeNull();
+  });
+
   it('is not written without marks', () => {
     expect(mark(score(note()), { legend })).toBe(score(note()));
   });

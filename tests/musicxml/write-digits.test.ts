@@ -145,6 +145,14 @@ describe('digits', () => {
     );
   });
 
+  it('do not repeat a finger and the one that takes over from it, where both are printed', () => {
+    const printed = (text: string) =>
+      score(note({ after: `<notations><technical><fingering>${text}</fingering></technical></notations>` }));
+    const both = { digits: [digit(3, { substitution: 4 })] };
+    expect(mark(printed('3-4'), both)).toBe(printed('3-4'));
+    for (const other of ['3', '3-5', '4', '4-3']) expect(mark(printed(other), both)).not.toBe(printed(other));
+  });
+
   it('take the place of the user’s digits where asked, and keep these in the file', () => {
     const user = '<fingering font-size="9">4 ?> "ü"</fingering>';
     const after = `<notations><technical>${user}</technical></notations>`;

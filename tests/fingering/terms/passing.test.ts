@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { crossing } from '#core/fingering/cost/terms/crossing.js';
 import { hop } from '#core/fingering/cost/terms/hop.js';
 import { position } from '#core/fingering/cost/terms/position.js';
@@ -161,3 +161,30 @@ it.each<[string, Case, Record<string, number>, number]>([
   ['another finger', { onsets: [62, 64, 65, 66], digits: '2 3 4 5' }, {}, 0],
   ['in a chord', { onsets: [62, 64, 65, [66, 70]], digits: '2 3 4 13' }, {}, 0],
 ])('thumb on black: %s', both(THUMB, thumb));
+
+/* However the weights are fitted: a pass is easy where the long finger is on black and the thumb on white (common practice). */
+const PASSES: readonly [string, from: number, to: number, digits: string][] = [
+  ['2 behind', 68, 69, '2 1'],
+  ['3 behind', 63, 64, '3 1'],
+  ['4 behind', 70, 71, '4 1'],
+  ['2 over', 69, 68, '1 2'],
+  ['3 over', 64, 63, '1 3'],
+  ['4 over', 71, 70, '1 4'],
+];
+describe.each(['usage', 'movement'] as const)('%s', (by) => {
+  it.each(PASSES)(
+    'the thumb on white with %s, on black, costs less than any other pass',
+    (_, from, to, digits) => {
+      const cost = (a: number, b: number) => costs(crossing, { onsets: [a, b], digits }, by);
+      const easy = cost(from, to);
+      const way = to - from;
+      // White to white, the thumb on black and the finger on white, both on black.
+      const whites = cost(64, way > 0 ? 65 : 62);
+      const wrong = way > 0 ? cost(65, 66) : cost(66, 65);
+      const blacks = cost(66, 66 + 2 * way);
+      expect(easy).toBeLessThan(whites);
+      expect(whites).toBeLessThan(wrong);
+      expect(easy).toBeLessThan(blacks);
+    },
+  );
+});

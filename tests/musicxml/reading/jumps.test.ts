@@ -89,6 +89,9 @@ describe('a sounding jump', () => {
   it('silences jumps in words', () => {
     expect(played(whole, closed(words('D.S.')), closed(daCapo))).toBe('123123');
     expect(played(whole, closed(words('D.C.')), whole)).toBe('12123');
+    const segno = opened(printed('<segno/>'));
+    expect(played(whole, segno, closed(words('D.S.')), closed(daCapo))).toBe('12341234');
+    expect(played(whole, segno, closed(words('D.C.')), closed(sound('dalsegno=""')))).toBe('1234234');
   });
 });
 
@@ -179,8 +182,9 @@ describe('endings', () => {
     ['1,2', '121213'],
     ['1-3', '12121213'],
     ['1 2', '121213'],
+    ['1-10', `${'12'.repeat(10)}13`],
   ])('number="%s" are played in these passes: %s', (number, order) => {
-    const next = `${Number(number.at(-1)) + 1}`;
+    const next = `${Number(/\d+$/.exec(number)![0]) + 1}`;
     expect(played(whole, bracket(number, 'stop', backward), bracket(next, 'discontinue'))).toBe(order);
   });
 

@@ -201,6 +201,8 @@ describe('the time signature', () => {
       expect(nominal(bad)).toBe(3);
     }
     expect(nominal(pair('1024', '1024'))).toBe(4);
+    // Of three that have no common beat nothing can be counted.
+    expect(nominal(pair('1', '1000') + pair('1', '999') + pair('1', '998'))).toBe(3);
   });
 });
 
