@@ -40,6 +40,18 @@ const marking = await bundled('workers/marking.ts', 'iife');
 const drawing = await bundled('workers/drawing.ts', 'iife');
 const require = createRequire(import.meta.url);
 
+/** What is said of packages that bring no licence text of their own. */
+const OWN_TEXTS = { verovio: read(join(FROM, 'licences/verovio.txt')).trim() };
+
+/** The usual text for a package that names its licence alone. */
+function mitOf({ name, license, author }) {
+  if (license !== 'MIT') throw new Error(`${name} has no licence text, and is under ${license}`);
+  const holder = typeof author === 'object' ? author.name : author;
+  return read(join(HERE, 'LICENSE'))
+    .trim()
+    .replace(/^Copyright.*$/m, `Copyright (c) ${holder ?? `the authors of ${name}`}`);
+}
+
 /** A package's name, version and licence text. */
 function licenceOf(name) {
   const folder = packageFolder(name);
@@ -51,7 +63,8 @@ function licenceOf(name) {
       return [];
     }
   });
-  return { name, version: own.version, licence: own.license, text: texts[0] ?? '', home: own.homepage ?? '' };
+  const text = texts[0] ?? OWN_TEXTS[name] ?? mitOf(own);
+  return { name, version: own.version, licence: own.license, text, home: own.homepage ?? '' };
 }
 
 function packageFolder(name) {
@@ -70,8 +83,10 @@ const verovio = licences.find(({ name }) => name === 'verovio');
 const texts = [
   `Handline ${version}, MIT\n\n${read(join(HERE, 'LICENSE')).trim()}`,
   ...licences.map(({ name, version: own, licence, text, home }) =>
-    `${name} ${own}, ${licence}${home ? `, ${home}` : ''}\n\n${text || read(join(FROM, 'verovio-notice.txt')).trim()}`.trim(),
+    `${name} ${own}, ${licence}${home ? `, ${home}` : ''}\n\n${text}`.trim(),
   ),
+  // Section 4 b of the LGPL asks for both with a work that contains the library.
+  ...['LGPL-3.0', 'GPL-3.0'].map((name) => read(join(FROM, `licences/${name}.txt`)).trim()),
 ].join(`\n\n${'-'.repeat(60)}\n\n`);
 
 const style = read(join(FROM, 'stand.css'));

@@ -6,6 +6,7 @@ import { ROOT } from '../musicxml/read-source.js';
 import { DEMO, folder, made } from './made.js';
 
 const BARE = join(ROOT, 'fixtures/page/low-tide.musicxml');
+const CHORDS = join(ROOT, 'fixtures/scores/tchaikovsky-op39-1.musicxml');
 const FINGERED = join(ROOT, 'fixtures/scores/schumann-op15-1.musicxml');
 
 describe('handline handout', () => {
@@ -76,6 +77,35 @@ describe('handline handout', () => {
     expect(all.length).toBeLessThan(2 * 1024 * 1024);
   });
 
+  it('explains no sign that is not there', async () => {
+    const legendOf = (html: string) => /<ul class="legend">(.*?)<\/ul>/.exec(html)![1]!;
+    const plain = ['--measures', '1-1', '--hands', 'right', '--layers', 'none'];
+    const { html: few } = await made('few', BARE, ...plain, '--views', 'none');
+    const { html: whole } = await made('signs', FINGERED);
+    const { html: chords } = await made('chords', CHORDS, '--hands', 'left', '--views', '3');
+    const seen = new Map<string, Set<boolean>>();
+    for (const html of [few, whole, chords]) {
+      for (const [name, text] of [
+        ['under', 'an arc below'],
+        ['over', 'an arc above'],
+        ['lifted', 'off the keys'],
+        ['black-keys', 'shaded'],
+        ['key', 'the line among the rings'],
+        ['strikes', 'a full ring'],
+        ['holds', 'a ring of dashes'],
+        ['elsewhere', 'a dotted ring'],
+        ['thumb-way', 'the dashed arrow'],
+        ['arm', 'the outline'],
+      ] as const) {
+        const occurs = html.includes(` class="${name}"`);
+        expect(legendOf(html).includes(text), name).toBe(occurs);
+        seen.set(name, (seen.get(name) ?? new Set()).add(occurs));
+      }
+    }
+    // At least half of the signs occur on one of these pages and not on another.
+    expect([...seen.values()].filter(({ size }) => size === 2).length).toBeGreaterThanOrEqual(5);
+  });
+
   it('shows the keyboard where it is asked to', async () => {
     const { html } = await made('views', BARE, '--views', '2:1,3', '--hands', 'right');
     expect(html.match(/class="view"/g)).toHaveLength(2);
@@ -91,6 +121,19 @@ describe('handline handout', () => {
     const { html } = await made('compare', FINGERED, '--compare', '--measures', '1-8');
     expect(html).toMatch(/as printed<\/figcaption>/);
     expect(html).toMatch(/, easier<\/figcaption>/);
+    // Under each printed system the same measures, however many systems they fill.
+    const measuresOf = (text: string) => {
+      const [, first, last = first] = /Measures? (\d+)(?:–(\d+))?/.exec(text)!;
+      return Array.from({ length: Number(last) - Number(first) + 1 }, (_, nth) => Number(first) + nth);
+    };
+    const pairs = html.split('<div class="pair">').slice(1);
+    expect(pairs.length).toBeGreaterThan(2);
+    for (const pair of pairs) {
+      const captions = [...pair.matchAll(/<figcaption>(Measure[^<]*)</g)].map(([, text]) => text!);
+      const [above, ...below] = captions.map(measuresOf);
+      expect(below.flat()).toEqual(above);
+      expect(captions[0]).toContain('as printed');
+    }
     const [, printed, easier] = /(\d+) mm as printed, (\d+) mm/.exec(html)!;
     expect(Number(easier)).toBeLessThanOrEqual(Number(printed));
     const none = await handline(['handout', BARE, '--compare', '-o', join(folder, 'no.html')], folder);

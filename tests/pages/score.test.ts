@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { excerptsOf } from '../../packages/cli/src/pages/score/excerpt.js';
+import { excerptsOf, unnamed } from '../../packages/cli/src/pages/score/excerpt.js';
 import { partwise } from '../../packages/cli/src/pages/score/partwise.js';
 import { scoreModel } from '../properties/generate.js';
 import { toXml } from '../properties/generate-score.js';
@@ -59,6 +59,19 @@ describe('an excerpt', () => {
     const excerpt = excerptsOf(text);
     expect(excerpt(1, 1)).toBe(score(measure(clef, octave), measure(note()), measure()));
     expect(excerpt(0, 2)).toBe(text);
+  });
+
+  it('prints no time signature again, and no name', () => {
+    const time = (more: string) =>
+      `<attributes><time symbol="common"${more}><beats>4</beats></time></attributes>`;
+    for (const more of ['', ' print-object="yes"', ' id="t"']) {
+      const text = score(measure(time(more), note()), measure(note()));
+      const shown = time(more.replace(/ print-object.*/, '')).replace('<time', '<time print-object="no"');
+      expect(excerptsOf(text)(1, 1)).toBe(score(measure(shown), measure(note())));
+    }
+    const part = '<score-part id="P1"><part-name>Piano</part-name></score-part>';
+    expect(unnamed(part)).toBe('<score-part id="P1"><part-name></part-name></score-part>');
+    expect(unnamed(part + part)).toBe(part + part);
   });
 
   it('has the measures into which a slur, a tie or a hairpin leads, though not without end', () => {

@@ -18,6 +18,7 @@ import { keyName, LANGUAGE_NAMES, STAND_WORDS } from '../../packages/cli/src/pag
 import { Shown } from '../../packages/cli/src/pages/stand/workers/shown.js';
 import { whyOf } from '../../packages/cli/src/pages/stand/workers/why.js';
 import { handline } from '../cli/harness.js';
+import { ROOT } from '../musicxml/read-source.js';
 import { DEMO, folder } from './made.js';
 
 const heads = fc.uniqueArray(fc.constantFrom('a', 'b', 'c', 'd'), { minLength: 1, maxLength: 2 });
@@ -155,7 +156,12 @@ describe('handline stand', () => {
     expect(policy).toMatch(/script-src 'sha256-[^']+' 'wasm-unsafe-eval';/);
     const markup = html.replaceAll(/<script[^>]*>[\s\S]*?<\/script>/g, '');
     expect(markup).not.toMatch(/<link|<iframe|<img|\son\w+=|url\(|@import|(?:src|href)=/i);
-    expect(html).toContain('GNU Lesser General Public');
+    // The LGPL asks for its own text and that of the GPL, whole, with a work that contains such a library.
+    for (const name of ['verovio', 'LGPL-3.0', 'GPL-3.0']) {
+      const text = readFileSync(join(ROOT, `packages/cli/src/pages/stand/licences/${name}.txt`), 'utf8');
+      expect(html.split(text.trim()).length, name).toBe(2);
+      expect(text).toMatch(name === 'verovio' ? /Laurent Pugin/ : /Version 3, 29 June 2007/);
+    }
     console.log(`an empty stand: ${(html.length / 1024 / 1024).toFixed(2)} MiB`);
     expect(html.length).toBeLessThan(12 * 1024 * 1024);
   });

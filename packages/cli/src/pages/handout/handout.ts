@@ -1,9 +1,9 @@
-import { type AnnotateOptions, annotate, type Drill, type Review, review } from '@handline/core';
+import { type AnnotateOptions, type Drill, type Review, review } from '@handline/core';
 import { CliError, Exit } from '../../exit.js';
 import type { Result } from '../../outcome.js';
 import type { Engraver } from '../engraver.js';
 import { escapeHtml } from '../escape.js';
-import { legendItems } from './legend.js';
+import { type DrawnParts, legendItems } from './legend.js';
 import { type Passage, passageOf } from './passage.js';
 import { STYLE } from './style.js';
 import { contentsList, type Drawing, systemBlocks } from './systems.js';
@@ -50,7 +50,7 @@ export function handoutOf(
     throw new CliError(Exit.refused, '--compare needs a fingering in print, and the score has none');
   const printed = passageOf(bytes, options.compare ? { ...marking, digits: 'none' } : marking, engraver);
   const easier = options.compare
-    ? passageOf(bytes, { by: 'movement', ...marking, existing: 'replace' }, engraver)
+    ? passageOf(bytes, { by: 'movement', ...marking, existing: 'replace' }, engraver, printed)
     : undefined;
   if (printed.lines.length === 0)
     throw new CliError(Exit.refused, 'has no notes for the hands that are asked for');
@@ -65,8 +65,7 @@ export function handoutOf(
     options,
     drawing,
   );
-  const { report } = annotate(bytes, { ...marking, digits: 'none', layers: [] });
-  return { output: new TextEncoder().encode(html), warnings: report.warnings };
+  return { output: new TextEncoder().encode(html), warnings: printed.warnings };
 }
 
 function judge(bytes: Uint8Array, marking: AnnotateOptions): Review {
@@ -93,13 +92,16 @@ export function handoutPage(shown: Shown, options: HandoutOptions, drawing: Draw
   const { words, language } = drawing;
   const title = options.title ?? printed.title ?? words.untitled;
   const passages = easier ? [printed, easier] : [printed];
-  const views = viewBlocks(easier ?? printed, drawing, options.views);
+  const drawn = {
+    music: music(printed, easier, drawing),
+    views: viewBlocks(easier ?? printed, drawing, options.views).join(''),
+  };
   const sections = [
     contents.length > 1 ? section(words.contents, contentsList(printed, contents, drawing)) : '',
-    section(words.music, music(printed, easier, drawing)),
-    views.length > 0 ? section(words.keyboard, `<div class="views">${views.join('')}</div>`) : '',
+    section(words.music, drawn.music),
+    drawn.views ? section(words.keyboard, `<div class="views">${drawn.views}</div>`) : '',
     judged ? section(words.findings, findings(judged, drawing)) : '',
-    section(words.signs, signs(passages, views.length > 0, drawing, shown.wording)),
+    section(words.signs, signs(passages, drawn, drawing, shown.wording)),
   ];
   return `<!DOCTYPE html>
 <html lang="${language}">
@@ -143,20 +145,19 @@ function section(heading: string, content: string): string {
   return `<section><h2>${escapeHtml(heading)}</h2>${content}</section>`;
 }
 
-/** The systems; compared fingerings in turn, as far as their systems hold the same measures. */
+/** The systems; under each of the printed fingering the same measures with the easier one. */
 function music(printed: Passage, easier: Passage | undefined, drawing: Drawing): string {
   if (!easier) return systemBlocks(printed, drawing).join('');
   const { words } = drawing;
-  const first = systemBlocks(printed, drawing, words.asPrinted);
-  const second = systemBlocks(easier, drawing, words.easier);
   const movement = fill(words.compared, {
     printed: Math.round(printed.movement),
     easier: Math.round(easier.movement),
   });
-  const rows = Array.from(
-    { length: Math.max(first.length, second.length) },
-    (_, nth) => `<div class="pair">${first[nth] ?? ''}${second[nth] ?? ''}</div>`,
-  );
+  const first = systemBlocks(printed, drawing, words.asPrinted);
+  const second = systemBlocks(easier, drawing, words.easier);
+  const rows = easier.like.map(({ from, to }, nth) => {
+    return `<div class="pair">${first[nth]}${second.slice(from, to).join('')}</div>`;
+  });
   return `<p>${escapeHtml(movement)}</p>${rows.join('')}`;
 }
 
@@ -173,12 +174,10 @@ function findings(judged: Review, { words }: Drawing): string {
 
 function signs(
   passages: readonly Passage[],
-  hasViews: boolean,
+  drawn: DrawnParts,
   drawing: Drawing,
   wording: Shown['wording'],
 ): string {
-  const { words } = drawing;
-  const items = legendItems(passages, drawing, wording);
-  const view = hasViews ? `<p>${escapeHtml(words.signView)}</p>` : '';
-  return `<p>${escapeHtml(words.ribbon)}</p><ul class="legend">${items.join('')}</ul>${view}`;
+  const items = legendItems(passages, drawn, drawing, wording);
+  return `<p>${escapeHtml(drawing.words.ribbon)}</p><ul class="legend">${items.join('')}</ul>`;
 }

@@ -10,6 +10,8 @@ import {
 } from '@handline/core';
 import { usageError } from '../../exit.js';
 import type { Engraver, MeasureRange, System } from '../engraver.js';
+import { excerptsOf, unnamed } from '../score/excerpt.js';
+import { partwise } from '../score/partwise.js';
 
 /** One hand of a passage: its plan, and what is reported of each of its slices, by index. */
 export interface PassageLine extends PlannedLine {
@@ -27,6 +29,9 @@ export interface Passage {
   readonly cues: readonly string[];
   /** mm, of the chosen measures of all hands. */
   readonly movement: number;
+  /** For every system of the passage that this one is compared with, those of its own that have the same measures. */
+  readonly like: readonly { readonly from: number; readonly to: number }[];
+  readonly warnings: Report['warnings'];
   readonly title?: string;
 }
 
@@ -35,10 +40,12 @@ export function passageOf(
   bytes: Uint8Array,
   { measures, ...options }: AnnotateOptions,
   engraver: Engraver,
+  other?: Passage,
 ): Passage {
   const printed = annotate(bytes, options);
   const whole = options.digits === undefined ? printed : annotate(bytes, { ...options, digits: 'all' });
-  return passageFrom({ printed, whole }, { ...options, ...(measures && { measures }) }, engraver);
+  const reading = { ...options, ...(measures && { measures }) };
+  return passageFrom({ printed, whole }, reading, engraver, other && { other });
 }
 
 /** A score that is marked already. */
@@ -52,7 +59,7 @@ export function passageFrom(
   { printed, whole }: { readonly printed: Marked; readonly whole: Marked },
   options: Pick<AnnotateOptions, 'file' | 'limits' | 'parts' | 'staff' | 'span' | 'measures'>,
   engraver: Engraver,
-  breaks?: 'own',
+  { breaks, other }: { readonly breaks?: 'own'; readonly other?: Passage } = {},
 ): Passage {
   const { file, limits, parts, staff, span, measures: chosen } = options;
   const reading = Object.fromEntries(
@@ -80,15 +87,38 @@ export function passageFrom(
       cue !== undefined && own && within(own, nth) ? [cue] : [],
     );
   });
+  const engraved = other
+    ? systemsLike(other, text, engraver)
+    : [engraver.systems(text, { ...(chosen && { range }), ...(breaks && { breaks }) })];
+  let systems = 0;
   return {
     lines,
-    systems: engraver.systems(text, { ...(chosen && { range }), ...(breaks && { breaks }) }),
+    systems: engraved.flat(),
+    like: engraved.map(({ length }) => {
+      systems += length;
+      return { from: systems - length, to: systems };
+    }),
+    warnings: printed.report.warnings,
     range,
     measures: numbers,
     cues,
     movement,
     ...(title && { title }),
   };
+}
+
+/** For every system of a passage the same measures of another text: one system, or two where it needs more room. */
+function systemsLike({ systems, range }: Passage, text: string, engraver: Engraver): (readonly System[])[] {
+  const readable = partwise(text);
+  const excerpt = excerptsOf(unnamed(readable));
+  let next = range.first;
+  return systems.map(({ measures }, nth) => {
+    const own = { first: next, last: next + measures - 1 };
+    next = own.last + 1;
+    // Name and time signature stand before the first system.
+    const part = nth === 0 ? readable : excerpt(own.first, own.last);
+    return engraver.systems(part, { range: own, ...(nth < systems.length - 1 && { last: 'full' }) });
+  });
 }
 
 export function isWithin(measure: number, { first, last }: MeasureRange): boolean {

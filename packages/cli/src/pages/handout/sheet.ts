@@ -23,7 +23,7 @@ export function handoutOfSheet(
   const reading = { ...(span !== undefined && { span }), ...(staff && { staff }) };
   const html = handoutPage(
     {
-      printed: passageFrom({ printed: sheet, whole }, reading, engraver, 'own'),
+      printed: passageFrom({ printed: sheet, whole }, reading, engraver, { breaks: 'own' }),
       contents: sheet.contents,
       caution: sheet.report.caution,
       ...(wording && { wording }),

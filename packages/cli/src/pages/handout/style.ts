@@ -16,6 +16,7 @@ figure { margin: 0; break-inside: avoid; }
 figcaption { font-size: 9pt; }
 .pair { border-top: 0.3mm solid var(--rule); }
 svg { display: block; color: inherit; }
+.sign { display: inline; vertical-align: -0.8mm; }
 .music { fill: currentColor; }
 .music, .paper > .handline-picture { width: 100%; height: auto; }
 .music text { font-family: "Liberation Serif", "Times New Roman", Tinos, serif; }

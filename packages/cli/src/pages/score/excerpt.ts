@@ -8,8 +8,17 @@ const SPANNING: Readonly<Record<string, readonly string[]>> = {
   slur: ['start'],
   wedge: ['crescendo', 'diminuendo'],
 };
+/** With its attributes but for the one that says whether it is printed. */
+const TIME =
+  /<time((?:\s+(?!print-object)[\w:-]+\s*=\s*(?:"[^"]*"|'[^']*'))*)(?:\s+print-object\s*=\s*(?:"[^"]*"|'[^']*'))?/g;
 /** Measures that such a thing is followed beyond the chosen ones: in damaged scores some never end. */
 const FARTHEST = 8;
+
+/** A score of one part without its name, which every excerpt would say again; others as they are. */
+export function unnamed(text: string): string {
+  const [, second] = [...tagsOf(text, ['score-part'])].filter(({ kind }) => kind === 'start');
+  return second ? text : text.replace(/(<part-name)[^>]*>[^<]*(?=<\/part-name>)/, '$1>');
+}
 
 /** The content of a measure of a part. */
 interface Measure {
@@ -85,7 +94,9 @@ function lasting(measure: string): string {
     if (kind === 'start') from = start;
     else if (kind === 'end') {
       const own = measure.slice(from, end);
-      if (name !== 'direction' || own.includes('<octave-shift')) kept += own;
+      // A time signature holds on, but is not printed again.
+      if (name === 'attributes') kept += own.replaceAll(TIME, '<time print-object="no"$1');
+      else if (name !== 'direction' || own.includes('<octave-shift')) kept += own;
     }
   }
   return kept;

@@ -26,12 +26,17 @@ export const german: HandoutWords = {
   signStays: 'der Unterarm bleibt ungefähr, wo er ist',
   signBlack: 'schattiert: hier liegt die Spitze von 3 zwischen den schwarzen Tasten',
   signLifted: 'gestrichelt: die Hand ist von den Tasten und frei',
-  signUnder: 'ein Bogen unter dem Band: der Daumen wird untergesetzt, hier hinter 3',
-  signOver: 'ein Bogen über dem Band: ein Finger wird übergesetzt, hier 3',
+  signUnder: 'ein Bogen unter dem Band: der Daumen wird untergesetzt, hier hinter {finger}',
+  signOver: 'ein Bogen über dem Band: ein Finger wird übergesetzt, hier {finger}',
   signCarry:
     'die Linie zwischen den Ringen ist der Arm die Klaviatur entlang; ein Ring ist eine gespielte Taste',
-  signView:
-    'Auf der Klaviatur ist ein voller Ring ein Finger, der spielt, ein gestrichelter einer, der hält, ein gepunkteter einer, der schon fort ist oder erst kommt. Die Linie quer über die Tasten ist die Tiefe des Unterarms; der Pfeil daneben zeigt die Bewegung.',
+  viewPlays: 'auf der Klaviatur ein voller Ring: der Finger, der spielt',
+  viewHolds: 'ein gestrichelter Ring: ein Finger, der hält',
+  viewElsewhere: 'ein gepunkteter Ring: ein Finger, der schon fort ist oder erst kommt',
+  viewDepth: 'die Linie quer über die Tasten: wie weit innen der Unterarm ist',
+  viewMove: 'der Pfeil neben den Tasten: der Weg des Unterarms nach innen oder außen',
+  viewWay: 'der gestrichelte Pfeil zwischen Tasten: der Weg des Daumens oder des Fingers, der über ihn geht',
+  viewArm: 'der Umriss vor den Tasten: der Unterarm',
   caution: 'Vorsicht',
   engraved:
     'Bezeichnet von Handline {version}. Notenstich: verovio, freie Software unter der LGPL 3.0 oder neuer.',

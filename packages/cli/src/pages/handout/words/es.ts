@@ -26,12 +26,17 @@ export const spanish: HandoutWords = {
   signStays: 'el antebrazo se queda más o menos donde está',
   signBlack: 'sombreado: aquí la punta del 3 está entre las teclas negras',
   signLifted: 'a trazos: la mano está fuera de las teclas y libre',
-  signUnder: 'un arco bajo la banda: el pulgar pasa, aquí detrás del 3',
-  signOver: 'un arco sobre la banda: un dedo pasa por encima del pulgar, aquí el 3',
+  signUnder: 'un arco bajo la banda: el pulgar pasa, aquí detrás del {finger}',
+  signOver: 'un arco sobre la banda: un dedo pasa por encima del pulgar, aquí el {finger}',
   signCarry:
     'la línea entre los círculos es el brazo a lo largo del teclado; un círculo es una tecla que se toca',
-  signView:
-    'En el teclado un círculo continuo es un dedo que toca, uno a trazos un dedo que mantiene, uno de puntos un dedo que ya se ha ido o que va a venir. La línea que cruza las teclas es la profundidad del antebrazo; la flecha de al lado muestra el movimiento.',
+  viewPlays: 'en el teclado, un círculo continuo: el dedo que toca',
+  viewHolds: 'un círculo a trazos: un dedo que mantiene',
+  viewElsewhere: 'un círculo de puntos: un dedo que ya se ha ido o que va a venir',
+  viewDepth: 'la línea que cruza las teclas: a qué profundidad está el antebrazo',
+  viewMove: 'la flecha junto a las teclas: el movimiento del antebrazo hacia dentro o hacia fuera',
+  viewWay: 'la flecha a trazos entre las teclas: el camino del pulgar, o del dedo que pasa por encima',
+  viewArm: 'el contorno delante de las teclas: el antebrazo',
   caution: 'Precaución',
   engraved: 'Anotado por Handline {version}. Grabado con verovio, software libre bajo LGPL 3.0 o posterior.',
 };

@@ -26,7 +26,13 @@ export interface HandoutWords {
   readonly signUnder: string;
   readonly signOver: string;
   readonly signCarry: string;
-  readonly signView: string;
+  readonly viewPlays: string;
+  readonly viewHolds: string;
+  readonly viewElsewhere: string;
+  readonly viewDepth: string;
+  readonly viewMove: string;
+  readonly viewWay: string;
+  readonly viewArm: string;
   readonly caution: string;
   readonly engraved: string;
 }

@@ -11,7 +11,7 @@ import {
 import type { Engraver, System } from '../../engraver.js';
 import { systemBlocks } from '../../handout/systems.js';
 import { HANDOUT_WORDS } from '../../handout/words/words.js';
-import { excerptsOf } from '../../score/excerpt.js';
+import { excerptsOf, unnamed } from '../../score/excerpt.js';
 import { partwise } from '../../score/partwise.js';
 
 /** What the drawing depends on besides the score. */
@@ -71,12 +71,7 @@ export class Shown {
     this.#options = options;
     this.lines = planDigits(bytes, this.#reading).lines;
     const { text, title, measures } = labelNotes(bytes);
-    // The name before every section would say the same of all.
-    this.#excerpt = excerptsOf(
-      partwise(
-        measures.length === 1 ? text.replace(/(<part-name)[^>]*>[^<]*(?=<\/part-name>)/, '$1>') : text,
-      ),
-    );
+    this.#excerpt = excerptsOf(unnamed(partwise(text)));
     this.#title = title;
     for (const { line } of this.lines) {
       for (const { measure, struck } of line.slices)
