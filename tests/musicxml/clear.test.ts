@@ -114,6 +114,21 @@ describe('clear', () => {
     expect(clear(moved).warnings).toMatchObject([{ code: 'NOT_OURS' }]);
   });
 
+  it.each(['<fingering>5</note>', '<!DOCTYPE a>', '<a>&b;</a>', '</technical>', '<a/><b/>'])(
+    'does not put back %s, which would make no score',
+    (source) => {
+      const after = '<notations><technical><fingering>5</fingering></technical></notations>';
+      const replaced = mark(score(note({ after })), { ...MARKS, replaceDigits: true });
+      const changed = replaced.replace(
+        /<\?handline kept [^?]*\?>/,
+        `<?handline kept ${encodeURIComponent(source)}?>`,
+      );
+      const { text, warnings } = clear(changed);
+      expect(text).toContain('<?handline kept');
+      expect(warnings).toMatchObject([{ code: 'NOT_OURS', message: /cannot go back here/ }]);
+    },
+  );
+
   it.each([
     '<?handline?>',
     '<?handline later 7?>',

@@ -88,6 +88,8 @@ describe('a compressed score', () => {
     ['a path from the archive’s own folder', './s.xml', 's.xml'],
     ['a percent-encoded path', 'my%20score%C3%A9.xml', 'my scoreé.xml'],
     ['a name that looks percent-encoded', 'a%20b.xml', 'a%20b.xml'],
+    ['an entry from the archive’s own folder', 's.xml', './s.xml'],
+    ['a path with backslashes', 'score\\s.xml', 'score/s.xml'],
   ])('is found under %s', (_, path, name) => {
     const bytes = zipSync({ 'META-INF/container.xml': container(path), [name]: strToU8(SCORE) });
     expect(decode(bytes, DEFAULT_LIMITS).text).toBe(SCORE);
@@ -100,6 +102,23 @@ describe('a compressed score', () => {
     );
     const pdf = strToU8('%PDF');
     const bytes = zipSync({ 'META-INF/container.xml': files, 's.pdf': pdf, s: pdf, 's.xml': strToU8(SCORE) });
+    expect(decode(bytes, DEFAULT_LIMITS).text).toBe(SCORE);
+  });
+
+  it.each([
+    ['one that is not there', '<rootfile full-path="gone.xml"/>'],
+    ['one of an unknown kind', '<rootfile full-path="b"/>'],
+    ['one without a path', '<rootfile full-path=""/><rootfile/>'],
+  ])('may come after %s', (_, before) => {
+    const files = strToU8(
+      `<container><rootfiles>${before}<rootfile full-path="s.xml"/></rootfiles></container>`,
+    );
+    const bytes = zipSync({ 'META-INF/container.xml': files, b: strToU8('b'), 's.xml': strToU8(SCORE) });
+    expect(decode(bytes, DEFAULT_LIMITS).text).toBe(SCORE);
+  });
+
+  it('is read before more bytes than a comment can have', () => {
+    const bytes = Uint8Array.from([...archive(), ...new Uint8Array(100_000)]);
     expect(decode(bytes, DEFAULT_LIMITS).text).toBe(SCORE);
   });
 
@@ -165,6 +184,7 @@ describe('an archive that is refused', () => {
       'ARCHIVE',
     ],
     ['a score that is not there', archive({}, 'other.xml'), 'ARCHIVE'],
+    ['a container that names a picture alone', archive({ 's.pdf': strToU8('%PDF') }, 's.pdf'), 'ARCHIVE'],
     ['a path that leaves the archive', archive({ '../evil.sh': strToU8('x') }), 'UNSAFE'],
     ['an absolute path', archive({ '/etc/passwd': strToU8('x') }), 'UNSAFE'],
     ['a path with a drive', archive({ 'C:\\x': strToU8('x') }), 'UNSAFE'],

@@ -21,6 +21,7 @@ describe('imperfect files', () => {
     ['a <forward> of 0', move('forward', '0'), '<forward> has no positive duration'],
     ['a <forward> back', plain + move('forward', '-4'), '<forward> has no positive duration'],
     ['a <backup> without number', plain + move('backup', ''), '<backup> has no positive duration'],
+    ['a staff that the part has not', note('C3', 4, { staff: 3 }), "a staff beyond the part's 2"],
     ['divisions of 0', attributes(0) + plain, 'divisions or a time'],
   ])('warns of %s, and reads on', (_, measure, message) => {
     const after = note('E4', 4);

@@ -108,6 +108,27 @@ describe('digits of the user’s', () => {
   });
 });
 
+it('a part with the id of an earlier one goes on from it, and that is told', () => {
+  const text = onePart([attributes() + note('C5', 4), note('D5', 4)]).replace(
+    '</measure>',
+    '</measure></part><part id="P1">',
+  );
+  const { report } = annotate(text);
+  expect(report.lines).toMatchObject([{ part: 'P1', notes: 2 }]);
+  expect(report.warnings).toMatchObject([
+    { code: 'IMPERFECT', message: /earlier part has the same id/, place: { part: 'P1' } },
+  ]);
+});
+
+it('of a chord of every key a warning names some', () => {
+  const keys = [...'CDEFGAB'].flatMap((step) => [1, 2, 3, 4, 5, 6].map((octave) => `${step}${octave}`));
+  const chord = keys.map((key, at) => note(key, 4, at > 0 ? { lead: '<chord/>' } : {})).join('');
+  const { report } = annotate(onePart([attributes() + chord]), { hands: 'right' });
+  const [told] = report.warnings.filter(({ code }) => code === 'UNPLAYABLE');
+  expect(told!.message).toMatch(/and \d+ more/);
+  expect(told!.message.length).toBeLessThan(400);
+});
+
 it('notes without a staff in a part of two: that one hand has nothing is told', () => {
   const own = [attributes() + note('C5', 4), note('C3', 4)].join('').replaceAll(/<staff>\d<\/staff>/g, '');
   const { report } = annotate(onePart([own]));

@@ -67,8 +67,7 @@ export function fingeringWarnings(part: Part, { line, doubts, advice }: LineAnal
 
 /** `let the left hand take C3, or roll the chord, or omit C3` */
 export function waysOut({ hand, slices }: Line, { slice, left, otherHand: keys, ways }: ReachAdvice): string {
-  const names = (of: readonly number[]) =>
-    of.map((key) => keyName(key, writtenAs(slices[slice]!, key))).join(' and ');
+  const names = (of: readonly number[]) => listed(of, (key) => keyName(key, writtenAs(slices[slice]!, key)));
   const texts: Readonly<Record<WayOut, string>> = {
     'other-hand': `let the ${otherHand(hand)} hand take ${names(keys)}`,
     roll: 'roll the chord',
@@ -83,7 +82,15 @@ export function whoTakes(takenBy: Hand, keys: readonly number[]): string {
 }
 
 function names(keys: readonly number[]): string {
-  return keys.map((key) => keyName(key)).join(' and ');
+  return listed(keys, (key) => keyName(key));
+}
+
+/** Keys that a message names: no chord that somebody plays has more. */
+const MOST_NAMES = 10;
+
+function listed(keys: readonly number[], name: (key: number) => string): string {
+  const first = keys.slice(0, MOST_NAMES).map(name).join(' and ');
+  return keys.length > MOST_NAMES ? `${first} and ${keys.length - MOST_NAMES} more` : first;
 }
 
 function placeOf(part: Part, measure: number, note: number | undefined): Place {

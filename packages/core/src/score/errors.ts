@@ -49,16 +49,26 @@ export interface Warning {
   readonly place: Place;
 }
 
+/** Longest name in the file that a message quotes, and longest message, in UTF-16 units. */
+const LONGEST_NAME = 60;
+const LONGEST_MESSAGE = 500;
+
+/** On one line, without what a terminal would obey, and cut where it is too long. */
+function shown(text: string, most: number): string {
+  const line = text.replaceAll(/[\p{Cc}\u2028\u2029]+/gu, ' ');
+  return line.length > most ? `${line.slice(0, most)}...` : line;
+}
+
 /** `score.musicxml: part P1, measure 12, line 340: message` */
 export function describe(message: string, place: Place): string {
   const where = [
-    place.part === undefined ? '' : `part ${place.part}`,
-    place.measure === undefined ? '' : `measure ${place.measure}`,
+    place.part === undefined ? '' : `part ${shown(place.part, LONGEST_NAME)}`,
+    place.measure === undefined ? '' : `measure ${shown(place.measure, LONGEST_NAME)}`,
     place.line === undefined ? '' : `line ${place.line}`,
     place.column === undefined ? '' : `column ${place.column}`,
   ].filter((text) => text !== '');
   const head = [place.file ?? '', where.join(', ')].filter((text) => text !== '');
-  return [...head, message].join(': ');
+  return [...head, shown(message, LONGEST_MESSAGE)].join(': ');
 }
 
 /** Further details of an error. */

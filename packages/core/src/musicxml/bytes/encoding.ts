@@ -36,7 +36,7 @@ export function detectEncoding(bytes: Uint8Array, place: Place): Encoding {
   if (a === 0x3c && b === 0 && c !== 0) return { name: 'utf-16le', bom: 0 };
   if (a === 0 && b === 0x3c && c === 0) return { name: 'utf-16be', bom: 0 };
   const declared = DECLARATION.exec(fromSingleByte(bytes.subarray(0, 512), LATIN1))?.[1] ?? 'utf-8';
-  const name = declared.toLowerCase();
+  const name = declared.trim().toLowerCase();
   if (name === 'utf-8' || name === 'utf8') return { name: 'utf-8', bom: 0 };
   const characters = singleByteTable(name);
   if (characters !== undefined) return { name, bom: 0, characters };

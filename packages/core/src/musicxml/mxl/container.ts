@@ -16,6 +16,7 @@ export interface Archive {
 }
 
 const CONTAINER = 'META-INF/container.xml';
+const SCORE_FILE = /\.(?:musicxml|xml)$/i;
 const OTHER_FILE = /\.(?:pdf|mid|midi|mp3|ogg|wav|png|jpe?g|svg|txt)$/i;
 /** Smaller entries are not held to `maxRatio`. */
 const RATIO_FROM = 1 << 20;
@@ -37,32 +38,52 @@ export function archiveOf(
   place: Place,
 ): { archive: Archive; content: Uint8Array } {
   const directory = readZipDirectory(bytes, place);
-  const container = directory.entries.find((entry) => entry.name === CONTAINER);
+  const container = entryOf(directory, CONTAINER);
   if (container === undefined) {
     throw broken(`is an archive without ${CONTAINER}; export the score as .mxl or .musicxml`, place);
   }
-  const path = rootPath(inflateEntry(bytes, container, limits, place), limits, place);
-  const names = spellings(path);
-  for (const name of names) checkPath(name, place);
-  const root = names.flatMap((name) => directory.entries.find((entry) => entry.name === name) ?? [])[0];
+  const paths = rootPaths(inflateEntry(bytes, container, limits, place), limits, place);
+  for (const name of paths.flatMap(spellings)) checkPath(name, place);
+  const root = paths.flatMap((path) => spellings(path).flatMap((name) => entryOf(directory, name) ?? []))[0];
   if (root === undefined)
-    throw broken(`names the score ${JSON.stringify(path)} but does not contain it`, place);
+    throw broken(`names the score ${JSON.stringify(paths[0])} but does not contain it`, place);
   return { archive: { bytes, directory, root, limits }, content: inflateEntry(bytes, root, limits, place) };
 }
 
-function rootPath(content: Uint8Array, limits: Limits, place: Place): string {
+/** Where the score may lie: what is said to be one before what may be one, else in the container's order. */
+function rootPaths(content: Uint8Array, limits: Limits, place: Place): string[] {
   const text = decodeText(content, detectEncoding(content, place), place);
   const file = place.file === undefined ? CONTAINER : `${place.file}/${CONTAINER}`;
   const rootfiles = parseTree(text, limits, file).child('rootfiles')?.all('rootfile') ?? [];
-  const path = (rootfiles.find(mayBeScore) ?? rootfiles[0])?.attribute('full-path');
-  if (path === undefined) throw broken(`has a ${CONTAINER} that names no score`, place);
-  return path;
+  const named = rootfiles.filter((one) => pathOf(one) !== '');
+  const paths = ['score', 'unknown']
+    .flatMap((kind) => named.filter((one) => kindOf(one) === kind))
+    .map(pathOf);
+  if (paths.length > 0) return paths;
+  const others = named.map((one) => JSON.stringify(pathOf(one).slice(0, 60))).slice(0, 1);
+  throw broken([`has a ${CONTAINER} that names no score`, ...others].join(', but '), place);
 }
 
-/** False where the container itself says that a file is something else, such as a picture of the score. */
-function mayBeScore(rootfile: XmlElement): boolean {
+function pathOf(rootfile: XmlElement): string {
+  return rootfile.attribute('full-path') ?? '';
+}
+
+/** What the container says that a file is: it may be something else than a score, such as a picture of it. */
+function kindOf(rootfile: XmlElement): 'score' | 'unknown' | 'other' {
   const type = rootfile.attribute('media-type');
-  return type === undefined ? !OTHER_FILE.test(rootfile.attribute('full-path') ?? '') : /xml/i.test(type);
+  if (type !== undefined) return /xml/i.test(type) ? 'score' : 'other';
+  if (OTHER_FILE.test(pathOf(rootfile))) return 'other';
+  return SCORE_FILE.test(pathOf(rootfile)) ? 'score' : 'unknown';
+}
+
+/** The entry of a name, or else one that some programs write for it: from the archive's own folder, or with backslashes. */
+function entryOf({ entries }: ZipDirectory, name: string): ZipEntry | undefined {
+  const plain = plainName(name);
+  return entries.find((one) => one.name === name) ?? entries.find((one) => plainName(one.name) === plain);
+}
+
+function plainName(name: string): string {
+  return name.replaceAll('\\', '/').replace(/^(?:\.\/)+/, '');
 }
 
 /** A path as it stands and as programs have meant it: from the archive's own folder, or percent-encoded as in a URL. */

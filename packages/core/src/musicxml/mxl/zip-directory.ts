@@ -70,10 +70,11 @@ export function readZipDirectory(bytes: Uint8Array, place: Place): ZipDirectory 
 function findTail(view: DataView, place: Place): number {
   const last = view.byteLength - TAIL_LENGTH;
   let loose: number | undefined;
-  for (let at = last; at >= Math.max(0, last - LONGEST_COMMENT); at--) {
+  for (let at = last; at >= 0; at--) {
+    if (loose !== undefined && at < last - LONGEST_COMMENT) break;
     if (view.getUint32(at, true) !== TAIL) continue;
     if (at + TAIL_LENGTH + view.getUint16(at + 20, true) === view.byteLength) return at;
-    // Bytes that somebody has added behind the archive: all that it holds is there before them.
+    // Bytes that somebody has added behind the archive, however many: all that it holds is there before them.
     if (view.getUint32(at + 12, true) + view.getUint32(at + 16, true) === at) loose ??= at;
   }
   if (loose !== undefined) return loose;

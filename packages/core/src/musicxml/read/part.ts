@@ -129,6 +129,11 @@ export class PartReader {
     const staff = Math.min(Math.max(written.staff ?? 1, 1), MAX_STAVES);
     if (written.rest) this.rests.push({ measure: this.measures.length, tick, staff });
     else {
+      if (staff > this.source.staves)
+        this.warn(
+          `a note stands on a staff beyond the part's ${this.source.staves}; no hand plays it`,
+          element,
+        );
       const at = { tick, ticks, grace, staff, chord: joins };
       this.addNote(written, element, at);
     }

@@ -46,6 +46,7 @@ export function readScore(root: XmlElement, text: string, context: ReadContext):
   const sources = readParts(root, context.file);
   const lines = new LineIndex(text);
   const warnings = new Warnings(lines, context.file);
+  warnOfRepeatedIds(root, warnings);
   const grid = gridOf(sources);
   const count = new NoteCount(context.limits, context.file);
   const { passesOver = nothing } = context;
@@ -65,6 +66,17 @@ export function readScore(root: XmlElement, text: string, context: ReadContext):
     measureElements: drafts.map((draft) => draft.measures.map(contentOf)),
     warnings: warnings.list(),
   };
+}
+
+function warnOfRepeatedIds(root: XmlElement, warnings: Warnings): void {
+  if (root.name !== 'score-partwise') return;
+  const seen = new Set<string>();
+  for (const element of root.all('part')) {
+    const part = element.attribute('id') ?? '';
+    const message = 'an earlier part has the same id; this one is read as its continuation';
+    if (seen.has(part)) warnings.add('IMPERFECT', message, { part, element });
+    seen.add(part);
+  }
 }
 
 function nothing(): boolean {

@@ -80,6 +80,7 @@ export class WellFormedness {
     const { text, stack } = this;
     let at = this.nameEnd(open + 1);
     const name = text.slice(open + 1, at);
+    if (at === text.length) this.fail('NOT_XML', `<${name} has no end; the file seems to be truncated`, open);
     this.checkName(name, open);
     if (stack.length === 0 && this.roots++ > 0)
       this.fail('NOT_XML', `<${name}> follows the root element`, open);
@@ -143,7 +144,10 @@ export class WellFormedness {
         return at + 1;
       }
     }
-    const found = text.slice(open, this.nameEnd(open + 2));
+    const end = this.nameEnd(open + 2);
+    const found = text.slice(open, end);
+    if (end === text.length)
+      this.fail('NOT_XML', `${found} has no end; the file seems to be truncated`, open);
     const wanted = name === undefined ? 'nothing is open' : `<${name}> is open`;
     return this.fail('NOT_XML', `${found}> does not match: ${wanted}`, open);
   }

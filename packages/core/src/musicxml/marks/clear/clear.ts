@@ -1,6 +1,8 @@
-import type { Warning, WarningCode } from '../../../score/errors.js';
+import { DEFAULT_LIMITS } from '../../../options/limits.js';
+import { HandlineError, type Warning, type WarningCode } from '../../../score/errors.js';
 import { behindContent } from '../../xml/space.js';
 import type { XmlElement } from '../../xml/tree.js';
+import { WellFormedness } from '../../xml/well-formedness.js';
 import { findSite, type Level } from '../digit.js';
 import type { Edit } from '../edit.js';
 import { applyEdits } from '../edits.js';
@@ -93,7 +95,7 @@ class Clearing {
   }
 
   #restore({ start, end }: FoundInstruction, original: string): void {
-    const fits = original.startsWith('<') && this.scan.enclosing(start).name === 'technical';
+    const fits = isElement(original) && this.scan.enclosing(start).name === 'technical';
     if (fits) this.edits.push({ start, end, text: original });
     else
       this.#warn(
@@ -210,6 +212,18 @@ class Clearing {
 
   #warn(at: number, message: string, code: WarningCode = 'NOT_OURS'): void {
     this.warnings.push({ code, message, place: this.scan.place(at) });
+  }
+}
+
+/** False for what would make a score of ours ill-formed: somebody has changed what an instruction keeps. */
+function isElement(text: string): boolean {
+  if (!/^<[^!?]/.test(text)) return false;
+  try {
+    new WellFormedness(text, DEFAULT_LIMITS).check();
+    return true;
+  } catch (error) {
+    if (error instanceof HandlineError) return false;
+    throw error;
   }
 }
 
