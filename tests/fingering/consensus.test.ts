@@ -50,7 +50,8 @@ function pathOf(views: readonly SliceView[], ...names: readonly number[]): reado
   });
 }
 
-const all = (views: readonly SliceView[]) => ({ slices: [...views.keys()], price: 8 });
+const figure = (slices: readonly number[], price: number) => ({ slices, before: 0, after: 0, price });
+const all = (views: readonly SliceView[]) => figure([...views.keys()], 8);
 
 describe.each(['right', 'left'] as const)('the consensus of like figures, %s hand', (hand) => {
   it('is what most of them have, and of equal numbers what comes first', () => {
@@ -94,10 +95,7 @@ describe.each(['right', 'left'] as const)('the consensus of like figures, %s han
 
   it('is worked out for every figure by itself', () => {
     const views = view(hand, '64', '65', '64', '65', '64', '65=5');
-    const figures = [
-      { slices: [0, 2, 4], price: 8 },
-      { slices: [1, 3, 5], price: 16 },
-    ];
+    const figures = [figure([0, 2, 4], 8), figure([1, 3, 5], 16)];
     const path = pathOf(views, 1, 2, 3, 2, 3, 5);
     expect(consensusOf(views, figures, path)).toEqual([3, 5]);
     // One slice of the first deviates, two of the second.
@@ -107,10 +105,7 @@ describe.each(['right', 'left'] as const)('the consensus of like figures, %s han
 
   it('adds its price to every candidate that deviates, of all figures that a slice is in', () => {
     const views = view(hand, '64', '64', '65');
-    const figures = [
-      { slices: [0, 1], price: 8 },
-      { slices: [0], price: 3 },
-    ];
+    const figures = [figure([0, 1], 8), figure([0], 3)];
     const bias = consistencyBias(views, figures, [2, 4]);
     const [first, second, third] = views.map(({ candidates }, at) =>
       Object.fromEntries(candidates.map(({ name }, nth) => [name, bias[at]?.[nth]])),
@@ -132,7 +127,7 @@ describe('the cheapest consensus', () => {
     const through = costs(views, [0, 3, 20, 9, 9], [5, 0, 30, 9, 9], [5, 4, 0, 9, 9]);
     expect(cheapestConsensus(views, [all(views)], through)).toEqual([2]);
     // At a price of 2, 1 costs 0, 2, 2; 2 costs 2, 0, 2; 3 costs 2, 2, 0: the first of equals.
-    expect(cheapestConsensus(views, [{ slices: [0, 1, 2], price: 2 }], through)).toEqual([1]);
+    expect(cheapestConsensus(views, [figure([0, 1, 2], 2)], through)).toEqual([1]);
   });
 
   it('counts a slice with a digit of the file a hundred times', () => {
@@ -146,10 +141,8 @@ describe('the cheapest consensus', () => {
 it('a figure is a chord in any octave, and chords of one shape on other keys in like surroundings', () => {
   // C major in two octaves, with F major between: only C major recurs.
   const octaves = figuresOf(view('right', '48+52+55', '65+69+72', '60+64+67'));
-  expect(octaves).toEqual([{ slices: [0, 2], price: 8 }]);
-  expect(figuresOf(view('right', '48+52+55', '65+69+72', '60=1+64+67'))).toEqual([
-    { slices: [0, 2], price: 16 },
-  ]);
+  expect(octaves).toEqual([figure([0, 2], 8)]);
+  expect(figuresOf(view('right', '48+52+55', '65+69+72', '60=1+64+67'))).toEqual([figure([0, 2], 16)]);
   // Triads of one shape a fourth apart, a leap away from each other: alike with what stands beside them.
   const sequence = ['48+52+55', '60', '72', '53+57+60', '65', '77'];
   const alike = figuresOf(view('right', ...sequence, ...sequence)).map(({ slices }) => slices);

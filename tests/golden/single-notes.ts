@@ -145,9 +145,5 @@ export const SINGLE_NOTES: readonly Tune[] = [
     notes: ['G3 B3 D4 F4 G4 F4 D4 B3 | G3:8'],
     digits: '1 2 3 4 5 4 3 2 1',
     why: 'five notes in an octave, a finger for each',
-    aim: {
-      printed: '1 2 3 4 5 4 2 1 2',
-      worse: '2 crosses the thumb to the last note, for nothing',
-    },
   },
 ];

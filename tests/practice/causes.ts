@@ -65,6 +65,7 @@ export const CAUSES: readonly Cause[] = [
     { span: 'small' },
   ),
   cause('place: under a held key', 'right', 4, 'D5+A5 F5 D5 F5 E5 G5 E5', '15 3 1 3 2 4 2', { holds: 8 }),
+  cause('place: a pivot', 'left', 4, 'G2 F3 B2 F3 G2 F3 B2 F3 C3 G3 E3 G3 C3 G3 E3 G3', times(4, '5 1 3 1')),
   cause(
     'chords: sevenths',
     'left',
@@ -101,6 +102,13 @@ export const CAUSES: readonly Cause[] = [
       .map((bar) => times(4, bar))
       .join(' '),
     [times(8, '1 3 5 3'), times(4, '1 4 5 4'), times(12, '1 3 5 3')].join(' '),
+  ),
+  cause(
+    'likeness: an Alberti bass',
+    'left',
+    5,
+    'A2 E3 C3 E3 A2 E3 C3 E3 G2 D3 B2 D3 G2 D3 B2 D3 F2 D3 A2 D3 F2 D3 A2 D3 E2 D3 G#2 D3 E2 D3 B2 D3',
+    '5 1 3 1 5 1 3 1 5 1 2 1 5 1 2 1 5 1 3 1 5 1 3 1 5 1 3 1 5 1 2 1',
   ),
   cause(
     'black keys: a chromatic run',

@@ -8,6 +8,9 @@ import type { SliceView } from '#core/fingering/view/view.js';
 /** Slices that stand in one place of a figure's occurrences, and mm equivalents that each pays for other fingers. */
 interface Alike {
   readonly slices: readonly number[];
+  /** Slices of an occurrence before and after that place. */
+  readonly before: number;
+  readonly after: number;
   readonly price: number;
 }
 
@@ -20,6 +23,10 @@ const WIDTHS = [
 const CHORD = { free: 8, given: 16 };
 /** The same keys after the same four slices, or before the same four. */
 const SAME_KEYS = { width: 4, price: 15 };
+/** The same on other white keys: intervals counted in white keys, a black key as the one below it. */
+const SEQUENCE = { width: 4, price: 10 };
+/** A key that returns after at least two and at most seven others, all within an octave, of five different keys at most. */
+const RETURN = { least: 3, most: 8, span: 12, keys: 5, price: 8 };
 /** A note within a run of at least seven single keys, by pitch class and those of its two neighbours. */
 const RUN = { notes: 7, price: 15 };
 /** A digit that the file gives counts as many votes. */
@@ -32,24 +39,36 @@ const REST = 0.5;
 const single = (view: SliceView | undefined): view is SliceView => view?.keys.length === 1;
 const pitchClass = (key: number): number => key % 12;
 
+/** Number of a key, from which intervals are counted. */
+type Counted = (key: number) => number;
+const bySemitones: Counted = (key) => key;
+/** White keys up to and with a key. */
+const byWhiteKeys: Counted = (key) => {
+  const whites = [0, 2, 4, 5, 7, 9, 11];
+  return Math.floor(key / 12) * 7 + whites.filter((white) => white <= pitchClass(key)).length;
+};
+
 /** The notes of a slice from the lowest up, with their colours, and whether they are struck or held. */
-function shape({ keys, black, struck }: SliceView): string {
+function shape({ keys, black, struck }: SliceView, number = bySemitones): string {
   return keys
-    .map((key, nth) => `${key - keys[0]!}${black[nth] ? ' black' : ''}${struck[nth] ? '' : ' held'}`)
+    .map(
+      (key, nth) =>
+        `${number(key) - number(keys[0]!)}${black[nth] ? ' black' : ''}${struck[nth] ? '' : ' held'}`,
+    )
     .join(' + ');
 }
 
 /** How a slice follows the one before: interval, pace and whether the hand starts afresh. */
-function following(before: SliceView, view: SliceView): string {
+function following(before: SliceView, view: SliceView, number: Counted): string {
   const pace = view.seconds <= FAST + 1e-9 ? 'fast' : view.seconds <= MODERATE + 1e-9 ? 'moderate' : 'slow';
-  return `${view.keys[0]! - before.keys[0]!} ${pace}${view.fresh ? ' fresh' : ''}`;
+  return `${number(view.keys[0]!) - number(before.keys[0]!)} ${pace}${view.fresh ? ' fresh' : ''}`;
 }
 
 /** Everything from one slice to another, both included. */
-function written(views: readonly SliceView[], from: number, to: number): string {
-  let text = shape(views[from]!);
+function written(views: readonly SliceView[], from: number, to: number, number = bySemitones): string {
+  let text = shape(views[from]!, number);
   for (let at = from + 1; at <= to; at++)
-    text += ` | ${following(views[at - 1]!, views[at]!)}: ${shape(views[at]!)}`;
+    text += ` | ${following(views[at - 1]!, views[at]!, number)}: ${shape(views[at]!, number)}`;
   return text;
 }
 
@@ -106,6 +125,21 @@ function insideRun(views: readonly SliceView[], at: number): boolean {
   return last - first + 1 >= RUN.notes;
 }
 
+/** The slice at which a key returns while the hand, until the key after it, covers all single keys at once. */
+function comesBack(views: readonly SliceView[], at: number): number | undefined {
+  for (let to = at + RETURN.least; to <= at + RETURN.most && to < views.length; to++) {
+    const between = views.slice(at, to + 1);
+    const unbroken = between.every((view, nth) => single(view) && (nth === 0 || (!view.fresh && !view.cut)));
+    const keys = between.map((view) => view.keys[0]!);
+    if (!unbroken || keys.at(-1) !== keys[0] || keys.slice(1, -1).includes(keys[0]!)) continue;
+    const next = views[to + 1];
+    const covered = single(next) ? [...keys, next.keys[0]!] : keys;
+    const span = Math.max(...covered) - Math.min(...covered);
+    return span <= RETURN.span && new Set(covered).size <= RETURN.keys ? to : undefined;
+  }
+  return undefined;
+}
+
 function groups(
   views: readonly SliceView[],
   nameOf: (at: number) => string | undefined,
@@ -125,36 +159,54 @@ export class Likeness {
   constructor(private readonly views: readonly SliceView[]) {
     const last = views.length - 1;
     const alike: Alike[] = [];
-    const add = (found: readonly (readonly number[])[], free: number, given: number): void => {
+    const add = (
+      found: readonly (readonly number[])[],
+      [before, after]: readonly [number, number],
+      free: number,
+      given: number,
+    ): void => {
       for (const slices of found) {
-        alike.push({ slices, price: slices.some((at) => views[at]!.given) ? given : free });
+        const price = slices.some((at) => views[at]!.given) ? given : free;
+        alike.push({ slices, before, after, price });
       }
     };
     const chord = (at: number) => {
       const { keys } = views[at]!;
       return keys.length > 1 ? `${shape(views[at]!)} on ${pitchClass(keys[0]!)}` : undefined;
     };
-    add(groups(views, chord), CHORD.free, CHORD.given);
-    for (const { width, free, given } of WIDTHS) {
-      const figure = (at: number) => {
-        const [from, to] = [at - width, at + width];
-        if (from < 0 || to > last) return undefined;
-        return written(views, from, to) + (isScale(views, from, to) ? ` at ${place(views, at)}` : '');
-      };
-      add(groups(views, figure), free, given);
-    }
+    add(groups(views, chord), [0, 0], CHORD.free, CHORD.given);
+    const figure = (width: number, number: Counted) => (at: number) => {
+      const [from, to] = [at - width, at + width];
+      if (from < 0 || to > last) return undefined;
+      return written(views, from, to, number) + (isScale(views, from, to) ? ` at ${place(views, at)}` : '');
+    };
+    for (const { width, free, given } of WIDTHS)
+      add(groups(views, figure(width, bySemitones)), [width, width], free, given);
+    const sequences = groups(views, figure(SEQUENCE.width, byWhiteKeys));
+    add(sequences, [SEQUENCE.width, SEQUENCE.width], SEQUENCE.price, SEQUENCE.price);
     const { width, price } = SAME_KEYS;
     const led = (at: number) =>
       at < width ? undefined : `${views[at]!.keys[0]}: ${written(views, at - width, at)}`;
     const leading = (at: number) =>
       at + width > last ? undefined : `${views[at]!.keys[0]}: ${written(views, at, at + width)}`;
-    for (const name of [led, leading]) add(groups(views, name), price, price);
+    add(groups(views, led), [width, 0], price, price);
+    add(groups(views, leading), [0, width], price, price);
     const inRun = (at: number) => {
       if (!insideRun(views, at)) return undefined;
       const [before, own, after] = [at - 1, at, at + 1].map((nth) => pitchClass(views[nth]!.keys[0]!));
       return `${own} between ${[before, after].sort((a, b) => a! - b!).join(' and ')}`;
     };
-    add(groups(views, inRun), RUN.price, RUN.price);
+    add(groups(views, inRun), [0, 0], RUN.price, RUN.price);
+    // Where the same music was last heard on another key, the hand has moved along with it.
+    const movedTo = (at: number): boolean => {
+      const own = sequences.find((slices) => slices.includes(at));
+      const earlier = own?.[own.indexOf(at) - 1];
+      return earlier !== undefined && views[earlier]!.keys[0] !== views[at]!.keys[0];
+    };
+    views.forEach((_, at) => {
+      const back = comesBack(views, at);
+      if (back !== undefined && !movedTo(back)) add([[at, back]], [0, 0], RETURN.price, RETURN.price);
+    });
     this.alike = alike;
   }
 

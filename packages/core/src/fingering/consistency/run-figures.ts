@@ -25,7 +25,9 @@ export function runFigures(views: readonly SliceView[]): Figure[] {
     );
   });
   const figures: Figure[] = [];
-  for (const slices of places) if (slices.length > 1) figures.push({ slices, price: PRICE });
+  for (const slices of places) {
+    if (slices.length > 1) figures.push({ slices, before: 0, after: 0, price: PRICE });
+  }
   return figures;
 }
 

@@ -15,9 +15,12 @@ import {
 import type { Figure } from './figure.js';
 import { figuresOf } from './figures.js';
 import { cheapestConsistent } from './joint.js';
+import { spread } from './spread.js';
 
 /** Searches with a consensus assumed; a third changes next to nothing. */
 const ROUNDS = 2;
+/** Times that the ways of figures are tried at all their occurrences; a third changes next to nothing. */
+const SPREADS = 2;
 /** Slices of a passage that is short enough to search it for the joint minimum itself, and prefixes followed for that. */
 const PASSAGE = 64;
 const MOST_PREFIXES = 5000;
@@ -39,9 +42,9 @@ interface Proposal {
  * The fingering that costs least, with what it pays where it fingers the same figure in different ways. That price depends
  * on slices far apart, which the search cannot weigh together. Instead a consensus is assumed and every deviation from it
  * priced, which the search minimises exactly: first with no consensus, then with the fingers that cost each figure's
- * slices least together, then with the consensus of the fingering just found. A passage of up to `PASSAGE` slices is
- * searched for the joint minimum, too. The best of these proposals is taken: exact for such a passage as long as
- * `MOST_PREFIXES` suffice, else an approximation.
+ * slices least together, then with the consensus of the fingering just found. What no slice changes alone is tried at all
+ * places of a figure at once (`spread`). A passage of up to `PASSAGE` slices is searched for the joint minimum, too. The
+ * best of these proposals is taken: exact for such a passage as long as `MOST_PREFIXES` suffice, else an approximation.
  *
  * @param free the objective without a bias
  */
@@ -60,6 +63,11 @@ export function consistentChoice(free: Objective): ConsistentChoice {
     proposals.push(proposal);
     if (areSame(proposal.consensus, consensus)) break;
     consensus = proposal.consensus;
+  }
+  for (let round = 0; round < SPREADS; round++) {
+    const path = spread(free, figures, proposals.reduce(better).choice);
+    if (!path) break;
+    proposals.push(proposalTowards(free, figures, consensusOf(views, figures, path), search));
   }
   if (views.length <= PASSAGE) {
     const prefixes = new PrefixCosts(free, costsToGo(free));

@@ -17,7 +17,7 @@ export class InconsistencyTally {
 
   constructor(
     private readonly views: readonly SliceView[],
-    figures: readonly Figure[],
+    private readonly figures: readonly Figure[],
   ) {
     const own = views.map((): number[] => []);
     figures.forEach(({ slices }, nth) => {
@@ -27,6 +27,11 @@ export class InconsistencyTally {
     this.#prices = figures.map(({ price }) => price);
     this.#counts = figures.map(() => new Map());
     this.#most = figures.map(() => 0);
+  }
+
+  /** Whether all slices of a figure are there and have the same fingers. */
+  isAlike(figure: number): boolean {
+    return this.#most[figure] === this.figures[figure]!.slices.length;
   }
 
   /** Adds the next slice with its candidate. */
