@@ -144,6 +144,16 @@ describe('where some instructions are left', () => {
   });
 });
 
+it('beside ours a digit of the user’s in the same wrapper stays, and what holds it', () => {
+  const text = mark(score(measure(...three)), {
+    digits: [{ part: 0, note: 1, finger: 2, placement: 'above' }],
+  });
+  const wrapped = text.replace('</technical>', '<up-bow/></technical>');
+  expect(clear(wrapped).text).toMatch(/<technical>\s*<up-bow\/><\/technical>/);
+  const own = text.replace('</technical>', '<fingering>5</fingering></technical>');
+  expect(digitsIn(clear(own).text)).toBe('C D5 E');
+});
+
 describe('words', () => {
   const marked = saved(three);
 

@@ -133,6 +133,9 @@ describe('clear', () => {
     '<?handline?>',
     '<?handline later 7?>',
     '<?handline digit 9?>',
+    '<?handline digit x3?>',
+    '<?handline digit 3-?>',
+    '<?handline digit A6?>',
     '<?handline cue %zz?>',
     '<?handline kept %3Cx?>',
   ])('does not stumble over %s', (instruction) => {

@@ -18,6 +18,7 @@ describe('imperfect files', () => {
     ['a negative length', note('C4', -4), 'no usable duration'],
     ['a chord member without a note', note('C4', 4, { lead: '<chord/>' }), 'no note to join'],
     ['a <backup> of 0', plain + move('backup', '0'), '<backup> has no positive duration'],
+    ['a <backup> too far', plain + move('backup', '9'), '<backup> goes back beyond the start of its measure'],
     ['a <forward> of 0', move('forward', '0'), '<forward> has no positive duration'],
     ['a <forward> back', plain + move('forward', '-4'), '<forward> has no positive duration'],
     ['a <backup> without number', plain + move('backup', ''), '<backup> has no positive duration'],

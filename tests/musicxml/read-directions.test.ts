@@ -66,6 +66,17 @@ describe('directions', () => {
   });
 });
 
+it('a rest under the word itself does not end what it governs, the first one behind a note does', () => {
+  const word = '<direction><direction-type><words>m.s.</words></direction-type></direction>';
+  const hands = (content: string) =>
+    only([attributes() + content]).notes.map((found) => found.handWord ?? '-');
+  expect(hands(word + rest(4) + note('C4', 4) + note('D4', 4))).toEqual(['left', 'left']);
+  expect(hands(word + note('C4', 4) + rest(4) + note('D4', 4))).toEqual(['left', '-']);
+  // A rest of another voice, where the first note begins, is none behind it.
+  const two = '<backup><duration>4</duration></backup>';
+  expect(hands(word + note('C4', 4) + two + rest(4, '2') + note('D4', 4))).toEqual(['left', 'left']);
+});
+
 describe('scores', () => {
   it('read the same partwise and timewise', () => {
     const { score } = readFixture('timewise.musicxml');

@@ -160,6 +160,19 @@ describe('notes', () => {
     expect(score.parts.map((found) => found.keyboard)).toEqual([false, true, false]);
   });
 
+  it('sound by the last <transpose>, that of their own staff first', () => {
+    const transpose = (semitones: number, staff?: number) =>
+      `<attributes><transpose${staff === undefined ? '' : ` number="${staff}"`}><chromatic>${semitones}</chromatic></transpose></attributes>`;
+    const both = note('C4', 1) + note('C4', 1, { staff: 2 });
+    const keys = (...marks: readonly string[]) =>
+      only([attributes() + marks.join('') + both]).notes.map(({ key }) => key);
+    expect(keys(transpose(2))).toEqual([62, 62]);
+    expect(keys(transpose(3, 2))).toEqual([60, 63]);
+    expect(keys(transpose(2), transpose(3, 2))).toEqual([62, 63]);
+    // For all staves again.
+    expect(keys(transpose(3, 2), transpose(2))).toEqual([62, 62]);
+  });
+
   it('of cue, hidden, percussion, tablature and ossia staves are left alone and take their time', () => {
     const cue = note('C4', 4, { lead: '<cue/>' });
     const hidden = note('C4', 4).replace('<note>', '<note print-object="no">');

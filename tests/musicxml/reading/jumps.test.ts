@@ -48,6 +48,19 @@ describe('a sounding jump', () => {
     expect(played(whole, closed(sound('tempo="90"')))).toBe('12');
   });
 
+  it('is one of several in a direction, and words are words alone', () => {
+    const direction = (...what: readonly string[]) =>
+      `<direction><direction-type><words>x</words></direction-type>${what.map(sound).join('')}</direction>`;
+    const segno = opened(printed('<segno/>'));
+    // D.C. sounds, and D.S. is in words: the first counts, wherever it stands among others.
+    for (const sounds of [
+      ['dacapo="yes"', 'tempo="90"'],
+      ['tempo="90"', 'dacapo="yes"'],
+    ] as const)
+      expect(played(whole, segno, closed(words('D.S.')), closed(direction(...sounds)))).toBe('12341234');
+    expect(played(whole, closed(printed('<rehearsal>D.C.</rehearsal>')))).toBe('12');
+  });
+
   it('stands alone or in a direction', () => {
     const inside = `<direction><direction-type><words>D.C.</words></direction-type>${daCapo}</direction>`;
     expect(played(whole, closed(inside))).toBe('1212');
@@ -197,6 +210,13 @@ describe('endings', () => {
     expect(played(whole, ...first, bracket('2', 'stop'), whole)).toBe('123145');
     const open = [left(ending('1', 'start')) + whole, whole + right(ending('1', 'discontinue') + backward)];
     expect(played(whole, ...open, bracket('2', 'stop'), whole)).toBe('123145');
+  });
+
+  it('over several measures are left out whole in the other passes, where no other ending follows too', () => {
+    for (const stop of ['stop', 'discontinue']) {
+      const first = [left(ending('1', 'start')) + whole, whole + right(ending('1', stop) + backward)];
+      expect(played(whole, ...first, whole)).toBe('12314');
+    }
   });
 
   it('without a stop cover their own measure, up to the next ending at most', () => {

@@ -83,6 +83,13 @@ describe('tempo marks', () => {
     expect(tempi(metronome(beat, perMinute))).toEqual(expected);
   });
 
+  it('are in the order of time, whichever part or offset they come from, the last one at a place counting', () => {
+    const later = (tempo: number, offset: number) =>
+      `<direction><direction-type><words/></direction-type><offset>${offset}</offset><sound tempo="${tempo}"/></direction>`;
+    expect(tempi(later(90, 8), '<sound tempo="80"/>', later(70, -4))).toEqual([70, 90]);
+    expect(tempi(later(90, 8), '<sound tempo="80"/>', later(70, 0))).toEqual([80, 70]);
+  });
+
   it('sound rather than what is printed', () => {
     const both = metronome(unit('quarter'), '90').replace('</direction>', '<sound tempo="80"/></direction>');
     expect(tempi(both)).toEqual([80]);

@@ -28,6 +28,7 @@ describe('note heads', () => {
     expect(one(note(C) + note(pitch('B', 3, 1)) + note(pitch('C', 5, -1)) + note(pitch('F', -1, 0)))).toBe(
       '60@0:0 60@0:1920 71@0:3840 5@0:5760',
     );
+    expect(one(note(pitch(' C ', ' 4 ')))).toBe('60@0:0');
     expect(one(note(pitch('A', 4, 0.4)) + note(pitch('A', 4, 0.6)))).toBe('69@0:0 70@0:1920');
     const classes = headsOf(
       tree(partwise([note(pitch('C', -1, -1)) + note(pitch('G', 9))])),
