@@ -135,11 +135,16 @@ describe('one text', () => {
   });
 
   it('of carry, contour and roll comes back with the same move by every alone', () => {
-    const there = arms([0, 50, 0, 50, 0]);
-    const again = (density: Density) => said(there, { layers: ['carry'], density }).map(({ slice }) => slice);
+    const again = (density: Density, seconds = 0.6) => {
+      const there = arms([0, 50, 0, 50, 0]).map((slice) => ({ ...slice, seconds }));
+      return said(there, { layers: ['carry'], density }).map(({ slice }) => slice);
+    };
     expect(again('every')).toEqual([0, 1, 2, 3]);
     expect(again('essential')).toEqual([0, 1, 2]);
     expect(again('demanding')).toEqual([0, 1, 2]);
+    // What comes quicker than it can be read is told there and back.
+    expect(again('every', 0.59)).toEqual([0, 1, 2, 3]);
+    expect(again('essential', 0.59)).toEqual([0, 1]);
   });
 
   it('tells where a move of several notes ends, and itself where it is of one', () => {

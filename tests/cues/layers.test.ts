@@ -116,6 +116,14 @@ describe('the forearm', () => {
     expect(turned(rests)).toEqual([]);
   });
 
+  it('rotates between keys that do not come back in turns of 0.7 at least', () => {
+    const across = (rolls: readonly number[]) =>
+      turned(row('roll', rolls).map((slice, at) => ({ ...slice, seconds: 0.25, key: 60 + at })));
+    expect(across([0, 0.7, 0, 0.7, 0])).toEqual(['0: rotate']);
+    expect(across([0, 0.69, 0, 0.69, 0])).toEqual([]);
+    expect(across([0, 0.7, 0, 0.69, 0])).not.toContain('0: rotate');
+  });
+
   it('has its side told again after a figure, and the figure once', () => {
     expect(rolled([0, 0.8, 0, 0.8, 0, 0, 0.8])).toEqual(['0: rotate', '6: turn-fifth']);
     expect(rolled([0, 0.8, 0.8, 0, 0.8, 0, 0.8, 0.8])).toEqual(['1: turn-fifth', '2: rotate']);
@@ -162,6 +170,47 @@ describe('a cue that comes back', () => {
     expect(moves([{ key: 50 }, {}, { key: 52 }, {}])).toEqual(['1: rotate', '3: rotate']);
     expect(moves([{ finger: 1 }, {}, { finger: 3 }, {}])).toEqual(['1: rotate', '3: rotate']);
     expect(moves([{}, { finger: 4 }, {}, { finger: 5 }])).toEqual(['1: rotate', '3: rotate']);
+  });
+
+  it('leaves out what would be said twice in a row without it', () => {
+    const again = (keys: LayerCues, places: readonly number[], more: Readonly<Record<number, Made>> = {}) => {
+      const { line, plan } = made(places.map((key, at) => ({ key, ...more[at] })));
+      return said(withoutRepeated(line, plan, keys));
+    };
+    const thumb = ['turn-thumb', 'turn-fifth', 'turn-thumb'] as const;
+    expect(again([undefined, ...thumb], [60, 62, 64, 65])).toEqual([
+      '1: turn-thumb',
+      '2: turn-fifth',
+      '3: turn-thumb',
+    ]);
+    // The second turn away is the first one over again.
+    const keys: LayerCues = [undefined, 'turn-fifth', 'turn-thumb', undefined, 'turn-fifth', 'turn-thumb'];
+    const back = [60, 62, 60, 60, 62, 67];
+    expect(again(keys, back)).toEqual(['1: turn-fifth', '2: turn-thumb']);
+    expect(again(keys, back, { 3: { free: 0.2 } })).toEqual([
+      '1: turn-fifth',
+      '2: turn-thumb',
+      '5: turn-thumb',
+    ]);
+    // The wrist is level to begin with; a rise that is told has its end told.
+    expect(again([undefined, 'wrist-level'], [60, 62])).toEqual([]);
+    const rises: LayerCues = [
+      undefined,
+      'wrist-rises',
+      'wrist-level',
+      undefined,
+      'wrist-rises',
+      'wrist-level',
+    ];
+    expect(again(rises, [60, 62, 64, 60, 65, 64])).toEqual([
+      '1: wrist-rises',
+      '2: wrist-level',
+      '4: wrist-rises',
+      '5: wrist-level',
+    ]);
+    expect(again(rises, [60, 62, 64, 60, 62, 65])).toEqual(['1: wrist-rises', '2: wrist-level']);
+    const ends: LayerCues = [undefined, 'wrist-rises', 'wrist-level', 'wrist-rises', 'wrist-level'];
+    expect(again(ends, [60, 62, 64, 62, 64])).toHaveLength(4);
   });
 
   it('of another kind is told', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { keyName, pitchClassName } from '#core/keyboard/key-names.js';
+import { keyName } from '#core/keyboard/key-names.js';
 import { HIGHEST_KEY, isBlack, LOWEST_KEY } from '#core/keyboard/key-plan.js';
 
 const key = fc.integer({ min: LOWEST_KEY, max: HIGHEST_KEY });
@@ -32,7 +32,6 @@ describe('names of keys', () => {
     expect(keyName(60, { step: 6, alter: 1 })).toBe('B♯3');
     expect(keyName(59, { step: 0, alter: -1 })).toBe('C♭4');
     expect(keyName(67, { step: 3, alter: 2 })).toBe('F♯♯4');
-    expect(pitchClassName(61, { step: 1, alter: -1 })).toBe('D♭');
   });
 
   it('pass over the spelling of another key, as in a transposed part', () => {
@@ -40,13 +39,7 @@ describe('names of keys', () => {
       fc.property(key, (own) => {
         const other = { step: isBlack(own) ? 0 : 2, alter: own % 12 === 4 ? 1 : 0 };
         expect(keyName(own, other)).toBe(keyName(own));
-        expect(pitchClassName(own, other)).toBe(pitchClassName(own));
       }),
     );
-  });
-
-  it('without octave and spelling give both names of a black key', () => {
-    const names = Array.from({ length: 12 }, (_, nth) => pitchClassName(60 + nth));
-    expect(names.join(' ')).toBe('C C♯/D♭ D D♯/E♭ E F F♯/G♭ G G♯/A♭ A A♯/B♭ B');
   });
 });

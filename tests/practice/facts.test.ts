@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import { reasonText } from '#core/cues/reasons.js';
-import { pitchClassName } from '#core/keyboard/key-names.js';
+import { keyName } from '#core/keyboard/key-names.js';
 import { blackNeighbours, freeWidth, isBlack } from '#core/keyboard/key-plan.js';
 import { planMotion } from '#core/motion/motion.js';
 import type { MotionPlan } from '#core/motion/plan.js';
@@ -35,7 +35,7 @@ const changes = (plan: MotionPlan): number[] => plan.slices.map((slice) => slice
 function print(title: string, side: Hand, keys: readonly number[], digits: string, plan: MotionPlan): void {
   const cells = plan.slices.map((slice, at) => {
     const change = at === 0 ? `at ${slice.depth}` : `${slice.depthChange > 0 ? '+' : ''}${slice.depthChange}`;
-    return `${digits[at]} ${pitchClassName(keys[at]!)} ${change}${slice.lean ? ' (lean)' : ''}`;
+    return `${digits[at]} ${keyName(keys[at]!)} ${change}${slice.lean ? ' (lean)' : ''}`;
   });
   console.log(`${title}, ${side} hand, mm: ${cells.join(' | ')}`);
 }
@@ -173,7 +173,7 @@ describe.each(HANDS)('common practice, %s hand', (side) => {
         const keys = [low, middle, turn, middle, low];
         const [withThree, withFour] = [play(side, keys, '12321', pace), play(side, keys, '23432', pace)];
         console.log(
-          `${keys.map((key) => pitchClassName(key)).join(' ')}, ${side}: ${withThree.depthTravel} mm, ${withFour.depthTravel} mm`,
+          `${keys.map((key) => keyName(key)).join(' ')}, ${side}: ${withThree.depthTravel} mm, ${withFour.depthTravel} mm`,
         );
         expect(withThree.depthTravel).toBeLessThanOrEqual(withFour.depthTravel);
       }

@@ -19,6 +19,6 @@ describe('mutants of the fixtures', () => {
     }
     console.log(`mutants: ${[...outcomes].map(([code, count]) => `${count} ${code}`).join(', ')}`);
     expect(outcomes.get('marked')).toBeGreaterThan(COUNT / 10);
-    expect(outcomes.size).toBeGreaterThan(4);
+    expect(outcomes.size).toBeGreaterThan(3);
   });
 });

@@ -4,12 +4,9 @@ import type { Crossing, MotionPlan } from '../motion/plan.js';
 import type { Density } from '../options/options.js';
 import type { CueKey } from './keys.js';
 import type { LayerCues } from './layer-cues.js';
+import { FARTHEST_SLICES, isReadable } from './readable.js';
 import { moveInto, Remembered } from './repeated.js';
 
-/** Crossings of one run lie at most this many slices apart, from memory: an arpeggio over an octave has three between. */
-const FARTHEST_SLICES = 5;
-/** Seconds that a player takes to read a text: a run whose crossings come quicker is told of them once. From memory. */
-const READING_SECONDS = 0.6;
 /** Difficulty in mm equivalents from which `demanding` tells of a run: a thumb to a black key, or behind 5. From memory. */
 const HARD = 16;
 
@@ -76,10 +73,4 @@ function runsOf(line: Line, slices: MotionPlan['slices']): readonly (readonly nu
     }
   }
   return runs;
-}
-
-function isReadable(line: Line, run: readonly number[]): boolean {
-  let seconds = 0;
-  for (let at = run[0]! + 1; at <= run.at(-1)!; at++) seconds += line.slices[at]!.seconds;
-  return run.length < 2 || seconds / (run.length - 1) >= READING_SECONDS;
 }

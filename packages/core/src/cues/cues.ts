@@ -6,6 +6,7 @@ import { crossingKey, crossingSlices, handCues } from './crossing-cues.js';
 import { type DepthMove, depthMoves } from './depth-cues.js';
 import { CUE_KEYS, CUE_LAYERS, type CueKey, DEFAULT_LAYERS } from './keys.js';
 import { carryCues, contourCues, type LayerCues, rollCues } from './layer-cues.js';
+import { readableCues } from './readable.js';
 import { withoutRepeated } from './repeated.js';
 import { BETWEEN, cueWording, fullWording, printedLines, type Wording } from './wording.js';
 
@@ -38,10 +39,11 @@ const MOST_KEYS = 2;
 const LEAST_DASHES = 2;
 /**
  * Letters of a text that fit between a note and the next, by whether they are a quarter note apart or nearer: measured on
- * pages that verovio drew. A dash stands where the text before it has ended.
+ * pages that verovio drew. A dash stands where the text before it has ended, and not close behind it.
  */
-const LETTERS_A_NOTE = 6;
-const LETTERS_A_QUICK_NOTE = 3;
+const LETTERS_A_NOTE = 5;
+const LETTERS_A_QUICK_NOTE = 2.5;
+const GAP = 1;
 const QUICK = 1;
 const DASH: readonly CueKey[] = ['goes-on'];
 
@@ -78,7 +80,7 @@ export function planCues(line: Line, plan: MotionPlan, context: CueContext): rea
     if (own.length === 0) continue;
     const text = writer.text(slice, own);
     cues.push({ slice, keys: own, text, end });
-    letters = Math.max(letters, longestLine(text));
+    letters = Math.max(letters, longestLine(text) + GAP);
   }
   return cues;
 }
@@ -119,7 +121,8 @@ function keysBySlice(
   if (layers.includes('roll')) others.push(rollCues(line, plan));
   if (layers.includes('carry')) others.push(carryCues(plan));
   if (layers.includes('contour')) others.push(contourCues(plan));
-  for (const cues of others) add(density === 'every' ? cues : withoutRepeated(line, plan, cues));
+  for (const cues of others)
+    add(density === 'every' ? cues : withoutRepeated(line, plan, readableCues(line, cues)));
   return all.map(inPrint);
 }
 

@@ -55,8 +55,9 @@ export function contourCues(plan: MotionPlan): LayerCues {
 }
 
 /**
- * The forearm's turns. Where it turns to and fro with every note, as in trills, tremolos, broken octaves and Alberti
- * basses, one cue tells of the figure; elsewhere each side in turn, as the forearm swings.
+ * The forearm's turns. Where it turns to and fro with every note, widely or between keys that come back, as in trills,
+ * tremolos, broken octaves and Alberti basses, one cue tells of the figure; elsewhere each side in turn, as the forearm
+ * swings.
  */
 export function rollCues(line: Line, plan: MotionPlan): LayerCues {
   const { slices } = plan;
@@ -88,10 +89,24 @@ function figureEnd(line: Line, slices: readonly SliceMotion[], start: number): n
     const turn = turnAt(slices, end);
     const { seconds } = line.slices[end]!;
     if (turn === 0 || turn === last || seconds > FIGURE_SECONDS || isFreshStart(line.slices[end]!)) break;
+    if (!isWide(slices, end) && !comesBack(slices, end)) break;
     last = turn;
     end++;
   }
   return end;
+}
+
+function isWide(slices: readonly SliceMotion[], at: number): boolean {
+  return Math.abs(slices[at]!.roll - slices[at - 1]!.roll) >= NOTICEABLE_TURN;
+}
+
+/** Whether one of the notes between which the forearm turns comes back on the other's far side, as in a trill. */
+function comesBack(slices: readonly SliceMotion[], at: number): boolean {
+  return shareKey(slices[at - 1]!, slices[at + 1]) || shareKey(slices[at]!, slices[at - 2]);
+}
+
+function shareKey(one: SliceMotion, other: SliceMotion | undefined): boolean {
+  return one.fingers.some(({ key }) => other?.fingers.some((own) => own.key === key));
 }
 
 /** The whole turn to one side that begins at a slice; 0 where none does. */

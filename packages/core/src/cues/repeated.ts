@@ -1,3 +1,4 @@
+import { isFreshStart } from '../hands/fresh-start.js';
 import type { Line } from '../hands/line.js';
 import type { FingerDepth, MotionPlan, SliceMotion } from '../motion/plan.js';
 import type { CueKey } from './keys.js';
@@ -18,13 +19,25 @@ export class Remembered {
   }
 }
 
-/** Leaves out the same cue for the same move. */
+/** Cues of which one says that the other has ended: neither is told twice in a row. */
+const IN_TURN: readonly CueKey[] = ['wrist-rises', 'wrist-level', 'turn-thumb', 'turn-fifth'];
+
+/**
+ * Leaves out the same cue for the same move, and what would then be said twice in a row, as that the wrist is level where
+ * its rise is left out.
+ */
 export function withoutRepeated(line: Line, plan: MotionPlan, cues: LayerCues): LayerCues {
   const told = new Remembered();
+  let last: CueKey | undefined = 'wrist-level';
   return cues.map((key, at): CueKey | undefined => {
+    if (isFreshStart(line.slices[at]!)) last = 'wrist-level';
     if (key === undefined) return undefined;
     const id = `${key} ${moveInto(plan, at)}`;
-    return told.comesBack(id, line.slices[at]!.measure) ? undefined : key;
+    const isKnown = told.comesBack(id, line.slices[at]!.measure);
+    const endsRise = key === 'wrist-level' && last === 'wrist-rises';
+    if ((isKnown && !endsRise) || (key === last && IN_TURN.includes(key))) return undefined;
+    last = key;
+    return key;
   });
 }
 

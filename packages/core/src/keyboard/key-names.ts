@@ -26,15 +26,6 @@ export function keyName(key: number, spelling?: Spelling): string {
   return `${spelledName(own)}${octave}`;
 }
 
-/** Name of a key for people, without its octave; as `keyName`, but a black key without a spelling has both its names. */
-export function pitchClassName(key: number, spelling?: Spelling): string {
-  if (spelling && spells(spelling, key)) return spelledName(spelling);
-  const sharp = sharpSpelling(key);
-  return sharp.alter === 0
-    ? spelledName(sharp)
-    : `${spelledName(sharp)}/${spelledName({ step: sharp.step + 1, alter: -1 })}`;
-}
-
 /**
  * How a key is written at a place on the staff; undefined where no accidental leads there, as in a transposed part.
  *

@@ -1,10 +1,10 @@
 import type { ReachAdvice, WayOut } from '../fingering/reach-advice.js';
 import { includesHand, type Line, otherHand, writtenAs } from '../hands/line.js';
-import { keyName } from '../keyboard/key-names.js';
+import { keyName, spellingOf } from '../keyboard/key-names.js';
 import type { ReadResult } from '../musicxml/read/score.js';
 import { quarterInMeasure } from '../score/beat.js';
 import type { Place, Warning } from '../score/errors.js';
-import type { Hand, Part } from '../score/model.js';
+import type { Hand, Note, Part } from '../score/model.js';
 import { notePlace } from '../score/place.js';
 import type { LineAnalysis } from './plan.js';
 import type { Selection } from './selection.js';
@@ -76,13 +76,21 @@ export function waysOut({ hand, slices }: Line, { slice, left, otherHand: keys, 
   return ways.map((way) => texts[way]).join(', or ');
 }
 
-/** `the left hand takes C3 of the right hand's chord` */
-export function whoTakes(takenBy: Hand, keys: readonly number[]): string {
-  return `the ${takenBy} hand takes ${names(keys)} of the ${otherHand(takenBy)} hand's chord`;
-}
-
-function names(keys: readonly number[]): string {
-  return listed(keys, (key) => keyName(key));
+/**
+ * `the left hand takes C3 of the right hand's chord`
+ *
+ * @param notes what it takes, each key named as one of them is written
+ */
+export function whoTakes(
+  takenBy: Hand,
+  keys: readonly number[],
+  notes: readonly Pick<Note, 'key' | 'diatonic'>[],
+): string {
+  const names = listed(keys, (key) => {
+    const note = notes.find((own) => own.key === key);
+    return keyName(key, note && spellingOf(key, note.diatonic));
+  });
+  return `the ${takenBy} hand takes ${names} of the ${otherHand(takenBy)} hand's chord`;
 }
 
 /** Keys that a message names: no chord that somebody plays has more. */

@@ -36,7 +36,7 @@ export const english: Words = {
     'far-in': 'forearm far in',
     out: 'forearm out',
     'far-out': 'forearm far out',
-    lean: 'lean in over the key',
+    lean: 'forearm leans in',
   },
   meanings: {
     'thumb-passes': 'the thumb passes behind the finger that plays',

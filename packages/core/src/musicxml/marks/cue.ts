@@ -5,6 +5,7 @@ import { writeInstruction } from './format.js';
 import { type InsertionBuilder, type NewElement, xmlText } from './insertions.js';
 import { indexAt, layoutLike } from './layout.js';
 import { tokenName } from './record/token.js';
+import type { Slurred } from './slurs.js';
 
 function textIn(element: XmlElement, name: string): string | undefined {
   return element.textOf(name) || undefined;
@@ -51,6 +52,10 @@ export interface DirectionOptions {
   readonly fonts: string;
 }
 
+/** Says nothing and prints nothing, but programs keep it. */
+const BLANK = '\u00a0';
+const LETTER = /[\p{L}\p{N}]/u;
+
 /** In points, smaller than the usual words: what fits behind the last note of a line. */
 const SIZE = '8';
 
@@ -88,22 +93,6 @@ export function insertDirection(
     elements: [directionElement(clean, options.fonts, token)],
   }));
   return { head, token, edit: { start: at, end: at, text: built } };
-}
-
-/**
- * The lines of a cue as one direction, so that a program moves them out of the way together. What stands there already
- * is not printed again.
- */
-export function insertCue(
-  text: string,
-  head: XmlElement,
-  direction: DirectionText,
-  options: DirectionOptions,
-): Direction[] {
-  const there = wordsBefore(head, direction.staff);
-  const lines = linesOf(direction.text).filter((line) => !there.has(line.trim()));
-  if (lines.length === 0) return [];
-  return [insertDirection(text, head, { ...direction, text: lines.join('\n') }, options)];
 }
 
 /**
@@ -145,21 +134,30 @@ function wordsBefore(head: XmlElement, staff: string | undefined): ReadonlySet<s
 /**
  * A cue goes before the chord of its note, with the staff and voice of the note itself. Where a cross-staff chord
  * begins on another staff the voice is left out: some readers take the first staff that they meet with a voice
- * for the staff of the whole voice, and would move its notes.
+ * for the staff of the whole voice, and would move its notes. Its lines are one direction, so that a program moves them
+ * out of the way together; what stands there already is not printed again. A blank line lies towards a slur, because programs
+ * let slurs touch the feet of letters.
  */
 export function writeCue(
   text: string,
   note: XmlElement,
   mark: CueMark,
   options: DirectionOptions,
+  slurred: Slurred,
 ): Direction[] {
   const { head, ...place } = placeOf(note);
   const { placement } = mark;
-  return insertCue(text, head, { kind: 'cue', text: mark.text, placement, ...place }, options);
+  const there = wordsBefore(head, place.staff);
+  const lines = linesOf(mark.text).filter((line) => !there.has(line.trim()));
+  if (lines.length === 0) return [];
+  // A dash has no feet that a slur could touch.
+  if (slurred[placement].has(mark.note) && lines.some((line) => LETTER.test(line))) {
+    if (placement === 'above') lines.push(BLANK);
+    else lines.unshift(BLANK);
+  }
+  const direction = { kind: 'cue', text: lines.join('\n'), placement, ...place } as const;
+  return [insertDirection(text, head, direction, options)];
 }
-
-/** Says nothing and prints nothing, but programs keep it. */
-const BLANK = '\u00a0';
 
 /** Words for a record alone, before a note. */
 export function writeBlank(text: string, note: XmlElement, options: DirectionOptions): Direction {

@@ -7,6 +7,7 @@ import { fontsBefore } from './fonts.js';
 import { InsertionBuilder } from './insertions.js';
 import { writeLegend } from './legend.js';
 import { shareOut, type Written } from './record/write.js';
+import { notesAtSlurs, type Slurred } from './slurs.js';
 
 /** What writing needs of a `ReadResult`. */
 export type MarkableScore = Pick<ReadResult, 'root' | 'score' | 'elements' | 'measureElements'>;
@@ -62,12 +63,15 @@ function wordsOf(text: string, source: MarkableScore, marks: Marks, options: Dir
     const staves = source.score.parts[part]?.staves ?? 1;
     if (first !== undefined) directions.push(...writeLegend(text, first, staves, marks.legend, options));
   }
+  const slurred = new Map<number, Slurred>();
   for (const cue of marks.cues) {
-    const element = source.elements[cue.part]?.[cue.note];
+    const elements = source.elements[cue.part];
+    const element = elements?.[cue.note];
     // A blank cue says nothing, and makes some readers lose ties.
-    if (element !== undefined && cue.text.trim() !== '') {
-      for (const direction of writeCue(text, element, cue, options)) directions.push(direction);
-    }
+    if (element === undefined || cue.text.trim() === '') continue;
+    const slurs = slurred.get(cue.part) ?? notesAtSlurs(source.score.parts[cue.part]!.notes, elements!);
+    slurred.set(cue.part, slurs);
+    for (const direction of writeCue(text, element, cue, options, slurs)) directions.push(direction);
   }
   return directions;
 }

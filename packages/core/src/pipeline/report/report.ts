@@ -83,11 +83,15 @@ function sharedOf(part: Part, { shares }: LineAnalysis, chosen: Selection): Shar
     .map((own) => ({ own, note: part.notes[own.kept]! }))
     .filter(({ note }) => chosen(note.measure))
     .sort((a, b) => compare(a.note.onset, b.note.onset))
-    .map(({ own: { takenBy, keys }, note }) => ({
+    .map(({ own: { takenBy, keys, taken }, note }) => ({
       ...beatOf(part, note),
       takenBy,
       keys,
-      message: whoTakes(takenBy, keys),
+      message: whoTakes(
+        takenBy,
+        keys,
+        Array.from(taken, (id) => part.notes[id]!),
+      ),
     }));
 }
 
