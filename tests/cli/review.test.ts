@@ -1,4 +1,5 @@
-import { mkdirSync, readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
@@ -14,6 +15,8 @@ const validate = new Ajv2020().compile(SCHEMA);
 /** One finger hops: worth changing. */
 const HOP = scoreOf({ right: 'C4=1 D4=2 E4=2 F4=3 G4=4' });
 const EASY = scoreOf({ right: 'C4=1 D4=2 E4=3 F4=4 G4=5' });
+/** A stretch for a small hand. */
+const WIDE = scoreOf({ right: 'C4=1+A4=4 C4=2+A4=5 D4=1+B4=5' });
 
 describe('review', () => {
   test('of one score is a screen for people, with the advice and the caution', async () => {
@@ -100,6 +103,63 @@ player; see a clinician about symptoms.
     expect(entries.map(({ status }) => status).sort()).toEqual(['refused', 'unchanged', 'unchanged']);
     const again = await handline(args, folder.path);
     expect([again.code, again.stderr]).toEqual([2, expect.stringMatching(/found\.jsonl: is already there/)]);
+  });
+
+  test('goes on in a report that was cut off, and does anew what was changed or reviewed otherwise', async () => {
+    mkdirSync(folder.at('edition'));
+    folder.put('edition/a.musicxml', HOP);
+    folder.put('edition/b.musicxml', EASY);
+    const args = ['review', 'edition', '--report', 'found.jsonl', '--skip-done', '--jobs', '1'];
+    const lines = () => readFileSync(folder.at('found.jsonl'), 'utf8').split('\n');
+    const first = await handline(args, folder.path);
+    expect([first.code, lines().length]).toEqual([0, 3]);
+    const [whole] = lines();
+    writeFileSync(folder.at('found.jsonl'), `${whole}\n${lines()[1]!.slice(0, 50)}`);
+    const second = await handline([...args, '--fail-on', 'change'], folder.path);
+    // What was done is told in the table, counts for the exit code, and is not printed again.
+    expect(second.code).toBe(6);
+    expect(second.stdout.toString()).toMatch(
+      /^edition.b\.musicxml\n[\s\S]+Scores, worst first[\s\S]+a\.musicxml[\s\S]+b\.musicxml/,
+    );
+    expect(lines()[0]).toBe(whole);
+    expect(
+      lines()
+        .slice(2)
+        .map((line) => (line === '' ? '' : JSON.parse(line).input)),
+    ).toEqual([join('edition', 'b.musicxml'), '']);
+    const third = await handline(args, folder.path);
+    expect([third.stdout.toString().startsWith('Scores, worst first'), lines().length]).toEqual([true, 4]);
+    await handline([...args, '--span', '8th'], folder.path);
+    expect(lines()).toHaveLength(6);
+    folder.put('edition/a.musicxml', EASY);
+    await handline([...args, '--span', '8th'], folder.path);
+    expect(lines()).toHaveLength(7);
+    const alone = await handline(['review', 'edition', '--skip-done'], folder.path);
+    expect([alone.code, alone.stderr]).toEqual([2, expect.stringMatching(/--skip-done goes with --report/)]);
+  });
+
+  test('takes hand and language of a student from the file of settings', async () => {
+    folder.put('wide.musicxml', WIDE);
+    const students = { Ida: { span: '8th', digits: 'sparse' }, Jo: { span: '11th', language: 'de' } };
+    folder.put('handline.config.json', JSON.stringify({ layers: ['depth'], for: students }));
+    const textFor = async (...options: string[]) =>
+      (await handline(['review', 'wide.musicxml', ...options], folder.path)).stdout.toString();
+    const [ida, jo] = [await textFor('--for', 'Ida'), await textFor('--for', 'Jo')];
+    expect(ida).toBe(await textFor('--span', '8th'));
+    expect(jo).toBe(await textFor('--span', '11th', '--language', 'de'));
+    expect(ida).not.toBe(await textFor());
+    expect(await textFor('--for', 'Jo', '--language', 'en')).toContain('notes have digits');
+    const nobody = await handline(['review', 'wide.musicxml', '--for', 'Max'], folder.path);
+    expect([nobody.code, nobody.stderr]).toEqual([2, expect.stringMatching(/knows Ida, Jo/)]);
+  });
+
+  test('knows a score by the file, not by its name', async () => {
+    folder.put('hop.musicxml', HOP);
+    folder.put('list.txt', 'hop.musicxml\n./hop.musicxml\n');
+    const listed = await handline(['review', '@list.txt'], folder.path);
+    expect(listed.stdout.toString().match(/^hop\.musicxml$/gm)).toHaveLength(1);
+    const twice = await handline(['review', 'hop.musicxml', './hop.musicxml'], folder.path);
+    expect([twice.code, twice.stderr]).toEqual([2, expect.stringMatching(/are the same file; give it once/)]);
   });
 
   test('as JSON fits the schema, errors included; as Markdown it is a page', async () => {

@@ -82,6 +82,7 @@ describe('help', () => {
     const options = [...text.matchAll(/^ {2,6}(?:-\w, )?(--[a-z-]+)/gm)].map((match) => match[1]);
     expect(options).toEqual(
       [
+        ['--for', '--config'],
         ['--hands', '--part', '--staff', '--measures', '--span'],
         ['--try', '--against', '--alternatives'],
         [
@@ -93,6 +94,7 @@ describe('help', () => {
           '--report',
           '--quiet',
           '--jobs',
+          '--skip-done',
           '--fail-on',
         ],
         ['--output', '--mark', '--force'],

@@ -21,6 +21,9 @@ const TURNS: readonly (readonly number[])[] = [60, 62, 64, 65, 67, 69, 71].flatM
   ),
 );
 
+/** Pitch classes. */
+const G_MAJOR: readonly number[] = [7, 9, 11, 0, 2, 4, 6];
+
 const text = (keys: readonly number[], digits: readonly number[]): string =>
   keys.map((key, nth) => `${name(key)}=${digits[nth]}`).join(' ');
 
@@ -53,9 +56,10 @@ describe.each<Hand>(['right', 'left'])('a turn at a black key, %s hand', (hand) 
     expect(finding!.remedy!.text).toContain('3 then need not come out');
   });
 
-  it('the same is found at other turns, wherever it saves as much', () => {
+  it('the same is found in at least three other keys, wherever it saves as much', () => {
     const found = offers.filter(({ finding }) => finding !== undefined);
-    expect(found.length).toBeGreaterThanOrEqual(4);
+    const elsewhere = found.filter(({ keys }) => keys.some((key) => !G_MAJOR.includes(key % 12)));
+    expect(elsewhere.length).toBeGreaterThanOrEqual(3);
     for (const { finding } of found) expect(finding!.level).toBe('remark');
     for (const { keys, finding } of offers)
       expect([keys, finding !== undefined]).toEqual([keys, saved(keys, hand) >= THRESHOLDS.remark]);

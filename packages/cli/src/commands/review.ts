@@ -1,22 +1,15 @@
-import {
-  type MarkReviewOptions,
-  markReview,
-  type Review,
-  type ReviewOptions,
-  reviewMarkdown,
-  reviewsTable,
-  reviewText,
-} from '@handline/core';
+import type { Writable } from 'node:stream';
+import { type MarkReviewOptions, markReview, type ReviewOptions } from '@handline/core';
 import type { Argv } from 'yargs';
 import { CliError, Exit, type ExitCode, graver, usageError } from '../exit.js';
 import { expandInputs } from '../files/inputs.js';
-import { type Job, planJobs, shown } from '../files/jobs.js';
-import { readSource } from '../files/read.js';
+import { eachOnce, type Job, planJobs, shown } from '../files/jobs.js';
+import { type FileState, readSource } from '../files/read.js';
 import { deliver } from '../jobs/deliver.js';
 import { failed } from '../jobs/failed.js';
 import { inTurn } from '../jobs/in-turn.js';
 import { type Performers, performers } from '../jobs/performers.js';
-import { type Streams, send } from '../jobs/streams.js';
+import { ClosedPipe, type Streams, send } from '../jobs/streams.js';
 import { addLimitOptions, mostBytes } from '../options/limits.js';
 import {
   type Arguments,
@@ -27,12 +20,18 @@ import {
   reportChoice,
   text,
 } from '../options/output-options.js';
-import { addReviewOptions, failingLevels, reviewOptions } from '../options/review-options.js';
+import {
+  addReviewOptions,
+  failingLevels,
+  reviewArguments,
+  reviewOptions,
+} from '../options/review-options.js';
 import type { Outcome } from '../outcome.js';
 import { CAUTION, EXIT_CODES, INPUTS } from '../output/help.js';
-import { oneLine } from '../output/line.js';
 import { progressOf } from '../output/progress.js';
 import { Reports } from '../output/reports.js';
+import { EarlierReviews, optionsPrint } from '../reviews/earlier.js';
+import { type PagesChoice, type ReviewEntry, ReviewPages } from '../reviews/pages.js';
 import { SUMMARIES } from './summaries.js';
 
 export function buildReview(parser: Argv): Argv {
@@ -46,46 +45,54 @@ export function buildReview(parser: Argv): Argv {
     .epilogue(`${EXIT_CODES}\n\n${CAUTION}`);
 }
 
-/** What became of one score. */
-interface Entry {
-  readonly input: string;
-  readonly review?: Review;
-  readonly error?: NonNullable<Outcome['error']>;
-}
-
 /** `handline review`. */
-export async function runReview(args: Arguments, streams: Streams): Promise<ExitCode> {
+export async function runReview(typed: Arguments, streams: Streams): Promise<ExitCode> {
+  const args = await reviewArguments(typed);
   const options = reviewOptions(args);
   const failing = failingLevels(args);
-  const choice = { ...reportChoice(args), jobs: jobsOf(args) };
+  const pagesChoice = pagesOf(args, options);
+  const report = reportChoice(args);
   const inputs = await reviewed(args, streams);
   const job = await outputJob(inputs, args);
-  const reports = job?.destination.kind === 'stdout' ? streams.stderr : streams.stdout;
-  const limits = options.limits ?? {};
-  const most = mostBytes(limits);
-  const second = await secondScore(args, streams, most);
-  const work = { name: 'review', options: { ...options, ...second } } as const;
-  const order = { work, mostBytes: most, full: true };
-  const lines = await Reports.open({ ...choice, json: false }, reports);
+  const stream = job?.destination.kind === 'stdout' ? streams.stderr : streams.stdout;
+  // Pages that come one after the other show how far it is.
+  const onScreen = stream.isTTY === true && pagesChoice.form !== 'json';
+  const choice = { ...report, quiet: report.quiet || onScreen, jobs: jobsOf(args) };
+  const most = mostBytes(options.limits ?? {});
+  const work = {
+    name: 'review',
+    options: { ...options, ...(await secondScore(args, streams, most)) },
+  } as const;
+  const print = optionsPrint(work.options);
+  const earlier = await earlierReviews(args, choice.report);
+  const lines = await Reports.open({ ...choice, json: false }, stream, earlier !== undefined);
   const progress = await progressOf(inputs.length, choice, streams);
+  const order = { work, mostBytes: most, full: true };
   const doers = await performers(order, inputs.length, choice.jobs, streams.stdin);
-  const entries: Entry[] = [];
+  const pages = new ReviewPages(pagesChoice);
+  const out = new Printed(stream);
   let exit: ExitCode = Exit.ok;
   const take = async (place: number, input: string): Promise<void> => {
-    const done = await reviewOne(input, job, doers, args, limits, streams);
-    entries[place] = done.entry;
-    const { error, review: own } = done.entry;
-    await lines.add(place, {
-      input: done.entry.input,
-      status: done.status,
-      ...(error && { error }),
-      ...done.found,
-    });
+    const row = await earlier?.rowOf(input, print);
+    const done = row ? alreadyDone(input) : await reviewOne(input, job, doers, args, options, streams);
+    const { entry, status, state } = done;
+    const levels = (row ?? entry.review)?.levels;
     exit = graver(exit, done.exit);
-    if (error && (!flag(args, 'json') || reports === streams.stdout))
-      progress.say(`handline: ${error.message}`);
-    if (own && failing.some((level) => own.levels[level] > 0)) exit = graver(exit, Exit.found);
-    progress.step(done.status);
+    if (levels && failing.some((level) => levels[level] > 0)) exit = graver(exit, Exit.found);
+    if (!row) {
+      const outcome = {
+        input: entry.input,
+        status,
+        ...(entry.error && { error: entry.error }),
+        ...done.found,
+      };
+      const { size, modified } = state ?? {};
+      await lines.add(place, outcome, state && { state: { size, modified, options: print } });
+    }
+    if (entry.error && (pagesChoice.form !== 'json' || stream === streams.stdout))
+      progress.say(`handline: ${entry.error.message}`);
+    await out.print(pages.add(place, entry, row));
+    progress.step(status);
   };
   try {
     await inTurn(inputs, doers.atOnce, take);
@@ -94,17 +101,46 @@ export async function runReview(args: Arguments, streams: Streams): Promise<Exit
     await doers.end();
   }
   await lines.end('');
-  const report = flag(args, 'json')
-    ? `${JSON.stringify({ files: entries }, null, 2)}\n`
-    : pages(entries, args, options.language ?? 'en');
-  if (report !== '') await send(reports, report);
-  return exit;
+  await out.print(pages.end());
+  return out.isRead ? exit : Exit.unread;
+}
+
+function pagesOf(args: Arguments, { language = 'en' }: ReviewOptions): PagesChoice {
+  const form = flag(args, 'json') ? 'json' : flag(args, 'markdown') ? 'markdown' : 'text';
+  return { form, all: flag(args, 'all'), language };
+}
+
+/** What an earlier run has written to the file of `--report`, where this one is to go on. */
+async function earlierReviews(
+  args: Arguments,
+  report: string | undefined,
+): Promise<EarlierReviews | undefined> {
+  if (!flag(args, 'skip-done')) return undefined;
+  if (report === undefined) throw usageError('--skip-done goes with --report FILE, in which it goes on');
+  return EarlierReviews.read(report);
+}
+
+/** What is printed; where nobody reads on, the lines of the report are written all the same. */
+class Printed {
+  isRead = true;
+
+  constructor(private readonly stream: Writable) {}
+
+  async print(text: string): Promise<void> {
+    if (text === '' || !this.isRead) return;
+    try {
+      await send(this.stream, text);
+    } catch (error) {
+      if (!(error instanceof ClosedPipe)) throw error;
+      this.isRead = false;
+    }
+  }
 }
 
 /** The scores that are named, each once. */
 async function reviewed(args: Arguments, streams: Streams): Promise<readonly string[]> {
-  const { list } = await expandInputs(inputsOf(args), streams.stdin, undefined);
-  return [...new Set(list.map(({ path }) => path))];
+  const inputs = await eachOnce(await expandInputs(inputsOf(args), streams.stdin, undefined));
+  return [...inputs.values()].map(({ path }) => path);
 }
 
 /** Where the score with the findings goes, if it is asked for. */
@@ -120,34 +156,48 @@ async function outputJob(inputs: readonly string[], args: Arguments): Promise<Jo
   return job;
 }
 
+/** What became of one score, and where a line of the report tells of it. */
+interface Done {
+  readonly entry: ReviewEntry;
+  readonly exit: ExitCode;
+  readonly status: Outcome['status'];
+  readonly state?: FileState;
+  readonly found?: Pick<Outcome, 'result'>;
+}
+
+function alreadyDone(input: string): Done {
+  return { entry: { input: shown(input, 'input') }, exit: Exit.ok, status: 'done' };
+}
+
 async function reviewOne(
   input: string,
   job: Job | undefined,
   doers: Performers,
   args: Arguments,
-  limits: NonNullable<ReviewOptions['limits']>,
+  { limits = {} }: ReviewOptions,
   streams: Streams,
-): Promise<{ entry: Entry; exit: ExitCode; status: Outcome['status']; found: Pick<Outcome, 'result'> }> {
+): Promise<Done> {
   const file = shown(input, 'input');
   const destination = job?.destination ?? { kind: 'stdout' };
   const performed = await doers.perform({ input, destination: { kind: 'stdout' } });
   if ('failure' in performed) {
     const { exit, status, error } = performed.failure;
-    return { entry: { input: file, ...(error && { error }) }, exit, status, found: {} };
+    return { entry: { input: file, ...(error && { error }) }, exit, status };
   }
   const { findings, output: bytes, state } = performed;
-  const own = findings.review!;
+  const review = findings.review!;
   try {
     if (job) {
       const form = (text(args, 'mark') ?? 'numbers') as NonNullable<MarkReviewOptions['form']>;
-      const output = markReview(bytes, own, { file, form, limits });
+      const output = markReview(bytes, review, { file, form, limits });
       await deliver(job, state ? { state } : {}, { changed: true, output }, streams);
     }
     const status = job ? 'written' : 'unchanged';
-    return { entry: { input: file, review: own }, exit: Exit.ok, status, found: { result: findings } };
+    const found = { result: findings };
+    return { entry: { input: file, review }, exit: Exit.ok, status, found, ...(state && { state }) };
   } catch (error) {
     const { exit, status, error: found } = failed(error, file, destination);
-    return { entry: { input: file, ...(found && { error: found }) }, exit, status, found: {} };
+    return { entry: { input: file, ...(found && { error: found }) }, exit, status };
   }
 }
 
@@ -164,21 +214,4 @@ async function secondScore(
     if (!(error instanceof CliError)) throw error;
     throw new CliError(error.exit, `--against ${against}: ${error.message}`);
   }
-}
-
-/** Every review for people, and a table of several scores, worst first. */
-function pages(
-  entries: readonly Entry[],
-  args: Arguments,
-  language: NonNullable<ReviewOptions['language']>,
-): string {
-  const markdown = flag(args, 'markdown');
-  const scores = entries.flatMap(({ input, review: own }) =>
-    own ? [{ title: oneLine(input), review: own }] : [],
-  );
-  const texts = scores.map(({ title, review: own }) =>
-    markdown ? reviewMarkdown(own, { title }) : reviewText(own, { title, all: flag(args, 'all') }),
-  );
-  if (scores.length > 1) texts.push(reviewsTable(scores, language, markdown ? 'markdown' : 'text'));
-  return texts.join('\n');
 }

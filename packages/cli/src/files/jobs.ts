@@ -39,16 +39,23 @@ export async function planJobs(
 ): Promise<Job[]> {
   if (choice.output !== undefined) refuse(choice.output);
   const inputs = await expandInputs(names, stdin, choice.outDir);
+  const sources = await eachOnce(inputs);
+  const jobs = [...sources.values()].map(({ path }) => ({
+    input: path,
+    destination: destinationOf(path, inputs, choice, toScreen),
+  }));
+  await refuseClashes(jobs, sources);
+  return jobs;
+}
+
+/** The inputs by the file that they are; one that a folder, a pattern or a list gives once more counts once. */
+export async function eachOnce({ list }: Pick<Inputs, 'list'>): Promise<ReadonlyMap<string, Input>> {
   const sources = new Map<string, Input>();
-  const jobs: Job[] = [];
-  for (const input of inputs.list) {
-    const destination = destinationOf(input.path, inputs, choice, toScreen);
+  for (const input of list) {
     const name = input.path === '-' ? '-' : await identity(input.path);
     const earlier = sources.get(name);
-    if (earlier === undefined) {
-      sources.set(name, input);
-      jobs.push({ input: input.path, destination });
-    } else if (earlier.named && input.named) {
+    if (earlier === undefined) sources.set(name, input);
+    else if (earlier.named && input.named) {
       throw usageError(
         earlier.path === input.path
           ? `${shown(input.path, 'input')} is given more than once; give it once`
@@ -56,8 +63,7 @@ export async function planJobs(
       );
     }
   }
-  await refuseClashes(jobs, sources);
-  return jobs;
+  return sources;
 }
 
 /**

@@ -1,8 +1,10 @@
 import { LEVELS, type Level, type ReviewOptions, type Thresholds, type Trial } from '@handline/core';
 import type { Argv } from 'yargs';
 import { usageError } from '../exit.js';
+import { configured } from './config.js';
 import { defined } from './defined.js';
 import { limitsOf } from './limits.js';
+import { addSomeMarkOptions } from './mark-options.js';
 import { type Arguments, text } from './output-options.js';
 import { LANGUAGES, parseCount, parseList, parseMeasures, parseSpan, parseStaff } from './values.js';
 
@@ -24,7 +26,7 @@ const LEVEL_NAMES: Readonly<Record<string, Level>> = {
 export function addReviewOptions(parser: Argv): Argv {
   const value = (group: string, describe: string) =>
     ({ group, type: 'string', requiresArg: true, describe }) as const;
-  return parser
+  return addSomeMarkOptions(parser, ['for', 'config'])
     .option('hands', {
       ...value(WHAT, 'Hands to review [both]'),
       choices: ['both', 'right', 'left'] as const,
@@ -65,11 +67,17 @@ export function addReviewOptions(parser: Argv): Argv {
     )
     .option('quiet', { alias: 'q', group: REPORT, type: 'boolean', describe: 'Show no progress' })
     .option('jobs', value(REPORT, 'Scores worked on at once [as many as there are cores]'))
+    .option('skip-done', {
+      group: REPORT,
+      type: 'boolean',
+      describe: 'Go on in the file of --report: pass over scores that it has as they are, reviewed alike',
+    })
     .option('fail-on', {
       ...value(REPORT, 'End with exit code 6 where there is a finding of this level or a graver one'),
       choices: ['change', 'look', 'remark'] as const,
     })
-    .conflicts('json', ['markdown', 'all'])
+    .conflicts('json', ['markdown', 'all', 'skip-done'])
+    .conflicts('skip-done', 'output')
     .option('output', {
       alias: 'o',
       ...value(
@@ -82,6 +90,16 @@ export function addReviewOptions(parser: Argv): Argv {
       choices: ['numbers', 'words'] as const,
     })
     .option('force', { group: OUTPUT, type: 'boolean', describe: 'Overwrite an existing result' });
+}
+
+/** Options that a review takes from the file of settings, which may hold more, for `mark`. */
+const SETTINGS = ['hands', 'part', 'staff', 'span', 'language'];
+
+/** The command line, completed by the file of settings. @throws CliError usage */
+export async function reviewArguments(typed: Arguments): Promise<Arguments> {
+  const settings = await configured(typed);
+  const own = SETTINGS.filter((name) => settings[name] !== undefined);
+  return { ...Object.fromEntries(own.map((name) => [name, settings[name]])), ...typed };
 }
 
 /** The options of core's `review`, but for the second score. */

@@ -1,4 +1,5 @@
 import type { Report } from '@handline/core';
+import { InOrder } from '../jobs/in-order.js';
 import type { Findings, Outcome } from '../outcome.js';
 
 /** What became of one input, with the library's report on it where there is one. */
@@ -23,9 +24,8 @@ export function jsonEntry({ result, ...outcome }: Outcome): FileReport & Pick<Fi
 
 /** A `RunReport`, text by text. */
 export class JsonReport {
-  /** Texts of files that were done before an earlier one. */
-  readonly #waiting = new Map<number, string>();
-  #next = 0;
+  readonly #order = new InOrder<string>();
+  #told = 0;
 
   /** @param version of the report's form */
   constructor(private readonly version: string) {}
@@ -33,19 +33,16 @@ export class JsonReport {
   /** The text that can be written now. */
   add(place: number, outcome: Outcome): string {
     const entry = JSON.stringify(jsonEntry(outcome), null, 2).replaceAll('\n', '\n    ');
-    this.#waiting.set(place, entry);
     let text = '';
-    for (;;) {
-      const next = this.#waiting.get(this.#next);
-      if (next === undefined) return text;
-      this.#waiting.delete(this.#next);
-      text += `${this.#next === 0 ? this.#head() : ','}\n    ${next}`;
-      this.#next += 1;
+    for (const next of this.#order.add(place, entry)) {
+      text += `${this.#told === 0 ? this.#head() : ','}\n    ${next}`;
+      this.#told += 1;
     }
+    return text;
   }
 
   end(): string {
-    return this.#next === 0 ? `${this.#head()}]\n}\n` : '\n  ]\n}\n';
+    return this.#told === 0 ? `${this.#head()}]\n}\n` : '\n  ]\n}\n';
   }
 
   #head(): string {

@@ -23,9 +23,12 @@ export class Reports {
     this.#lines = lines;
   }
 
-  /** @throws CliError usage, where the file for `--report` cannot be made */
-  static async open(choice: ReportChoice, stream: Writable): Promise<Reports> {
-    const lines = choice.report === undefined ? undefined : await opened(choice.report);
+  /**
+   * @param goesOn whether lines are added to a file that is there
+   * @throws CliError usage, where the file for `--report` cannot be made
+   */
+  static async open(choice: ReportChoice, stream: Writable, goesOn = false): Promise<Reports> {
+    const lines = choice.report === undefined ? undefined : await opened(choice.report, goesOn);
     return new Reports(stream, choice.json ? await jsonReport() : undefined, lines);
   }
 
@@ -34,15 +37,16 @@ export class Reports {
     return this.#lines !== undefined;
   }
 
-  async add(place: number, outcome: Outcome): Promise<void> {
-    await this.#line(outcome);
+  /** @param more what only the line tells */
+  async add(place: number, outcome: Outcome, more: object = {}): Promise<void> {
+    await this.#line({ ...jsonEntry(outcome), ...more });
     await this.#send(this.#json?.add(place, outcome) ?? '');
   }
 
-  #line(outcome: Outcome): Promise<void> {
+  #line(entry: object): Promise<void> {
     const lines = this.#lines;
     if (lines === undefined) return this.#written;
-    this.#written = this.#written.then(() => lines.appendFile(`${JSON.stringify(jsonEntry(outcome))}\n`));
+    this.#written = this.#written.then(() => lines.appendFile(`${JSON.stringify(entry)}\n`));
     return this.#written;
   }
 
@@ -69,13 +73,24 @@ async function jsonReport(): Promise<JsonReport> {
 }
 
 /** Never over a file that is there, which might be a score. */
-async function opened(file: string): Promise<FileHandle> {
+async function opened(file: string, goesOn: boolean): Promise<FileHandle> {
   try {
-    return await open(file, 'wx');
+    if (!goesOn) return await open(file, 'wx');
+    const handle = await open(file, 'a+');
+    await endLine(handle);
+    return handle;
   } catch (error) {
     const taken = systemCode(error) === 'EEXIST';
     throw usageError(
       `--report ${file}: ${taken ? 'is already there; choose another name' : inPlainWords(error)}`,
     );
   }
+}
+
+/** A line that was cut off where a run was ended stays by itself. */
+async function endLine(handle: FileHandle): Promise<void> {
+  const { size } = await handle.stat();
+  if (size === 0) return;
+  const { buffer } = await handle.read({ buffer: Buffer.alloc(1), position: size - 1 });
+  if (buffer.toString() !== '\n') await handle.appendFile('\n');
 }

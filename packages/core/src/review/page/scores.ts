@@ -9,8 +9,8 @@ import { columns } from './text.js';
 export interface ReviewedScore {
   /** Name of the score. */
   readonly title: string;
-  /** What was found in it. */
-  readonly review: Review;
+  /** What the table tells of its review. */
+  readonly review: Pick<Review, 'digits' | 'levels' | 'mm'>;
 }
 
 /** Several scores in one table, worst first: most findings of the gravest level, of equal ones most movement beyond the least. */
