@@ -151,6 +151,10 @@ describe('handline handout', () => {
     const bad = join(folder, 'bad.musicxml');
     writeFileSync(bad, '<html/>');
     expect((await handline(['handout', bad, '-o', join(folder, 'x.html')], folder)).code).toBe(1);
+    const imperfect = join(ROOT, 'fixtures/read/imperfect.musicxml');
+    const empty = await handline(['handout', imperfect, '-o', join(folder, 'x.html')], folder);
+    expect(empty.code).toBe(1);
+    expect(empty.stderr).toContain('finds no notes in it');
     expect((await handline(['handout', DEMO, '--legend', '-o', join(folder, 'x.html')], folder)).code).toBe(
       2,
     );

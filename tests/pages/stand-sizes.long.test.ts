@@ -56,6 +56,7 @@ describe.skipIf(whyNot !== undefined)('the stand in Chromium, small and large', 
   it('shows a score of 5,000 notes as it is engraved, and can be stopped', { timeout: 900_000 }, async () => {
     const own = await opened(browser, address);
     const begun = performance.now();
+    await own.evaluate(WATCH);
     await drop(own, 'long.musicxml', new TextEncoder().encode(long(5000)));
     await own.waitForSelector('.music', { timeout: 4 * READY });
     const first = performance.now() - begun;
@@ -67,6 +68,16 @@ describe.skipIf(whyNot !== undefined)('the stand in Chromium, small and large', 
       `5,000 notes: first systems after ${Math.round(first)} ms, all ${systems} after ${Math.round(performance.now() - begun)} ms, with a digit changed meanwhile`,
     );
     expect(systems).toBeGreaterThan(60);
+    // The bar was seen, at work for both, with shares that grew until the next work or the next turn began.
+    const bars = (await own.evaluate('window.bars')) as [text: string, share: number][];
+    expect(await own.locator('#progress').isHidden()).toBe(true);
+    for (const text of ['Working out the fingering', 'Engraving']) {
+      const shares = bars.filter(([name]) => name === text).map(([, share]) => share);
+      expect(new Set(shares).size, text).toBeGreaterThan(2);
+      expect(shares.every((share) => share >= 0 && share <= 1)).toBe(true);
+      const backwards = shares.filter((share, nth) => nth > 0 && share < shares[nth - 1]!);
+      expect(backwards.length, text).toBeLessThanOrEqual(2);
+    }
     await own.click('[data-finger="1"]');
     await own.click('#stop', { timeout: READY });
     await own.waitForSelector('.music .yours', { timeout: READY });
@@ -75,6 +86,18 @@ describe.skipIf(whyNot !== undefined)('the stand in Chromium, small and large', 
     await own.context().close();
   });
 });
+
+/** Notes what the bar shows whenever it changes. */
+const WATCH = `
+  window.bars = [];
+  const bar = document.getElementById('progress');
+  const note = () => {
+    const last = window.bars.at(-1);
+    const now = [document.getElementById('status').textContent, bar.value];
+    if (!bar.hidden && bar.hasAttribute('value') && String(last) !== String(now)) window.bars.push(now);
+  };
+  new MutationObserver(note).observe(bar, { attributes: true });
+`;
 
 /** The demo's measures again and again. */
 function long(notes: number): string {

@@ -8,7 +8,7 @@ import {
   type Report,
   type SliceReport,
 } from '@handline/core';
-import { usageError } from '../../exit.js';
+import { CliError, Exit, usageError } from '../../exit.js';
 import type { Engraver, MeasureRange, System } from '../engraver.js';
 import { excerptsOf, unnamed } from '../score/excerpt.js';
 import { partwise } from '../score/partwise.js';
@@ -54,7 +54,11 @@ interface Marked {
   readonly report: Report;
 }
 
-/** A passage of a score as it is in print, with the plan of the same with a digit on every note. */
+/**
+ * A passage of a score as it is in print, with the plan of the same with a digit on every note.
+ *
+ * @throws CliError where the score cannot be engraved
+ */
 export function passageFrom(
   { printed, whole }: { readonly printed: Marked; readonly whole: Marked },
   options: Pick<AnnotateOptions, 'file' | 'limits' | 'parts' | 'staff' | 'span' | 'measures'>,
@@ -90,6 +94,9 @@ export function passageFrom(
   const engraved = other
     ? systemsLike(other, text, engraver)
     : [engraver.systems(text, { ...(chosen && { range }), ...(breaks && { breaks }) })];
+  const isPlayed = lines.some(({ line }) => line.slices.some(({ measure }) => isWithin(measure, range)));
+  if (isPlayed && !engraved.flat().some(({ notes }) => notes.size > 0))
+    throw new CliError(Exit.refused, 'cannot be engraved by verovio, which finds no notes in it');
   let systems = 0;
   return {
     lines,

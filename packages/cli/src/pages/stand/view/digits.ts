@@ -3,8 +3,6 @@ import type { Struck } from '../notes.js';
 const SVG = 'http://www.w3.org/2000/svg';
 /** Room around a digit in its box, in verovio's units. */
 const BOX_ROOM = 40;
-/** Size of a digit that is crossed out, against the others. */
-const SMALLER = 0.8;
 
 /** A digit in the music, with what is to be shown at it. */
 export interface DigitOf {
@@ -47,16 +45,16 @@ function markOf(whose: 'yours' | 'given', { x, y, width, height }: DOMRect): SVG
 /** As one does it with a pencil. */
 function crossedOut(finger: number, inner: Element, { x, y, width, height }: DOMRect): Element[] {
   const own = document.createElementNS(SVG, 'text');
-  const size = SMALLER * Number.parseFloat(inner.getAttribute('font-size') ?? '400');
-  const left = x + width + 2.5 * BOX_ROOM;
+  const size = Number.parseFloat(inner.getAttribute('font-size') ?? '400');
+  const left = x + width + 3 * BOX_ROOM;
+  const base = y + height * 0.8;
   own.setAttribute('class', 'before');
   own.setAttribute('x', `${left}`);
-  own.setAttribute('y', `${y + height * 0.8}`);
+  own.setAttribute('y', `${base}`);
   own.setAttribute('font-size', `${size}px`);
   own.textContent = `${finger}`;
-  const right = left + 0.55 * size;
-  const [low, high] = [y + height * 0.85, y + height * 0.8 - 0.75 * size];
-  return [own, path('before', `M${left - BOX_ROOM} ${low}L${right + BOX_ROOM / 2} ${high}`)];
+  const middle = base - 0.33 * size;
+  return [own, path('before', `M${left - BOX_ROOM} ${middle}h${width + 2 * BOX_ROOM}`)];
 }
 
 function path(name: string, d: string): SVGPathElement {

@@ -7,6 +7,7 @@ import type { StateCompared } from '../workers/compared.js';
 import { byId, element } from './dom.js';
 import type { Before } from './music.js';
 import { showCompared, showNote, showWhy } from './note-texts.js';
+import { showSigns } from './signs.js';
 
 /** ms that a note stays chosen before its other fingers are worked out. */
 const PAUSE = 350;
@@ -40,6 +41,7 @@ export class NotePanel {
     byId('whose').replaceChildren(
       ...([whose.yours, whose.given, whose.ours] as const).map((text) => element('li', text)),
     );
+    showSigns(this.#around.language());
     this.show(this.#struck);
   }
 

@@ -97,6 +97,7 @@ export function showCompared(compared: StateCompared | undefined, notes: Notes, 
     element('ul', '', rows),
     element('p', fill(words.changed, { count: changes.length })),
     element('ul', '', list),
+    element('p', words.before),
   );
 }
 

@@ -32,10 +32,9 @@ export interface StandWords {
   readonly fingers: string;
   readonly giveBack: string;
   readonly why: string;
-  readonly explain: string;
   readonly keyboard: string;
-  readonly compared: string;
   readonly compare: string;
+  readonly before: string;
   readonly digits: string;
   readonly warnings: string;
   readonly caution: string;
