@@ -105,7 +105,7 @@ describe.skipIf(whyNot !== undefined)('the stand in Chromium', { timeout: 300_00
     await page.waitForSelector('#compared li');
     expect(await page.textContent('#compared')).toMatch(/Measure 1, beat 2, right hand, B4: \d → 4/);
     // On the music too: the digit of before, crossed out beside the one of now.
-    await page.waitForSelector('[data-digit-of="note-0-2"] path.before');
+    await page.waitForSelector('[data-digit-of="note-0-2"] text.before');
     const [, before] = /B4: (\d) → 4/.exec((await page.textContent('#compared'))!)!;
     expect(await page.textContent('[data-digit-of="note-0-2"] text.before')).toBe(before);
     await page.waitForSelector('#why li', { timeout: READY });
