@@ -27,17 +27,22 @@ export function launched(): Promise<Browser> {
   });
 }
 
-/** mm of a page between the margins above and below. */
+/** mm of a page between the margins above and below, and between those at its sides. */
 const ROOM = { A4: 297 - 28, Letter: 279.4 - 28 };
+const WIDTH = { A4: 210 - 30, Letter: 215.9 - 30 };
 
 /** Prints a page to a file and sees that no system is cut. The page stays as it is for print. */
 export async function printed(page: Page, pdf: string, format: keyof typeof ROOM) {
   await page.emulateMedia({ media: 'print' });
   await page.pdf({ path: pdf, format });
   const pages = readFileSync(pdf, 'latin1').match(/\/Type\s*\/Page\b(?!s)/g)!.length;
+  // As wide as on paper, so that it is as high.
+  const screen = page.viewportSize()!;
+  await page.setViewportSize({ width: Math.round((WIDTH[format] * 96) / 25.4), height: screen.height });
   const heights = (await page.evaluate(
     `[...document.querySelectorAll('figure.system')].map((one) => [one.getBoundingClientRect().height * 25.4 / 96, getComputedStyle(one).breakInside])`,
   )) as [number, string][];
+  await page.setViewportSize(screen);
   // A block that a page cannot hold is the only one that is cut in spite of break-inside.
   for (const [height, inside] of heights) {
     expect(height).toBeLessThan(ROOM[format]);

@@ -69,8 +69,8 @@ export const german: Words = {
     arm: 'der Arm',
     own: { in: '{mover} geht hinein: {why}', out: '{mover} kommt heraus: {why}' },
     ready: {
-      in: '{mover} geht hinein, bereit für {coming}: {why}',
-      out: '{mover} kommt heraus, bereit für {coming}: {why}',
+      in: '{mover} geht hinein, gleich kommt {coming}: {why}',
+      out: '{mover} kommt heraus, gleich kommt {coming}: {why}',
     },
     evenly: {
       in: '{mover} geht hinein: der Arm bewegt sich gleichmäßig weiter',
