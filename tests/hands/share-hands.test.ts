@@ -28,7 +28,7 @@ describe('hands that share a chord', () => {
     expect(plays.right).toMatch(/^63\+64\+67=1\+/);
     expect(plays.left).toMatch(/^48\+55=[45]\+1$/);
     expect(words).toEqual(['r.h. above']);
-    expect(told[1]).toEqual(["the right hand takes D♯4 of the left hand's chord"]);
+    expect(told[1]).toEqual(["the right hand takes E♭4 of the left hand's chord"]);
   });
 
   it('a hand that has nothing else gets a line of its own', () => {
