@@ -175,6 +175,6 @@ describe('words', () => {
 
   it('of a cue carry the record of their part; no other words are written for it', () => {
     expect(marked.match(/<direction /g)).toHaveLength(1);
-    expect(marked).toMatch(/font-family="[^"]*,handline-[0-9a-z]+\.a1c2e3"/);
+    expect(marked).toMatch(/font-family="[^"]*,handline-[0-9a-z]+\.n3\.a1c2e3"/);
   });
 });

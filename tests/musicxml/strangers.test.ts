@@ -89,6 +89,27 @@ describe('a score that was saved without instructions', () => {
     expect(clear(output)).toEqual({ output, warnings: [] });
   });
 
+  it('tells how many digits are left where words of ours have been taken out since', () => {
+    const run = ['C', 'D', 'E', 'F', 'G', 'A', 'B'].map((step) => note(`${step}4`, 4));
+    const many = onePart([attributes() + [...run, ...run, ...run.reverse()].join('')]);
+    const marked = withoutInstructions(annotate(many, { density: 'every' }).output);
+    const words = [...marked.matchAll(/<direction (?:(?!<\/direction>)[\s\S])*?<\/direction>/g)];
+    const count = (score: string) => score.match(/<fingering/g)?.length ?? 0;
+    let told = 0;
+    for (const { 0: own, index } of words) {
+      const { output, warnings } = clear(marked.slice(0, index) + marked.slice(index + own.length));
+      const left = count(output);
+      if (left === 0) expect(warnings).toEqual([]);
+      else {
+        told++;
+        expect(warnings).toMatchObject([{ code: 'NOT_OURS' }]);
+        expect(warnings[0]!.message).toContain(left === 1 ? 'a digit of ours' : `${left} digits of ours`);
+      }
+    }
+    expect(told).toBeGreaterThan(1);
+    expect(clear(marked)).toEqual({ output: many, warnings: [] });
+  });
+
   it('has no cue twice where it kept no fonts either', () => {
     const marked = annotate(text, { density: 'every' }).output;
     const bare = withoutInstructions(marked).replaceAll(/ font-family="[^"]*handline[^"]*"/g, '');

@@ -160,20 +160,20 @@ describe('records are shared out over words', () => {
   }
 
   it('from each to the next, the first with what lies before it', () => {
-    expect(shared([0])).toEqual({ records: ['.a1c2e3f4h5j1l2'], bare: [] });
-    expect(shared([2, 5])).toEqual({ records: ['.a1c2.e3f4h5', '.j1l2'], bare: [] });
-    expect(shared([0, 1, 6])).toEqual({ records: ['.a1', '.c2e3f4h5j1', '.l2'], bare: [] });
+    expect(shared([0])).toEqual({ records: ['.n7.a1c2e3f4h5j1l2'], bare: [] });
+    expect(shared([2, 5])).toEqual({ records: ['.n7.a1c2.e3f4h5', '.n7.j1l2'], bare: [] });
+    expect(shared([0, 1, 6])).toEqual({ records: ['.n7.a1', '.n7.c2e3f4h5j1', '.n7.l2'], bare: [] });
   });
 
   it('with nothing where no digit is', () => {
-    expect(shared([0, 4], [1, 0, 3, 0, 0, 0, 0])).toEqual({ records: ['.a1ce3', ''], bare: [] });
+    expect(shared([0, 4], [1, 0, 3, 0, 0, 0, 0])).toEqual({ records: ['.n2.a1ce3', ''], bare: [] });
     expect(shared([0], [0, 0])).toEqual({ records: [undefined], bare: [] });
   });
 
   it('to the first of several at one moment', () => {
     const chord = note(`<chord/>${pitch('A', 4)}`);
     // The A is note 4 of the file, beside F, and has no digit.
-    expect(shared([3, 4], [1, 2, 3, 4, 0], chord).records).toEqual(['.a1c2e3.f4', undefined]);
+    expect(shared([3, 4], [1, 2, 3, 4, 0], chord).records).toEqual(['.n4.a1c2e3.f4', undefined]);
   });
 
   it('and a part without any needs a word at its first digit', () => {

@@ -52,13 +52,14 @@ describe('a record in words', () => {
     ['.a1.b2', [record(0, '1')], [record(1, '2')]],
     ['.a1.', [record(0, '1'), record(3)], [record(1)]],
   ])('%s', (text, before, from) => {
-    expect(writeHeads(before, from)).toBe(text);
-    const token = readToken(`handline-1a${text}`);
+    const written = text === '' ? '' : `.n12${text}`;
+    expect(writeHeads(12, before, from)).toBe(written);
+    const token = readToken(`handline-1a${written}`);
     const told = (heads: readonly HeadRecord[]) =>
       heads
         .slice(0, heads.findLastIndex(({ written }) => written !== undefined) + 1)
         .map(({ pitch, written, kept }) => ({ pitch, written, kept: kept ?? undefined }));
-    expect(token).toEqual({ check: '1a', before: told(before), from: told(from) });
+    expect(token).toEqual({ check: '1a', all: text === '' ? 0 : 12, before: told(before), from: told(from) });
   });
 
   it('keeps the user’s digits in whatever letters, of which a font’s name has but a few', () => {
@@ -67,13 +68,13 @@ describe('a record in words', () => {
         // What a text in XML cannot hold is not told of.
         fc.pre(!/[<&\p{Surrogate}]/u.test(text));
         const kept = [`<fingering>${text}</fingering>`];
-        const words = writeHeads([], [{ pitch: 0, written: '1', kept }]);
-        expect(words).toMatch(/^\.a1![\w-]*!$/);
+        const words = writeHeads(1, [], [{ pitch: 0, written: '1', kept }]);
+        expect(words).toMatch(/^\.n1\.a1![\w-]*!$/);
         expect(readToken(`handline-0${words}`)?.from[0]?.kept).toEqual(kept);
       }),
     );
     const placed = '<fingering placement="below">3</fingering>';
-    const words = writeHeads([], [{ pitch: 0, written: '1', kept: [placed] }]);
+    const words = writeHeads(1, [], [{ pitch: 0, written: '1', kept: [placed] }]);
     expect(readToken(`handline-0${words}`)?.from[0]?.kept).toEqual([placed]);
   });
 

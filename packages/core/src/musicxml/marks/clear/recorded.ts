@@ -54,12 +54,24 @@ export function recordedDigits(
       says,
     );
     for (const [nth, row] of rows.entries()) finding.add(row, found[nth] as readonly (Head | undefined)[]);
+    finding.tellUntold(part.heads, untoldOf(part, carriers) - told);
   }
   return finding.done();
 }
 
 function says({ element }: Head, text: string): boolean {
   return digitsOf(element).some((digit) => saysDigit(digit, text));
+}
+
+/** Digits of ours in a part of which no record tells, because somebody has taken out or changed the words that had it. */
+function untoldOf({ moments }: PartHeads, carriers: ReadonlyMap<XmlElement, Token>): number {
+  let [most, recorded] = [0, 0];
+  for (const direction of moments.keys()) {
+    const { all, before, from } = carriers.get(direction) as Token;
+    most = Math.max(most, all);
+    recorded += [...before, ...from].filter(isWritten).length;
+  }
+  return most - recorded;
 }
 
 function isWritten({ written }: HeadRecord): boolean {
@@ -112,6 +124,16 @@ class Finding {
       const message = `${digits} to notes near here that were changed since; what stands there was left`;
       this.#warn(near.element, message, 'NOT_OURS');
     }
+  }
+
+  /** @param untold number of digits of ours of which nothing tells */
+  tellUntold(heads: readonly Head[], untold: number): void {
+    if (untold <= 0) return;
+    const left = heads.find(({ element }) => !this.#taken.has(element.id) && digitsOf(element).length > 0);
+    if (left === undefined) return;
+    const digits = untold === 1 ? 'a digit of ours' : `${untold} digits of ours`;
+    const message = `the words that told of ${digits} were taken out or changed; what is left of them was left as yours`;
+    this.#warn(left.element, message, 'NOT_OURS');
   }
 
   done(): RecordedDigits {

@@ -3,14 +3,18 @@
  * last in the `font-family` of its words. Every program that we measured keeps that list, see docs/other-programs.md.
  *
  *     handline-CHECK                  the words whose text has this check
- *     handline-CHECK.FROM             and the note heads from there on to the next words that say so
- *     handline-CHECK.BEFORE.FROM      and, in the first of a part, the note heads before it
+ *     handline-CHECK.nALL.FROM        and the note heads from there on to the next words that say so
+ *     handline-CHECK.nALL.BEFORE.FROM and, in the first of a part, the note heads before it
+ *
+ * ALL is the number of digits that we wrote in the part: it tells of those whose words somebody has taken out.
  *
  * A head is its pitch class (a is C, l is B), then the digit that we wrote, if any, behind an A if as an alternate one, then each digit of the user's that
  * we took out for it between exclamation marks: `c3e5-4g1!2!`.
  */
 export interface Token {
   readonly check: string;
+  /** Digits of ours in the part. */
+  readonly all: number;
   readonly before: readonly HeadRecord[];
   readonly from: readonly HeadRecord[];
 }
@@ -25,7 +29,7 @@ export interface HeadRecord {
 }
 
 const NAME = 'handline-';
-const TOKEN = /(?:^|,)\s*handline-([0-9a-z]{1,7})(?:\.([\w!-]*))?(?:\.([\w!-]*))?\s*(?:,|$)/;
+const TOKEN = /(?:^|,)\s*handline-([0-9a-z]{1,7})(?:\.n(\d{1,7}))?(?:\.([\w!-]*))?(?:\.([\w!-]*))?\s*(?:,|$)/;
 const HEAD = /([a-l])([1-5](?:-[1-5])?|A[1-5])?((?:![\w-]*!)*)/y;
 const FIRST = 'a'.charCodeAt(0);
 /** A digit that can be put back anywhere: nothing in it but text and plain attributes. */
@@ -48,10 +52,14 @@ export function tokenName(text: string): string {
   return NAME + checkOf(text);
 }
 
-/** @returns what follows `tokenName`; nothing where no head has a digit of ours */
-export function writeHeads(before: readonly HeadRecord[], from: readonly HeadRecord[]): string {
+/**
+ * @param all digits of ours in the part
+ * @returns what follows `tokenName`; nothing where no head has a digit of ours
+ */
+export function writeHeads(all: number, before: readonly HeadRecord[], from: readonly HeadRecord[]): string {
   const [early, late] = [headsText(before), headsText(from)];
-  return early === '' ? (late === '' ? '' : `.${late}`) : `.${early}.${late}`;
+  if (early === '' && late === '') return '';
+  return early === '' ? `.n${all}.${late}` : `.n${all}.${early}.${late}`;
 }
 
 function headsText(heads: readonly HeadRecord[]): string {
@@ -70,10 +78,10 @@ function headText({ pitch, written = '', kept = [] }: HeadRecord): string {
 /** @param family value of a `font-family` */
 export function readToken(family: string | undefined): Token | undefined {
   if (family === undefined || !family.includes(NAME)) return undefined;
-  const [, check, first, second] = TOKEN.exec(family) ?? [];
+  const [, check, all, first, second] = TOKEN.exec(family) ?? [];
   if (check === undefined) return undefined;
   const [before, from] = second === undefined ? ['', first ?? ''] : [first ?? '', second];
-  return { check, before: readHeads(before), from: readHeads(from) };
+  return { check, all: Number(all ?? 0), before: readHeads(before), from: readHeads(from) };
 }
 
 function readHeads(text: string): HeadRecord[] {

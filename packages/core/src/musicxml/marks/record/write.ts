@@ -34,6 +34,7 @@ function shareOutPart(
   digits: ReadonlyMap<XmlElement, Written>,
   records: Map<XmlElement, string>,
 ): void {
+  const all = heads.filter(({ element }) => digits.has(element)).length;
   const places = [...moments].sort(([, a], [, b]) => byMoment(a, b));
   const record = ({ from, to }: { from: number; to: number }) =>
     heads.slice(from, to).map((head) => recordOf(head, digits));
@@ -44,7 +45,7 @@ function shareOutPart(
     const from = firstFrom(heads, moment);
     const to = nextPlace(places, at, moment, heads);
     const early = last === undefined ? record({ from: 0, to: from }) : [];
-    records.set(element, writeHeads(early, record({ from, to })));
+    records.set(element, writeHeads(all, early, record({ from, to })));
   });
 }
 
