@@ -71,7 +71,7 @@ export const CAUSES: readonly Cause[] = [
     'left',
     2,
     'E3+C4+D4 F3+A3+C4+D4 A3+E4+F4 G3+B3+F4 C3+G3+C4',
-    '521 5321 521 541 521',
+    '521 5321 521 531 521',
   ),
   cause(
     'chords: a chain of inversions',

@@ -20,7 +20,9 @@ const WIDTHS = [
   { width: 2, free: 8, given: 25 },
   { width: 4, free: 6, given: 10 },
 ];
-const CHORD = { free: 8, given: 16 };
+/** A chord by itself, of two keys and of more. */
+const PAIR = { free: 8, given: 16 };
+const CHORD = { free: 28, given: 36 };
 /** The same keys after the same four slices, or before the same four. */
 const SAME_KEYS = { width: 4, price: 15 };
 /** The same on other white keys: intervals counted in white keys, a black key as the one below it. */
@@ -28,7 +30,7 @@ const SEQUENCE = { width: 4, price: 10 };
 /** A key that returns after at least two and at most seven others, all within an octave, of five different keys at most. */
 const RETURN = { least: 3, most: 8, span: 12, keys: 5, price: 8 };
 /** A note within a run of at least seven single keys, by pitch class and those of its two neighbours. */
-const RUN = { notes: 7, price: 15 };
+const RUN = { notes: 7, price: 17 };
 /** A digit that the file gives counts as many votes. */
 const GIVEN_VOTES = 100;
 /** Seconds up to which notes follow fast, and up to which at a moderate pace. */
@@ -170,11 +172,11 @@ export class Likeness {
         alike.push({ slices, before, after, price });
       }
     };
-    const chord = (at: number) => {
-      const { keys } = views[at]!;
-      return keys.length > 1 ? `${shape(views[at]!)} on ${pitchClass(keys[0]!)}` : undefined;
-    };
-    add(groups(views, chord), [0, 0], CHORD.free, CHORD.given);
+    const chord = (at: number) => `${shape(views[at]!)} on ${pitchClass(views[at]!.keys[0] ?? 0)}`;
+    const pair = (at: number) => (views[at]!.keys.length === 2 ? chord(at) : undefined);
+    const larger = (at: number) => (views[at]!.keys.length > 2 ? chord(at) : undefined);
+    add(groups(views, pair), [0, 0], PAIR.free, PAIR.given);
+    add(groups(views, larger), [0, 0], CHORD.free, CHORD.given);
     const figure = (width: number, number: Counted) => (at: number) => {
       const [from, to] = [at - width, at + width];
       if (from < 0 || to > last) return undefined;

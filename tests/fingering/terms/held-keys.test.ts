@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
 import { CostTable, heldCost } from '#core/fingering/cost/slice-costs.js';
-import { endurance } from '#core/fingering/cost/terms/endurance.js';
-import { leap } from '#core/fingering/cost/terms/leap.js';
-import { repetition } from '#core/fingering/cost/terms/repetition.js';
+import { endurance } from '#core/fingering/cost/terms/stated/endurance.js';
+import { leap } from '#core/fingering/cost/terms/stated/leap.js';
+import { repetition } from '#core/fingering/cost/terms/stated/repetition.js';
 import type { Term } from '#core/fingering/cost/terms/term.js';
 import { WEIGHTS } from '#core/fingering/cost/weights.js';
 import { type Case, costs, type Onset, seen } from './counted.js';

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
-import { endurance } from '#core/fingering/cost/terms/endurance.js';
-import { leap } from '#core/fingering/cost/terms/leap.js';
-import { repetition } from '#core/fingering/cost/terms/repetition.js';
+import { endurance } from '#core/fingering/cost/terms/stated/endurance.js';
+import { leap } from '#core/fingering/cost/terms/stated/leap.js';
+import { repetition } from '#core/fingering/cost/terms/stated/repetition.js';
 import { type Case, costs, type Onset } from './counted.js';
 
 const at = (seconds: number, ...keys: number[]): Onset => ({ keys, seconds });

@@ -52,10 +52,10 @@ export class FigureContext {
     }
   }
 
-  /** Slices with the same chord, in any octave. */
-  chords(): Iterable<readonly number[]> {
+  /** Slices with the same chord of so many keys, in any octave. */
+  chords(has: (keys: number) => boolean): Iterable<readonly number[]> {
     return groupBy(this.views, ({ keys, low }, at) =>
-      keys.length > 1 ? this.#numbers.ofTwo(this.#shapes[at]!, low % OCTAVE) : undefined,
+      has(keys.length) ? this.#numbers.ofTwo(this.#shapes[at]!, low % OCTAVE) : undefined,
     );
   }
 

@@ -15,15 +15,17 @@ interface Prices {
 /**
  * A slice's figure is the slice with some slices before and after it. Where the same figure occurs elsewhere, a slice that
  * deviates from the consensus pays, at every width at which it deviates, so that the price grows with the amount of music
- * repeated around it. A figure of one slice is a chord, in any octave. Chosen as the numbers with which works held out of
- * the fit agree best.
+ * repeated around it. Chosen as the numbers with which works held out of the fit agree best.
  */
 const FIGURES: readonly (Prices & { readonly reach: number })[] = [
-  { reach: 0, free: 8, given: 16 },
   { reach: 1, free: 3, given: 12 },
   { reach: 2, free: 8, given: 25 },
   { reach: 4, free: 6, given: 10 },
 ];
+
+/** The same for a chord by itself, in any octave: of two keys, and of more, which the eye knows again. */
+const PAIR: Prices = { free: 8, given: 16 };
+const CHORD: Prices = { free: 28, given: 36 };
 
 /**
  * The same keys after the same slices, or before the same: bars that recur are fingered alike up to their last note,
@@ -50,15 +52,18 @@ export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
       figures.push({ slices, before, after, price: anyGiven(views, slices) ? prices.given : prices.free });
     }
   };
-  for (const { reach, ...prices } of FIGURES) {
-    add(reach === 0 ? context.chords() : context.around(reach), reach, reach, prices);
-  }
+  add(context.chords(isPair), 0, 0, PAIR);
+  add(context.chords(isLarger), 0, 0, CHORD);
+  for (const { reach, ...prices } of FIGURES) add(context.around(reach), reach, reach, prices);
   const sequences = [...new FigureContext(views, 'white keys', WIDEST).around(WIDEST)];
   add(sequences, WIDEST, WIDEST, IN_SEQUENCE);
   add(context.led(WIDEST), WIDEST, 0, ON_THE_SAME_KEYS);
   add(context.leading(WIDEST), 0, WIDEST, ON_THE_SAME_KEYS);
   return [...figures, ...runFigures(views), ...returnFigures(views, sequences)];
 }
+
+const isPair = (keys: number): boolean => keys === 2;
+const isLarger = (keys: number): boolean => keys > 2;
 
 function anyGiven(views: readonly SliceView[], slices: readonly number[]): boolean {
   for (const at of slices) if (views[at]!.given) return true;

@@ -32,7 +32,9 @@ const KIND_OF: Readonly<Record<string, Kind>> = {
   position: 'sideways',
   leap: 'sideways',
   crossing: 'crossings',
+  'thumb passes': 'crossings',
   stretch: 'stretch',
+  'idle finger': 'stretch',
   hop: 'one-finger',
   repetition: 'one-finger',
 };

@@ -30,6 +30,8 @@ export const INNER_STRAINS: readonly number[] = [4, 5, 7, 8, 9].map(strainOf);
 export const STRAINS_IN_TIME: readonly number[] = [...THUMB_STRAINS, ...INNER_STRAINS].map(
   (feature) => IN_TIME + feature,
 );
+/** Of these, 1 and 4, 2 and 5: what takes a broken octave or a seventh apart from 1 and 5. */
+export const WIDE_STRAINS_IN_TIME: readonly number[] = [2, 6].map((pair) => IN_TIME + strainOf(pair));
 
 function count(reach: Reach, mm: number, base: number, sink: Sink): void {
   const { maxRelaxed, maxPractical, minRelaxed, minComfortable } = reach;

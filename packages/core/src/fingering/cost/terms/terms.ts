@@ -4,12 +4,14 @@ import { single } from '../habits/single.js';
 import { step } from '../habits/step.js';
 import { sizeOf } from './blocks.js';
 import { crossing } from './crossing.js';
-import { endurance } from './endurance.js';
 import { frame } from './frame.js';
 import { hop } from './hop.js';
-import { leap } from './leap.js';
 import { position } from './position.js';
-import { repetition } from './repetition.js';
+import { endurance } from './stated/endurance.js';
+import { idle } from './stated/idle.js';
+import { leap } from './stated/leap.js';
+import { passes } from './stated/passes.js';
+import { repetition } from './stated/repetition.js';
 import { stretch } from './stretch.js';
 import type { Term } from './term.js';
 import { thumb } from './thumb.js';
@@ -26,6 +28,8 @@ export const TERMS: readonly Term[] = [
   leap,
   repetition,
   endurance,
+  idle,
+  passes,
   thumb,
   single,
   step,

@@ -1,6 +1,6 @@
-import type { Finger } from '../../../score/model.js';
-import { blocksOf } from './blocks.js';
-import type { PairCount, Sink, Term } from './term.js';
+import type { Finger } from '../../../../score/model.js';
+import { blocksOf } from '../blocks.js';
+import type { PairCount, Sink, Term } from '../term.js';
 
 /**
  * mm equivalents a note that two fingers cost in a long trill, by the lower and the higher of them. The order is common

@@ -1,7 +1,7 @@
-import type { Finger } from '../../../score/model.js';
-import type { SliceView } from '../../view/view.js';
-import { blocksOf } from './blocks.js';
-import type { PairCount, Sink, Term } from './term.js';
+import type { Finger } from '../../../../score/model.js';
+import type { SliceView } from '../../../view/view.js';
+import { blocksOf } from '../blocks.js';
+import type { PairCount, Sink, Term } from '../term.js';
 
 /** Semitones between two slices that no finger of one reaches from the other without the hand leaping. */
 const LEAP = 8;

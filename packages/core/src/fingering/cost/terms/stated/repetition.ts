@@ -1,6 +1,6 @@
-import type { Finger } from '../../../score/model.js';
-import { blocksOf } from './blocks.js';
-import { onlyStruck, type PairCount, type Sink, type Term } from './term.js';
+import type { Finger } from '../../../../score/model.js';
+import { blocksOf } from '../blocks.js';
+import { onlyStruck, type PairCount, type Sink, type Term } from '../term.js';
 
 /** Keystrokes a second that one finger repeats at ease, and those of each pace (`paceOf`): from memory. */
 const AT_EASE = 4;

@@ -1,0 +1,48 @@
+import { expect, it } from 'vitest';
+import { idle } from '#core/fingering/cost/terms/stated/idle.js';
+import { passes } from '#core/fingering/cost/terms/stated/passes.js';
+import { type Case, costs } from './counted.js';
+
+const everywhere = (term: typeof idle, own: Case, mm: number): void => {
+  for (const hand of ['right', 'left'] as const) {
+    for (const by of ['usage', 'movement'] as const) expect(costs(term, { ...own, hand }, by)).toBe(mm);
+  }
+};
+
+it.each<[string, Case, number]>([
+  ['a minor third below 5', { onsets: [[69, 74, 77]], digits: '145' }, 12],
+  ['a major third below 5', { onsets: [[66, 73, 77]], digits: '145' }, 12],
+  ['a tone below 5', { onsets: [[67, 72, 74]], digits: '145' }, 0],
+  ['3 has a key of its own', { onsets: [[60, 66, 69, 72]], digits: '1345' }, 0],
+  ['by 3', { onsets: [[69, 74, 77]], digits: '135' }, 0],
+  ['without 5', { onsets: [[60, 64, 67]], digits: '124' }, 0],
+  ['two keys', { onsets: [[74, 77]], digits: '45' }, 0],
+  ['four keys, 2 among them', { onsets: [[60, 64, 69, 72]], digits: '1245' }, 12],
+])('4 in the place of an idle 3: %s', (_, own, mm) => everywhere(idle, own, mm));
+
+it.each<[string, Case, number]>([
+  ['3 to 5, a tone up', { onsets: [60, 62], digits: '3 5' }, 10],
+  ['5 to 3, a semitone down', { onsets: [65, 64], digits: '5 3' }, 10],
+  ['2 to 5, a tone up', { onsets: [60, 62], digits: '2 5' }, 20],
+  ['2 to 4 over a third', { onsets: [60, 63], digits: '2 4' }, 0],
+  ['neighbouring fingers', { onsets: [60, 62], digits: '3 4' }, 0],
+  // The chromatic scale's own fingers.
+  ['the thumb and 3', { onsets: [60, 61], digits: '1 3' }, 0],
+  ['against their order', { onsets: [60, 62], digits: '5 3' }, 0],
+  ['the same key', { onsets: [60, 60], digits: '3 5' }, 0],
+  ['after a breath', { onsets: [60, { keys: [62], phraseStart: true }], digits: '3 5' }, 0],
+  ['beside a held key', { onsets: [{ keys: [52], holds: 2 }, 60, 62], digits: '1 13 15' }, 0],
+])('fingers left out at a step: %s', (_, own, mm) => everywhere(idle, own, mm));
+
+it.each<[string, Case, number]>([
+  ['a major sixth in all', { onsets: [60, 64, 69], digits: '1 2 1' }, 16],
+  ['a fourth in all', { onsets: [60, 61, 65], digits: '1 2 1' }, 16],
+  ['downwards', { onsets: [69, 65, 64], digits: '1 3 1' }, 16],
+  ['a scale', { onsets: [60, 62, 64], digits: '1 2 1' }, 0],
+  ['a seventh in all: a leap', { onsets: [60, 64, 70], digits: '1 2 1' }, 0],
+  ['there and back', { onsets: [60, 68, 65], digits: '1 4 1' }, 0],
+  ['three fingers between', { onsets: [60, 64, 67], digits: '1 2 3' }, 0],
+  ['the thumb on all', { onsets: [60, 64, 67], digits: '1 1 1' }, 0],
+  ['after a breath', { onsets: [60, { keys: [64], phraseStart: true }, 69], digits: '1 2 1' }, 0],
+  ['a chord between', { onsets: [60, [64, 67], 69], digits: '1 23 1' }, 0],
+])('the thumb passes again: %s', (_, own, mm) => everywhere(passes, own, mm));
