@@ -4,12 +4,12 @@ import type { Figure } from './figure.js';
 import { Trials } from './trials.js';
 
 /** Ways to finger a figure that are tried at all its occurrences, the most frequent first. */
-const MOST_WAYS = 4;
+const MOST_WAYS = 2;
 
 /**
  * A fingering that costs less in all, inconsistencies included, by changes that no slice makes alone, because the first
- * occurrence of a figure to change pays for being unlike the others: where a figure is fingered in different ways, each of
- * them is tried at all its occurrences at once, widest figures first, and kept where it costs less.
+ * occurrence of a figure to change pays for being unlike the others: where a figure is fingered in different ways, the
+ * most frequent are tried at all its occurrences at once, widest figures first, and kept where it costs less.
  *
  * @param choice the fingering to start from
  * @returns the path, or nothing where no change costs less
