@@ -35,8 +35,7 @@ export function fingerMarks(
   const { notes } = part;
   const inner = innerVoices(part, line.hand);
   const changes = substitutions(analysis);
-  const needed =
-    settings.digits === 'sparse' ? neededDigits(analysis, notes, changes, settings, chosen) : undefined;
+  const needed = settings.digits === 'sparse' ? neededDigits(analysis, notes, changes, chosen) : undefined;
   const digits: DigitMark[] = [];
   const alternatives: CueMark[] = [];
   for (let at = 0; at < line.slices.length; at++) {
@@ -69,12 +68,14 @@ export function fingerMarks(
   return { digits, alternatives };
 }
 
-/** What a reader needs who begins with the first chosen measure and finds the file's own digits in print. */
+/**
+ * What a reader needs who begins with the first chosen measure and finds a digit wherever the file has one: its own, or the
+ * one that replaces it.
+ */
 function neededDigits(
   { line, fingering, plan, shares }: LineAnalysis,
   notes: readonly Note[],
   changes: ReadonlyMap<number, Finger>,
-  settings: Settings,
   chosen: Selection,
 ) {
   const isFirst = (at: number) => at === 0 || !chosen(line.slices[at - 1]!.measure);
@@ -83,8 +84,7 @@ function neededDigits(
   const notesOf = (at: number, nth: number) => line.slices[at]!.struck[nth]!.notes;
   return sparseDigits(line, fingering, {
     always: (at) => isFirst(at) || plan.slices[at]!.crossing !== undefined,
-    printed: (at, nth) =>
-      notesOf(at, nth).some((note) => isKept(notes[note]!, line, settings) || taken.has(note)),
+    printed: (at, nth) => notesOf(at, nth).some((note) => isPrinted(notes[note]!, line) || taken.has(note)),
     substitution: (at, nth) =>
       notesOf(at, nth)
         .map((note) => changes.get(note))
@@ -92,7 +92,10 @@ function neededDigits(
   });
 }
 
-/** First finger that silently takes over each held note, by the note that struck it. */
+/**
+ * First finger that silently takes over each held note, by the note that struck it. Where the hand lets another key go at
+ * the same time, it has moved on, and the pedal or the other hand holds what is held.
+ */
 function substitutions({ line, fingering }: LineAnalysis): ReadonlyMap<number, Finger> {
   const holders = new Map<number, Finger>();
   const changes = new Map<number, Finger>();
@@ -103,6 +106,7 @@ function substitutions({ line, fingering }: LineAnalysis): ReadonlyMap<number, F
       const finger = fingers.struck[nth];
       if (finger) for (const note of struck[nth]!.notes) holders.set(note, finger);
     }
+    if (fingers.held.includes(null)) continue;
     for (let nth = 0; nth < held.length; nth++) {
       const finger = fingers.held[nth];
       if (!finger) continue;
