@@ -51,6 +51,17 @@ describe.each(editions(2, 0.4))('an edition: %s', (path) => {
     }
   });
 
+  it('speaks of the chosen measures only, and of them as of the whole', () => {
+    const last = found.findings.find((each, nth) => found.findings[nth + 1]?.measure !== each.measure);
+    if (!last) return expect(found.findings).toEqual([]);
+    const { measure } = last;
+    const own = review(bytes, { measures: { from: measure, to: measure } });
+    const starts = ({ findings }: Review) =>
+      findings.filter((each) => each.measure === measure).map(({ note }) => note.start);
+    expect(own.findings.map((each) => each.measure)).toEqual(own.findings.map(() => measure));
+    expect(own.findings.map(({ note }) => note.start)).toEqual(starts(found));
+  });
+
   it('divides each hand into passages without gap or overlap, in order', () => {
     for (const { line, partId } of readLines(bytes).lines) {
       const own = found.passages.filter(({ part, hand }) => part === partId && hand === line.hand);

@@ -6,7 +6,7 @@ import { checkReviewing, inputOf } from '../options/allowed.js';
 import type { Input, Language } from '../options/options.js';
 import type { ReviewOptions, Thresholds } from '../options/review-options.js';
 import { openLines } from '../pipeline/printed-lines.js';
-import { selectMeasures } from '../pipeline/selection.js';
+import { type Selection, selectMeasures } from '../pipeline/selection.js';
 import { settingsOf } from '../pipeline/settings.js';
 import type { Part } from '../score/model.js';
 import { acrossOf } from './causes/hands-in-the-way.js';
@@ -29,6 +29,8 @@ export interface Reviewed {
   readonly context: PlayingContext;
   /** Those that the chosen measures touch. */
   readonly passages: readonly Passage[];
+  /** Whether a measure is chosen, by its index. */
+  readonly chosen: Selection;
 }
 
 /**
@@ -47,7 +49,11 @@ export function review(input: Input, options: ReviewOptions = {}): Review {
   const second =
     options.against === undefined ? undefined : openLines(inputOf(options.against), reading(options));
   const findings = numbered(
-    lines.flatMap((own) => drafted(own, otherHandOf(own, lines), language, thresholds)),
+    lines.flatMap((own) =>
+      drafted(own, otherHandOf(own, lines), language, thresholds).filter(({ slice }) =>
+        own.chosen(own.judged.line.slices[slice]!.measure),
+      ),
+    ),
   );
   const passages = lines.flatMap(({ judged, part, context, passages: own }) => {
     const movement = lineMovement(judged);
@@ -159,7 +165,7 @@ function reviewed(lines: ReturnType<typeof openLines>['lines'], options: ReviewO
       const passages = passagesOf(line).filter(({ from, to }) =>
         line.slices.slice(from, to).some(({ measure }) => chosen(measure)),
       );
-      return { judged: judge(line, hand, context), part, context, passages };
+      return { judged: judge(line, hand, context), part, context, passages, chosen };
     });
 }
 

@@ -96,7 +96,7 @@ export const german: ReviewWords = {
   whole: 'Ganze Fingersätze: {place}',
   fingerings: {
     printed: 'gedruckt',
-    movement: 'kleinste Bewegung',
+    movement: 'wenig Bewegung',
     usual: 'im Druck üblich',
     scale: 'wie in der ganzen Tonleiter',
   },

@@ -85,7 +85,7 @@ export const english: ReviewWords = {
   whole: 'Whole fingerings of {place}',
   fingerings: {
     printed: 'printed',
-    movement: 'least movement',
+    movement: 'little movement',
     usual: 'usual in print',
     scale: 'as in the whole scale',
   },

@@ -93,7 +93,7 @@ export const spanish: ReviewWords = {
   whole: 'Digitaciones enteras: {place}',
   fingerings: {
     printed: 'impresa',
-    movement: 'menor movimiento',
+    movement: 'poco movimiento',
     usual: 'usual en las ediciones',
     scale: 'como en la escala entera',
   },

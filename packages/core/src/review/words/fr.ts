@@ -96,7 +96,7 @@ export const french: ReviewWords = {
   whole: 'Doigtés entiers : {place}',
   fingerings: {
     printed: 'imprimé',
-    movement: 'moindre mouvement',
+    movement: 'peu de mouvement',
     usual: 'usuel dans les éditions',
     scale: 'comme dans la gamme entière',
   },

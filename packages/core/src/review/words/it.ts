@@ -95,7 +95,7 @@ export const italian: ReviewWords = {
   whole: 'Diteggiature intere: {place}',
   fingerings: {
     printed: 'stampata',
-    movement: 'movimento minore',
+    movement: 'poco movimento',
     usual: 'usuale nelle edizioni',
     scale: 'come nella scala intera',
   },
