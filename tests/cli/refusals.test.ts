@@ -73,6 +73,25 @@ describe('a bad file is refused in one line and nothing is written', () => {
     expect(stderr).toMatch(/^handline: standard input: [^\n]+\n$/);
   });
 
+  test.each<[string, Uint8Array]>([
+    ['a picture', Buffer.from('\x89PNG\r\n\x1a\n\0\0\0\rIHDR', 'latin1')],
+    ['a PDF', Buffer.from('%PDF-1.7\n%\xe2\xe3\xcf\xd3\n1 0 obj\n', 'latin1')],
+    ['a photograph', Buffer.from('\xff\xd8\xff\xe0\0\x10JFIF', 'latin1')],
+    ['a ZIP archive', zipSync({ 'notes.txt': strToU8('C D E') })],
+  ])('%s under the name of a score is said to be none', async (_, content) => {
+    for (const kind of ['musicxml', 'mxl']) {
+      folder.put(`a.${kind}`, content);
+      for (const command of ['mark', 'clear']) {
+        const { code, stderr } = await handline([command, `a.${kind}`, '-o', `x.${kind}`], folder.path);
+        expect(code).toBe(1);
+        expect(stderr).toMatch(
+          /^handline: a\.\w+: is not a MusicXML file[^\n]*; export the score as [^\n]+\n$/,
+        );
+      }
+    }
+    expect(folder.names()).toEqual(['a.musicxml', 'a.mxl']);
+  });
+
   test('a missing file, and a folder without scores', async () => {
     const missing = await handline(['mark', 'none.musicxml', '--out-dir', 'out'], folder.path);
     expect([missing.code, missing.stderr]).toEqual([

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { handline, scale, spawned, workFolder } from './harness.js';
+import { DEMO, handline, scale, spawned, workFolder } from './harness.js';
 
 const folder = workFolder();
 
@@ -123,6 +123,9 @@ describe('a wrong command line ends with 2, one line, and writes nothing', () =>
       ['finger', 'a.musicxml'],
       /"finger" is not a command; use mark, clear, handout, stand, review or drill/,
     ],
+    ['help for no command', ['help', 'nonsense'], /: "nonsense" is not a command; use mark, [^;]* drill \(/],
+    ['help for a mistyped command', ['help', 'Mrak'], /"Mrak" is not a command; .*; did you mean mark\?/],
+    ['help for two commands', ['help', 'review', 'extra'], /: help takes one command; /],
     ['no input', ['mark'], /no score given/],
     [
       'unknown option',
@@ -136,6 +139,16 @@ describe('a wrong command line ends with 2, one line, and writes nothing', () =>
       ['mark', 'a.musicxml', '-o', 'x', '--digits', 'sprse'],
       /Given: "sprse".*; did you mean sparse\?/,
     ],
+    [
+      'choice in capitals',
+      ['mark', 'a.musicxml', '-o', 'x', '--language', 'DE'],
+      /Given: "DE".*; did you mean de\?/,
+    ],
+    [
+      'choice like none',
+      ['mark', 'a.musicxml', '-o', 'x', '--language', 'zh'],
+      /Choices: "en", "de", "fr", "es", "it" \(/,
+    ],
     ['two outputs', ['mark', 'a.musicxml', '-o', 'x', '--in-place'], /mutually exclusive/],
     ['option twice', ['mark', 'a.musicxml', '-o', 'x', '-o', 'y'], /--output is given more than once/],
     [
@@ -145,6 +158,18 @@ describe('a wrong command line ends with 2, one line, and writes nothing', () =>
     ],
     ['several inputs, no output', ['mark', 'a.musicxml', 'b.musicxml'], /--out-dir DIR or --in-place/],
     ['bad measures', ['mark', 'a.musicxml', '-o', 'x', '--measures', '1-2-3'], /--measures 1-2-3/],
+    [
+      'measures that run backwards',
+      ['mark', DEMO, '-o', 'x', '--measures', '8-3'],
+      /measures: 8-3: the last measure comes before the first; write 3-8\n/,
+    ],
+    [
+      'measures of another score',
+      ['mark', 'a.musicxml', '-o', 'x', '--measures', '9-1'],
+      /measures: 9-1 is not a range of this score; it runs from 1 to 1\n/,
+    ],
+    ['a handout of a folder', ['handout', '.', '-o', 'x.html'], /: a handout takes one score; /],
+    ['a stand of a folder', ['stand', '.', '-o', 'x.html'], /: a stand begins with one score at most; /],
     ['bad staff', ['mark', 'a.musicxml', '-o', 'x', '--staff', 'upper'], /--staff upper/],
     ['bad layer', ['mark', 'a.musicxml', '-o', 'x', '--layers', 'depth,smell'], /no layer "smell"/],
     ['bad count', ['mark', 'a.musicxml', '-o', 'x', '--alternatives', 'two'], /--alternatives two/],
@@ -154,7 +179,11 @@ describe('a wrong command line ends with 2, one line, and writes nothing', () =>
       ['mark', 'a.musicxml', '-o', 'x', '--wording', 'no.json'],
       /--wording no.json cannot be read/,
     ],
-    ['bad span', ['mark', 'a.musicxml', '-o', 'x', '--span', 'banana'], /banana/],
+    [
+      'bad span',
+      ['mark', 'a.musicxml', '-o', 'x', '--span', 'banana'],
+      /--span: "banana" is not allowed; give 140-300 mm or 14-30 cm, an interval/,
+    ],
     ['stdin in place', ['mark', '-', '--in-place'], /standard input cannot be changed in place/],
     ['stdin into a folder', ['mark', '-', '--out-dir', 'x'], /standard input has no name/],
     ['stdin twice', ['mark', '-', '-', '--out-dir', 'x'], /standard input/],

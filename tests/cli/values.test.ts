@@ -19,12 +19,14 @@ describe('values of options', () => {
     expect(parseSpan('210')).toBe('210');
     expect(parseSpan('9th')).toBe('9th');
     expect(parseSpan('right=9th,left=200')).toEqual({ right: '9th', left: '200' });
+    expect(parseSpan('right=18,5cm,left=17,5cm')).toEqual({ right: '185', left: '175' });
     expect(parseSpan('left=small')).toEqual({ left: 'small' });
   });
 
   test.each([
     ['20cm', '200'],
     ['20.5 cm', '205'],
+    ['18,5cm', '185'],
     ['octave', '8th'],
     ['Tenth', '10th'],
     ['8th', '8th'],

@@ -43,7 +43,8 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
   }
   parser
     .command('$0', false, {}, ({ _: words }) => {
-      const [word] = words;
+      const [word, ...others] = words[0] === 'help' ? words.slice(1) : words.slice(0, 1);
+      if (others.length > 0) throw usageError('help takes one command; write such as handline help mark');
       throw usageError(
         word === undefined
           ? `no command given; use ${commandList()}`

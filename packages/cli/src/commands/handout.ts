@@ -19,6 +19,8 @@ import { SUMMARIES } from './summaries.js';
 /** Options of `mark` that mean nothing on a page that has a legend and keeps the hands as they are written. */
 const NOT_HERE = ['share-hands', 'legend', 'alternatives'] as const;
 
+const ONE_SCORE = 'a handout takes one score; run it once for each';
+
 export function buildHandout(parser: Argv): Argv {
   const built = addLimitOptions(addMarkOptions(addHandoutOptions(parser)));
   for (const name of NOT_HERE) built.hide(name);
@@ -32,7 +34,7 @@ export function buildHandout(parser: Argv): Argv {
 /** `handline handout`. */
 export async function runHandout(typed: Arguments, streams: Streams): Promise<ExitCode> {
   const inputs = inputsOf(typed);
-  if (inputs.length > 1) throw usageError('a handout takes one score; run it once for each');
+  if (inputs.length > 1) throw usageError(ONE_SCORE);
   for (const name of NOT_HERE) {
     if (typed[name] !== undefined) throw usageError(`--${name} is for mark, not for handout`);
   }
@@ -49,6 +51,7 @@ export async function runHandout(typed: Arguments, streams: Streams): Promise<Ex
     streams.stdout.isTTY === true,
     streams.stdin,
     refusePageName,
+    ONE_SCORE,
   );
   const engraver = await loadEngraver();
   return runJobs(

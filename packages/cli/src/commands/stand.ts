@@ -1,4 +1,4 @@
-import { type AnnotateOptions, annotate, handModel } from '@handline/core';
+import { annotate } from '@handline/core';
 import type { Argv } from 'yargs';
 import { type ExitCode, usageError } from '../exit.js';
 import { planJobs, planMade } from '../files/jobs.js';
@@ -20,6 +20,7 @@ import { SUMMARIES } from './summaries.js';
 
 /** Stands for the input in messages where there is none. */
 const PAGE = 'stand';
+const ONE_SCORE = 'a stand begins with one score at most; the page opens others';
 
 export function buildStand(parser: Argv): Argv {
   return addLimitOptions(addStandOptions(parser))
@@ -34,7 +35,7 @@ export function buildStand(parser: Argv): Argv {
 /** `handline stand`. */
 export async function runStand(typed: Arguments, streams: Streams): Promise<ExitCode> {
   const inputs = typed._.slice(1).map(String);
-  if (inputs.length > 1) throw usageError('a stand begins with one score at most; the page opens others');
+  if (inputs.length > 1) throw usageError(ONE_SCORE);
   const { span, layers, density, language, limits } = markOptions(await configured(typed));
   const marking: NonNullable<Start['marking']> = defined({ span, layers, density, language });
   const output = outputChoice(typed);
@@ -42,11 +43,11 @@ export async function runStand(typed: Arguments, streams: Streams): Promise<Exit
   const jobs =
     inputs.length === 0
       ? [planMade(PAGE, output, toScreen, refusePageName)]
-      : await planJobs(inputs, output, toScreen, streams.stdin, refusePageName);
+      : await planJobs(inputs, output, toScreen, streams.stdin, refusePageName, ONE_SCORE);
   const page = await standPage();
   const work: Work =
     inputs.length === 0
-      ? { name: 'make', make: () => ({ output: page({ marking: checked(marking) }), warnings: [] }) }
+      ? { name: 'make', make: () => ({ output: page({ marking }), warnings: [] }) }
       : (bytes, file) => {
           const { report } = annotate(bytes, { ...marking, ...(limits && { limits }), file });
           const score = { name: nameOf(file, bytes), base64: Buffer.from(bytes).toString('base64') };
@@ -56,13 +57,6 @@ export async function runStand(typed: Arguments, streams: Streams): Promise<Exit
     { jobs, choice: reportChoice(typed), tally: new PageTally(), mostBytes: mostBytes(limits ?? {}), work },
     streams,
   );
-}
-
-/** @throws HandlineError OPTION for a span that no hand has; without a score nothing else would ask */
-function checked<T extends Pick<AnnotateOptions, 'span'>>(marking: T): T {
-  const { span = 'medium' } = marking;
-  for (const own of typeof span === 'object' ? Object.values(span) : [span]) handModel(own);
-  return marking;
 }
 
 /** Without its folders; what came by standard input gets a name that fits. */

@@ -29,6 +29,8 @@ export function shown(path: string, stream: 'input' | 'output'): string {
  * Finds the inputs and pairs each with its destination before any score is read; refuses what could harm a file: two
  * results under one name, a result over an input, the same file named twice. A file that a folder, a pattern or a list
  * gives once more is one job.
+ *
+ * @param several what is wrong with several scores where they have no folder to go to
  */
 export async function planJobs(
   names: readonly string[],
@@ -36,13 +38,14 @@ export async function planJobs(
   toScreen: boolean,
   stdin: Readable = process.stdin,
   refuse: (output: string) => void = refuseName,
+  several = 'several scores need --out-dir DIR or --in-place',
 ): Promise<Job[]> {
   if (choice.output !== undefined) refuse(choice.output);
   const inputs = await expandInputs(names, stdin, choice.outDir);
   const sources = await eachOnce(inputs);
   const jobs = [...sources.values()].map(({ path }) => ({
     input: path,
-    destination: destinationOf(path, inputs, choice, toScreen),
+    destination: destinationOf(path, inputs, choice, toScreen, several),
   }));
   await refuseClashes(jobs, sources);
   return jobs;
@@ -79,11 +82,17 @@ export function planMade(
 ): Job {
   if (choice.output !== undefined) refuse(choice.output);
   const alone: Inputs = { list: [], shared: '', many: false };
-  return { input: name, destination: destinationOf(name, alone, choice, toScreen) };
+  return { input: name, destination: destinationOf(name, alone, choice, toScreen, '') };
 }
 
 /** Where the result of an input goes. */
-function destinationOf(input: string, inputs: Inputs, choice: OutputChoice, toScreen: boolean): Destination {
+function destinationOf(
+  input: string,
+  inputs: Inputs,
+  choice: OutputChoice,
+  toScreen: boolean,
+  several: string,
+): Destination {
   const { output, outDir, inPlace, check, root, force } = choice;
   if (input === '-' && inPlace)
     throw usageError('standard input cannot be changed in place; give -o OUT instead');
@@ -100,7 +109,7 @@ function destinationOf(input: string, inputs: Inputs, choice: OutputChoice, toSc
     return { kind: 'compare', path: input };
   }
   if (inPlace) return { kind: 'in-place', path: input };
-  if (inputs.many) throw usageError('several scores need --out-dir DIR or --in-place');
+  if (inputs.many) throw usageError(several);
   if (output !== undefined && output !== '-') {
     return check
       ? { kind: 'compare', path: output }

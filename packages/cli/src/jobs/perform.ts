@@ -51,8 +51,6 @@ export async function perform(job: Job, order: Order, stdin: Readable): Promise<
       return made(order.work.make(), named);
     }
     const { bytes, state } = await readSource(job.input, stdin, order.mostBytes);
-    // A marked score has the form that it had before; what else is made is seen when it is there.
-    if (named !== undefined && typeof order.work !== 'function') refuseMislabelled(named, bytes);
     const { output, ...findings } = worked(order.work, bytes, file);
     if (named !== undefined) refuseMislabelled(named, output);
     return {

@@ -1,10 +1,9 @@
-import { readFile } from 'node:fs/promises';
-import { dirname, join, resolve } from 'node:path';
-import { usageError } from '../exit.js';
-import { inPlainWords, systemCode } from '../files/trouble.js';
+import { dirname, resolve } from 'node:path';
+import { annotate, HandlineError } from '@handline/core';
+import { CliError, usageError } from '../exit.js';
+import { CONFIG_FILE, nearestConfig, objectAt, readSettings, type Settings } from './config-file.js';
+import { markOptions } from './mark-options.js';
 import { type Arguments, text } from './output-options.js';
-
-export const CONFIG_FILE = 'handline.config.json';
 
 /** Options of `mark` that a file of settings may hold. */
 export const TEXTS = [
@@ -23,8 +22,6 @@ export const TEXTS = [
 ] as const;
 export const FLAGS = ['share-hands', 'legend', 'strict'] as const;
 
-type Settings = Readonly<Record<string, unknown>>;
-
 /**
  * The command line, completed by the file of settings: what is typed comes first, then what the file says of the
  * student of `--for`, then what it says of everybody.
@@ -40,50 +37,39 @@ export async function configured(typed: Arguments): Promise<Arguments> {
   }
   const { for: students = {}, $schema: _, ...common } = await readSettings(file);
   const everybody = asTyped(common, file);
-  const own = student === undefined ? {} : entryFor(student, students, file);
-  return { ...everybody, ...asTyped(own, file), ...typed };
+  refuseBad(everybody, file);
+  if (student === undefined) return { ...everybody, ...typed };
+  const own = asTyped(entryFor(student, students, file), file, student);
+  refuseBad(own, `${file}: for ${student}`);
+  return { ...everybody, ...own, ...typed };
 }
 
-async function nearestConfig(): Promise<string | undefined> {
-  for (let folder = resolve('.'); ; folder = dirname(folder)) {
-    const file = join(folder, CONFIG_FILE);
-    try {
-      await readFile(file);
-      return file;
-    } catch (error) {
-      if (systemCode(error) !== 'ENOENT') throw usageError(`${file}: ${inPlainWords(error)}`);
-    }
-    if (dirname(folder) === folder) return undefined;
-  }
-}
-
-async function readSettings(file: string): Promise<Settings> {
-  let settings: unknown;
+/** Refuses values that no score can be marked with: core asks for them before it finds that this one is empty. */
+function refuseBad(settings: Record<string, unknown>, where: string): void {
   try {
-    settings = JSON.parse(await readFile(file, 'utf8'));
+    annotate('', markOptions({ ...settings, _: [] }));
   } catch (error) {
-    throw usageError(`${file}: ${error instanceof SyntaxError ? 'is not valid JSON' : inPlainWords(error)}`);
+    if (error instanceof HandlineError && error.code !== 'OPTION') return;
+    if (error instanceof HandlineError || error instanceof CliError)
+      throw usageError(`${where}: ${error.message}`);
+    throw error;
   }
-  return objectAt(settings, file);
 }
 
 function entryFor(student: string, students: unknown, file: string): Settings {
   const entries = objectAt(students, `${file}: for`);
   if (Object.hasOwn(entries, student)) return objectAt(entries[student], `${file}: for ${student}`);
   const known = Object.keys(entries).join(', ');
-  throw usageError(`--for ${student}: ${file} knows ${known === '' ? 'nobody' : known}`);
-}
-
-function objectAt(value: unknown, where: string): Settings {
-  if (typeof value === 'object' && value !== null && !Array.isArray(value)) return value as Settings;
-  throw usageError(`${where} does not hold an object; write such as {"span": "9th"}`);
+  throw usageError(
+    `--for ${student}: ${file} ${known === '' ? 'has settings for nobody' : `knows ${known}`}`,
+  );
 }
 
 /** Settings as the command line would have them. */
-function asTyped(settings: Settings, file: string): Record<string, unknown> {
+function asTyped(settings: Settings, file: string, student?: string): Record<string, unknown> {
   const typed: Record<string, unknown> = {};
   for (const [name, value] of Object.entries(settings)) {
-    const where = `${file}: ${name}`;
+    const where = `${file}: ${student === undefined ? '' : `for ${student}: `}${name}`;
     if ((FLAGS as readonly string[]).includes(name)) {
       if (typeof value !== 'boolean') throw usageError(`${where} is true or false`);
       typed[name] = value;

@@ -1,6 +1,6 @@
 import type { AnnotateOptions, DrillOptions } from '@handline/core';
 import type { Argv, Options } from 'yargs';
-import { CONFIG_FILE } from './config.js';
+import { CONFIG_FILE } from './config-file.js';
 import { defined } from './defined.js';
 import { limitsOf } from './limits.js';
 import { type Arguments, flag, text } from './output-options.js';

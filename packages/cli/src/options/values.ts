@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import type { AnnotateOptions, Language, Layer } from '@handline/core';
+import { type AnnotateOptions, HandlineError, handModel, type Language, type Layer } from '@handline/core';
 import { usageError } from '../exit.js';
 
 type Hand = 'right' | 'left';
@@ -41,8 +41,9 @@ function parseByHand(option: string, text: string): Partial<Record<Hand, string>
   return byHand;
 }
 
-/** `--span 9th`, `--span 210`, `--span 21cm`, `--span octave`, `--span right=9th,left=small`. Core decides what a span may be. */
-export function parseSpan(text: string): NonNullable<AnnotateOptions['span']> {
+/** `--span 9th`, `--span 210`, `--span 21cm`, `--span octave`, `--span right=9th,left=small`, and `18,5cm` as well as `18.5cm`. */
+export function parseSpan(typed: string): NonNullable<AnnotateOptions['span']> {
+  const text = typed.replace(/(\d),(?=\d)/g, '$1.');
   const byHand = parseByHand('span', text);
   if (byHand === undefined) return spanIn(text, text);
   return Object.fromEntries(Object.entries(byHand).map(([hand, own]) => [hand, spanIn(own, text)]));
@@ -62,7 +63,7 @@ const INTERVALS: Readonly<Record<string, number>> = {
 function spanIn(own: string, typed: string): string {
   const text = own.trim().toLowerCase();
   const centimetres = /^(\d+(?:\.\d+)?)\s*cm$/.exec(text)?.[1];
-  if (centimetres !== undefined) return String(Math.round(Number(centimetres) * 100) / 10);
+  if (centimetres !== undefined) return ofAHand(String(Math.round(Number(centimetres) * 100) / 10));
   if (Object.hasOwn(INTERVALS, text)) return `${INTERVALS[text]}th`;
   const number = /^\d{1,2}(?:\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
   if (Number.isInteger(number) && number >= 7 && number <= 12)
@@ -72,7 +73,18 @@ function spanIn(own: string, typed: string): string {
       `--span ${typed}: write ${Math.round(number * 10)} for ${number} cm, as spans are in mm`,
     );
   }
-  return own;
+  return ofAHand(own);
+}
+
+/** Core decides what a span may be, in mm. */
+function ofAHand(span: string): string {
+  try {
+    handModel(span);
+    return span;
+  } catch (error) {
+    if (!(error instanceof HandlineError)) throw error;
+    throw usageError(`--${error.message.replace(/(?<=; give )(\d+)0-(\d+)0 mm/, '$& or $1-$2 cm')}`);
+  }
 }
 
 /** `--staff right=1,left=2`, several staves as `right=1+2`, or `right` alone for a part with a single staff. */

@@ -7,7 +7,7 @@ export type Selection = (measure: number) => boolean;
 
 /**
  * @param measures of one part
- * @throws HandlineError OPTION where no measure has a number that was asked for
+ * @throws HandlineError OPTION where no measure has a number that was asked for, or the last comes before the first
  */
 export function selectMeasures(measures: readonly Measure[], settings: Settings): Selection {
   const range = settings.measures;
@@ -16,9 +16,13 @@ export function selectMeasures(measures: readonly Measure[], settings: Settings)
   const to = measures.findLastIndex(({ number }) => number === range.to);
   if (from < 0 || to < from) {
     const [first, last] = [measures[0]?.number ?? '-', measures.at(-1)?.number ?? '-'];
+    const why =
+      from >= 0 && to >= 0
+        ? `: the last measure comes before the first; write ${range.to}-${range.from}`
+        : ` is not a range of this score; it runs from ${first} to ${last}`;
     throw new HandlineError(
       'OPTION',
-      `measures: ${range.from}-${range.to} is not a range of this score; it runs from ${first} to ${last}`,
+      `measures: ${range.from}-${range.to}${why}`,
       settings.file === undefined ? {} : { file: settings.file },
     );
   }

@@ -48,7 +48,8 @@ export function detectEncoding(bytes: Uint8Array, place: Place): Encoding {
 
 /**
  * Text without its byte-order mark.
- * @throws HandlineError ENCODING where the bytes do not fit the encoding; nothing is replaced silently
+ * @throws HandlineError ENCODING where the bytes do not fit the encoding; nothing is replaced silently. NOT_XML where they
+ * do not begin as XML does, either
  */
 export function decodeText(bytes: Uint8Array, { name, bom, characters }: Encoding, place: Place): string {
   const body = bytes.subarray(bom);
@@ -62,6 +63,10 @@ export function decodeText(bytes: Uint8Array, { name, bom, characters }: Encodin
   try {
     return new TextDecoder(label, { fatal: true, ignoreBOM: true }).decode(input);
   } catch (cause) {
+    if (name === 'utf-8' && !beginsWithTag(body))
+      throw new HandlineError('NOT_XML', 'is not a MusicXML file; export the score as MusicXML', place, {
+        cause,
+      });
     throw invalid(name, body, firstInvalid(input, label), place, cause);
   }
 }
@@ -144,6 +149,11 @@ function swapped(bytes: Uint8Array): Uint8Array {
   }
   if (bytes.length % 2 === 1) result[bytes.length - 1] = bytes[bytes.length - 1] as number;
   return result;
+}
+
+/** False for a picture, a PDF and whatever else is no XML. */
+function beginsWithTag(bytes: Uint8Array): boolean {
+  return bytes.find((byte) => byte !== 0x20 && byte !== 9 && byte !== 10 && byte !== 13) === 0x3c;
 }
 
 /** Length of the longest prefix that decodes. */

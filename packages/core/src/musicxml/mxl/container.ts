@@ -40,7 +40,10 @@ export function archiveOf(
   const directory = readZipDirectory(bytes, place);
   const container = entryOf(directory, CONTAINER);
   if (container === undefined) {
-    throw broken(`is an archive without ${CONTAINER}; export the score as .mxl or .musicxml`, place);
+    throw broken(
+      `is not a MusicXML file but an archive without ${CONTAINER}; export the score as .mxl or .musicxml`,
+      place,
+    );
   }
   const paths = rootPaths(inflateEntry(bytes, container, limits, place), limits, place);
   for (const name of paths.flatMap(spellings)) checkPath(name, place);
