@@ -66,7 +66,7 @@ it.each<[string, Case, Record<string, number>, number]>([
 it.each<[string, Case, Record<string, number>, number]>([
   ['fast', { onsets: [60, { keys: [64], seconds: 0.2 }], digits: '2 2' }, { 'hop: alone fast': 1 }, 240],
   ['moderate', { onsets: [60, 64], digits: '2 2' }, { 'hop: alone moderate': 1 }, 160],
-  ['slow', { onsets: [60, { keys: [64], seconds: 0.5 }], digits: '2 2' }, { 'hop: alone slow': 1 }, 40],
+  ['slow', { onsets: [60, { keys: [64], seconds: 0.5 }], digits: '2 2' }, { 'hop: alone slow': 1 }, 120],
   ['a slide of 3', { onsets: [61, 60], digits: '3 3' }, { 'slide: from black': 1 }, 38.13],
   ['no slide to black', { onsets: [60, 61], digits: '3 3' }, { 'hop: alone moderate': 1 }, 160],
   ['in one of two voices', { onsets: [{ keys: [48, 55], holds: 1 }, [57]], digits: '15 154' }, {}, 0],
