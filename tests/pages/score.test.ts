@@ -10,7 +10,9 @@ describe('a timewise score', () => {
   it('is made partwise as the same score was written partwise', () => {
     fc.assert(
       fc.property(scoreModel, (model) => {
-        const written = (timewise: boolean) => toXml({ ...model, style: { ...model.style, timewise } });
+        // The same choices of spelling everywhere: the order of the notes differs.
+        const style = { ...model.style, noise: [0] };
+        const written = (timewise: boolean) => toXml({ ...model, style: { ...style, timewise } });
         const plain = (text: string) =>
           text
             .replace(/^[\s\S]*?(?=<score-)/, '')
