@@ -14,12 +14,17 @@ async function unpacked(id: string): Promise<string> {
 const start = JSON.parse(byId('start').textContent!) as Start;
 const { version = '' } = document.documentElement.dataset;
 byId('licences').textContent = byId('licence-texts').textContent;
-const [marking, drawing] = await Promise.all([unpacked('marking'), unpacked('drawing')]);
-const stand = new Stand(new Session({ marking, drawing }), settingsOf(start.marking ?? {}), version);
+
+/** The stand, as soon as its workers are unpacked: what is dropped before waits for it. */
+const stand = Promise.all([unpacked('marking'), unpacked('drawing')]).then(
+  ([marking, drawing]) =>
+    new Stand(new Session({ marking, drawing }), settingsOf(start.marking ?? {}), version),
+);
 
 const file = byId<HTMLInputElement>('file');
-const open = (own: File | undefined) =>
-  own && stand.open(own.name, async () => new Uint8Array(await own.arrayBuffer()));
+const open = async (own: File | undefined): Promise<void> => {
+  if (own) (await stand).open(own.name, async () => new Uint8Array(await own.arrayBuffer()));
+};
 button('open', () => file.click());
 file.addEventListener('change', () => {
   open(file.files?.[0]);
@@ -39,4 +44,5 @@ addEventListener('drop', (event) => {
   open(event.dataTransfer?.files[0]);
 });
 const given = scoreOf(start);
-if (given) stand.open(given.name, async () => given.bytes);
+if (given) (await stand).open(given.name, async () => given.bytes);
+else await stand;
