@@ -86,20 +86,20 @@ export function review(input: Input, options: ReviewOptions = {}): Review {
   };
 }
 
-/** What one hand's digits cost, passage by passage, and where like figures have other digits. */
+/**
+ * What one hand's digits cost, passage by passage, and where like figures have other digits; in the whole line, because a
+ * finding may stand at a note before its passage.
+ */
 function drafted(
-  { judged, part, passages }: Reviewed,
+  { judged, part }: Reviewed,
   other: Reviewed | undefined,
   language: Language,
   thresholds: Thresholds,
 ): readonly Drafted[] {
   const place = { part, language, ...(other && { otherLine: other.judged.line }) };
   const scene = printedScene(judged, other && acrossOf(judged, other.judged));
-  const found = gravestOfEach(findingsIn(judged, scene, passages, place, thresholds));
-  const unlike = unlikeFindings(judged, scene, place, thresholds).filter(({ slice }) =>
-    passages.some(({ from, to }) => slice >= from && slice < to),
-  );
-  return withUnlike(found, unlike);
+  const found = gravestOfEach(findingsIn(judged, scene, passagesOf(judged.line), place, thresholds));
+  return withUnlike(found, unlikeFindings(judged, scene, place, thresholds));
 }
 
 /** Share of what a finding saves with which the digits of the like figure are its remedy: our choice. */
