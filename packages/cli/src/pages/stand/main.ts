@@ -45,4 +45,3 @@ addEventListener('drop', (event) => {
 });
 const given = scoreOf(start);
 if (given) (await stand).open(given.name, async () => given.bytes);
-else await stand;

@@ -36,7 +36,6 @@ const LEAST: readonly Amount[] = [
   [stretch, STRAINS_IN_TIME, 8],
   [hop, FAST_HOPS, 120],
   [hop, MODERATE_HOPS, 80],
-  [hop, SLOW_HOPS, 80],
   [hop, SLOW_HOPS, 40],
   [hop, [SLIDE], 12],
   [position, [TURNING], 3],
@@ -52,7 +51,7 @@ const LEAST: readonly Amount[] = [
  * mm equivalents added to fitted weights, because editors print digits where they are unexpected and leave others out, so
  * that printed digits make the unexpected look more common than it is: two notes between crossings, chords without 1 and 5
  * outside, octaves of white keys by 1 and 4, a place left at a turn, slides from black to white keys, broken octaves by other
- * fingers than 1 and 5, thumbs that pass from or to black keys. They cost works held out 0.2 points of agreement.
+ * fingers than 1 and 5, thumbs that pass from or to black keys.
  */
 const CHARGES: readonly Amount[] = [
   [chain, GROUPS_OF_TWO, 6],

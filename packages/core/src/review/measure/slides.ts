@@ -1,5 +1,5 @@
 import type { ExtraCost, SliceExtraCost } from '../../fingering/cost/extra-cost.js';
-import { FAST_HOPS, hop, SLIDE } from '../../fingering/cost/terms/hop.js';
+import { FAST_HOPS, hop, isOffBlack, SLIDE } from '../../fingering/cost/terms/hop.js';
 import { areSingle } from '../../fingering/cost/terms/term.js';
 import { OFFSETS, TERMS } from '../../fingering/cost/terms/terms.js';
 import { WEIGHTS } from '../../fingering/cost/weights.js';
@@ -20,8 +20,8 @@ const LEAP = 16;
  * @param was index of its key in the earlier view, `is` in the later one
  */
 export function slides(finger: Finger, before: SliceView, was: number, view: SliceView, is: number): boolean {
+  if (isOffBlack(before, was, view, is)) return true;
   const semitones = Math.abs(view.keys[is]! - before.keys[was]!);
-  if (before.black[was]! && !view.black[is]! && semitones === 1) return true;
   if (semitones >= LEAP) return true;
   return finger === 1 && !areSingle(before, view) && semitones <= GLIDE;
 }
@@ -66,10 +66,5 @@ function stepsInto(before: SliceView, view: SliceView): Float64Array | undefined
 
 /** What the cost itself takes for a slide: any finger's from a black key to the white one beside it, but for the second's. */
 function isSlide(finger: Finger, before: SliceView, was: number, view: SliceView, is: number): boolean {
-  return (
-    finger !== 2 &&
-    before.black[was]! &&
-    !view.black[is]! &&
-    Math.abs(view.keys[is]! - before.keys[was]!) === 1
-  );
+  return finger !== 2 && isOffBlack(before, was, view, is);
 }

@@ -12,8 +12,8 @@ export const SLOW_HOPS: readonly number[] = [2, ANCHORED + 2];
 /** Feature of a slide from a black key to the white key beside it. */
 export const SLIDE = 6;
 
-/** Sliding from a black key to the white key beside it is no hop (common practice). */
-function slides(before: SliceView, from: number, view: SliceView, to: number): boolean {
+/** From a black key to the white key beside it, where a finger slides instead of hopping (common practice). */
+export function isOffBlack(before: SliceView, from: number, view: SliceView, to: number): boolean {
   return before.black[from]! && !view.black[to]! && Math.abs(view.keys[to]! - before.keys[from]!) === 1;
 }
 
@@ -47,7 +47,7 @@ class Hops implements PairCount {
     for (let at = 0; at < to.length; at++) {
       const was = from.indexOf(to[at]!);
       if (was < 0 || !view.struck[at] || before.keys[was] === view.keys[at]) continue;
-      sink.add(slides(before, was, view, at) && to[at]! !== 2 ? SLIDE : this.feature, 1);
+      sink.add(isOffBlack(before, was, view, at) && to[at]! !== 2 ? SLIDE : this.feature, 1);
     }
   }
 }
