@@ -7,8 +7,8 @@ import { leastCostsThrough } from '#core/fingering/search/backward.js';
 import { Search } from '#core/fingering/search/forward.js';
 import { happenings, lineOf } from './lines.js';
 
-/** The search keeps the costs of 4,096 slices in memory: two whole blocks and a part of a third. */
-const SLICES = 8500;
+/** The search keeps the costs of 16,384 slices in memory: two whole blocks and a part of a third. */
+const SLICES = 33_000;
 
 /** Some music, over and over, each time a little elsewhere. */
 function longObjective() {

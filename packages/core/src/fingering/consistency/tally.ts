@@ -1,6 +1,15 @@
 import type { SliceView } from '../view/view.js';
 import type { Figure } from './figure.js';
 
+/** How many slices of a figure have which fingers. They are few, so that two lists are quicker than a map. */
+interface Count {
+  /** As the `name`s of candidates. */
+  readonly names: number[];
+  readonly counts: number[];
+  /** The greatest of the counts. */
+  most: number;
+}
+
 /**
  * A lower bound on what a fingering pays for its inconsistencies, known from its first slices alone and kept up to date as
  * slices are added and removed: in every figure, all slices pay but those with the most frequent fingers.
@@ -11,9 +20,8 @@ export class InconsistencyTally {
   /** By slice: the figures in whose middle it is. */
   readonly #figures: readonly (readonly number[])[];
   readonly #prices: readonly number[];
-  /** By figure: how many slices have which fingers, by the `name` of candidates. */
-  readonly #counts: readonly Map<number, number>[];
-  readonly #most: number[];
+  /** By figure. */
+  readonly #tallies: readonly Count[];
 
   constructor(
     private readonly views: readonly SliceView[],
@@ -25,36 +33,40 @@ export class InconsistencyTally {
     });
     this.#figures = own;
     this.#prices = figures.map(({ price }) => price);
-    this.#counts = figures.map(() => new Map());
-    this.#most = figures.map(() => 0);
+    this.#tallies = figures.map(() => ({ names: [], counts: [], most: 0 }));
   }
 
   /** Whether all slices of a figure are there and have the same fingers. */
   isAlike(figure: number): boolean {
-    return this.#most[figure] === this.figures[figure]!.slices.length;
+    return this.#tallies[figure]!.most === this.figures[figure]!.slices.length;
   }
 
   /** Adds the next slice with its candidate. */
   enter(at: number, candidate: number): void {
     const { name } = this.views[at]!.candidates[candidate]!;
-    for (const figure of this.#figures[at]!) {
-      const count = (this.#counts[figure]!.get(name) ?? 0) + 1;
-      this.#counts[figure]!.set(name, count);
-      if (count > this.#most[figure]!) this.#most[figure] = count;
-      else this.paid += this.#prices[figure]!;
+    const own = this.#figures[at]!;
+    for (let nth = 0; nth < own.length; nth++) {
+      const tally = this.#tallies[own[nth]!]!;
+      let place = tally.names.indexOf(name);
+      if (place < 0) {
+        place = tally.names.push(name) - 1;
+        tally.counts.push(0);
+      }
+      const count = ++tally.counts[place]!;
+      if (count > tally.most) tally.most = count;
+      else this.paid += this.#prices[own[nth]!]!;
     }
   }
 
   /** Removes the slice added last. */
   leave(at: number, candidate: number): void {
     const { name } = this.views[at]!.candidates[candidate]!;
-    for (const figure of this.#figures[at]!) {
-      const counts = this.#counts[figure]!;
-      const count = counts.get(name)!;
-      counts.set(name, count - 1);
-      const most = this.#most[figure]!;
-      if (count === most && ![...counts.values()].includes(most)) this.#most[figure] = most - 1;
-      else this.paid -= this.#prices[figure]!;
+    const own = this.#figures[at]!;
+    for (let nth = 0; nth < own.length; nth++) {
+      const tally = this.#tallies[own[nth]!]!;
+      const count = tally.counts[tally.names.indexOf(name)]!--;
+      if (count === tally.most && !tally.counts.includes(count)) tally.most = count - 1;
+      else this.paid -= this.#prices[own[nth]!]!;
     }
   }
 }

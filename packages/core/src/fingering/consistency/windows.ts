@@ -61,9 +61,9 @@ export class Windows {
     const { objective, depths } = this;
     let fingers = 0;
     for (let at = from; at <= to; at++) {
-      fingers += this.#fingers(path, at);
+      fingers += this.#fingers(path, at) + (objective.bias?.[at]?.[path[at]!] ?? 0);
       const own = objective.own(at);
-      const start = path[at]! * D;
+      const start = objective.ownStart(at) + path[at]! * D;
       const kernel = at > 0 ? objective.kernel(at) : undefined;
       const [reached, next] = [this.#reached, this.#next];
       for (let depth = 0; depth < D; depth++) {

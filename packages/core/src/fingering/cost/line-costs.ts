@@ -30,11 +30,16 @@ export class LineCosts {
     this.#known = new Uint8Array(count);
   }
 
-  /** Writes what a slice's candidates cost: `into[candidate * DEPTH_COUNT + depth]`. */
-  own(at: number, into: Float64Array): void {
-    const [start, end] = [this.#starts[at]!, this.#starts[at + 1]!];
+  /** What candidates cost: `[ownStart(at) + candidate * DEPTH_COUNT + depth]`. */
+  get own(): Float64Array {
+    return this.#own;
+  }
+
+  /** Where in `own` a slice begins; once asked for, it is there. */
+  ownStart(at: number): number {
+    const start = this.#starts[at]!;
     if (!this.#known[at]) this.#workOut(at, start);
-    for (let cell = start; cell < end; cell++) into[cell - start] = this.#own[cell]!;
+    return start;
   }
 
   #workOut(at: number, start: number): void {

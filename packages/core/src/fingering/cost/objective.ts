@@ -12,7 +12,6 @@ export type Bias = readonly (readonly number[] | undefined)[];
  */
 export class Objective {
   readonly views: readonly SliceView[];
-  #own = new Float64Array(0);
 
   /** @param range slices from its start up to its end, taken for the whole line; by default all */
   constructor(
@@ -27,6 +26,20 @@ export class Objective {
   /** The same line with another bias and other extra costs. */
   with(bias: Bias | undefined, extraCosts: readonly ExtraCost[] = this.extraCosts): Objective {
     return new Objective(this.costs, bias, extraCosts, this.range);
+  }
+
+  /** Whether another objective is this one but for its bias. */
+  isButForBias({ costs, extraCosts, range }: Objective): boolean {
+    return costs === this.costs && extraCosts === this.extraCosts && range === this.range;
+  }
+
+  /** Whether the candidates of a slice have the same bias in another objective of the line. */
+  hasSameBias({ bias: other }: Objective, at: number): boolean {
+    const [own, others] = [this.bias?.[at], other?.[at]];
+    if (own === others) return true;
+    for (let candidate = 0; candidate < this.count(at); candidate++)
+      if ((own?.[candidate] ?? 0) !== (others?.[candidate] ?? 0)) return false;
+    return true;
   }
 
   /** The slices from `start` up to `end`, taken for the whole line; indices count from `start`. */
@@ -48,24 +61,25 @@ export class Objective {
     return this.views[at]?.candidates.length ?? 1;
   }
 
-  /** What the candidates of a slice cost: `[candidate * DEPTH_COUNT + depth]`, in an array that the next call overwrites. */
+  /**
+   * What the candidates of a slice cost without their bias: `[ownStart(at) + candidate * DEPTH_COUNT + depth]`. Not to be
+   * written to.
+   */
   own(at: number): Float64Array {
-    const cells = this.count(at) * DEPTH_COUNT;
-    if (this.#own.length < cells) this.#own = new Float64Array(2 * cells);
-    const own = this.#own;
-    this.costs.own(this.range[0] + at, own);
-    const bias = this.bias?.[at];
-    if (bias) {
-      for (let candidate = 0; candidate < bias.length; candidate++) {
-        const end = (candidate + 1) * DEPTH_COUNT;
-        for (let cell = end - DEPTH_COUNT; cell < end; cell++) own[cell]! += bias[candidate]!;
-      }
-    }
-    for (const { slices } of this.extraCosts) {
-      const more = slices.get(at)?.own;
-      if (more) for (let cell = 0; cell < cells; cell++) own[cell]! += more[cell]!;
-    }
+    if (!this.#hasExtra(at)) return this.costs.own;
+    const start = this.costs.ownStart(this.range[0] + at);
+    let own = this.costs.own.subarray(start, start + this.count(at) * DEPTH_COUNT);
+    for (const { slices } of this.extraCosts) own = this.#sum(own, slices.get(at)?.own);
     return own;
+  }
+
+  ownStart(at: number): number {
+    return this.#hasExtra(at) ? 0 : this.costs.ownStart(this.range[0] + at);
+  }
+
+  #hasExtra(at: number): boolean {
+    for (const { slices } of this.extraCosts) if (slices.get(at)?.own) return true;
+    return false;
   }
 
   /** Steps into slice `at > 0`: `[candidate before * count(at) + candidate]`. Not to be written to. */

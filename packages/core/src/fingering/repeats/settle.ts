@@ -141,7 +141,8 @@ export function costOf(objective: Objective, path: readonly number[], depths: re
   let cost = 0;
   for (let at = 0; at < path.length; at++) {
     const [candidate, depth] = [path[at]!, depths[at]!];
-    cost += objective.own(at)[candidate * DEPTH_COUNT + depth]!;
+    cost += objective.own(at)[objective.ownStart(at) + candidate * DEPTH_COUNT + depth]!;
+    cost += objective.bias?.[at]?.[candidate] ?? 0;
     if (at === 0) continue;
     const pair = path[at - 1]! * objective.count(at) + candidate;
     cost += objective.steps(at)[pair]! + objective.kernel(at)[depths[at - 1]! * DEPTH_COUNT + depth]!;

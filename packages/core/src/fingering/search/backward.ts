@@ -60,14 +60,16 @@ class Backward {
   /** Adds what slice `at` costs, and the steps into it, to the costs of everything after it. */
   #addSlice(at: number, pairs: number): void {
     const { objective } = this;
-    const [own, steps, columns] = [objective.own(at), objective.steps(at), objective.count(at)];
+    const [own, first, bias] = [objective.own(at), objective.ownStart(at), objective.bias?.[at]];
+    const [steps, columns] = [objective.steps(at), objective.count(at)];
     if (this.#onward.length < pairs * D) this.#onward = new Float64Array(2 * pairs * D);
     const [onward, after] = [this.#onward, this.#after];
     for (let pair = 0, cell = 0; pair < pairs; pair++) {
-      const step = steps[pair]!;
-      const start = (pair % columns) * D;
+      const candidate = pair % columns;
+      const added = steps[pair]! + (bias === undefined ? 0 : bias[candidate]!);
+      const start = first + candidate * D;
       for (let depth = 0; depth < D; depth++, cell++)
-        onward[cell] = after[cell]! + (step + own[start + depth]!);
+        onward[cell] = after[cell]! + (added + own[start + depth]!);
     }
   }
 }

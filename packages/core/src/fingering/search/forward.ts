@@ -11,8 +11,8 @@ export function leastChoice(objective: Objective): Choice {
   return new Search().find(objective);
 }
 
-/** Slices whose states are in memory together: some 7 MB for single notes. */
-const BLOCK = 4096;
+/** Slices whose states are in memory together: some 23 MB for single notes. */
+const BLOCK = 16_384;
 
 /** What tells the way back through a block, by state of it and of the slice before it. */
 interface Trail {
@@ -28,24 +28,39 @@ interface Trail {
  * candidates x 7 depths. Of equal costs the first candidate wins, judged from the last slice backwards. What is kept by
  * state lies in one array a block of slices, since an array a slice costs more, and the next search writes over it. Costs
  * are in memory for one block at a time: for all of a very long line they would take more than all the rest.
+ *
+ * Where only the bias differs from that of the last search, and the line is one block, what is still right is kept: once
+ * the states of a slice all cost as much more or less than before, so do those of the slices that follow, and the way back
+ * from them is the same, up to the next slice with another bias. Sums of costs are exact, so that this is seen without
+ * error.
  */
 export class Search {
   /** Of the last search. */
   #objective: Objective | undefined;
   /** By slice, and after the last one: the number of states before it. */
   #starts = new Uint32Array(1);
-  /** Costs of the slice before a block, then of the block. */
+  /** Costs of the slice before a block, then of the block, but for what is in `#more`. */
   #costs = new Float64Array(0);
+  /** By slice: mm equivalents to be added to the costs of all its states. */
+  #more = new Float64Array(0);
   #block = 0;
   /** By block: the costs of its last slice. */
   #edges: Float64Array[] = [];
   readonly #trails: Trail[] = [];
+  /** Costs of the states of a slice while they are found. */
+  #reached = new Float64Array(0);
   readonly #moves = new DepthMoves();
   readonly #recursion = new Recursion(this.#moves);
 
   find(objective: Objective): Choice {
-    this.#layOut(objective);
-    for (let block = 0; block * BLOCK < objective.views.length; block++) this.#fill(objective, block);
+    const last = this.#objective;
+    this.#objective = objective;
+    if (last !== undefined && last.views.length <= BLOCK && objective.isButForBias(last)) {
+      this.#renew(objective, last);
+    } else {
+      this.#layOut(objective);
+      for (let block = 0; block * BLOCK < objective.views.length; block++) this.#fill(objective, block);
+    }
     return this.#trace(objective);
   }
 
@@ -57,17 +72,25 @@ export class Search {
   statesOf(at: number): { readonly costs: Float64Array; readonly start: number; readonly end: number } {
     const block = blockOf(at);
     if (block !== this.#block) this.#fill(this.#objective!, block);
-    const shift = this.#shift(block);
-    return { costs: this.#costs, start: this.#starts[at]! - shift, end: this.#starts[at + 1]! - shift };
+    const [costs, shift, more] = [this.#costs, this.#shift(block), this.#more[at]!];
+    const [start, end] = [this.#starts[at]! - shift, this.#starts[at + 1]! - shift];
+    if (more !== 0) for (let cell = start; cell < end; cell++) costs[cell]! += more;
+    this.#more[at] = 0;
+    return { costs, start, end };
   }
 
   #layOut(objective: Objective): void {
     const count = objective.views.length;
-    this.#objective = objective;
     this.#edges = [];
     this.#starts = new Uint32Array(count + 1);
-    for (let at = 0; at < count; at++)
-      this.#starts[at + 1] = this.#starts[at]! + objective.count(at - 1) * objective.count(at) * D;
+    this.#more = new Float64Array(count);
+    let most = 0;
+    for (let at = 0; at < count; at++) {
+      const states = objective.count(at - 1) * objective.count(at) * D;
+      this.#starts[at + 1] = this.#starts[at]! + states;
+      most = Math.max(most, states);
+    }
+    if (this.#reached.length < most) this.#reached = new Float64Array(most);
   }
 
   /** Where the states of a block, and of the slice before it, begin among those of the line. */
@@ -90,15 +113,38 @@ export class Search {
     this.#block = block;
   }
 
-  /** Finds the states of a slice from those of the slice before. */
-  #advance(objective: Objective, at: number, shift: number, { before, depth: origins }: Trail): void {
-    const costs = this.#costs;
+  /** Finds anew what another bias changes in the states of a line that is one block. */
+  #renew(objective: Objective, last: Objective): void {
+    const more = this.#more;
+    // Whether the states of the slice before all cost as much more than in the last search, and how much.
+    let settled = true;
+    let difference = 0;
+    for (let at = 0; at < more.length; at++) {
+      if (settled && objective.hasSameBias(last, at)) {
+        more[at]! += difference;
+        continue;
+      }
+      const [own, was] = [this.#advance(objective, at, 0, this.#trails[0]!), more[at]!];
+      more[at] = more[at - 1] ?? 0;
+      difference = own + more[at]! - was;
+      settled = !Number.isNaN(difference);
+    }
+  }
+
+  /**
+   * Finds the states of a slice from those of the slice before.
+   *
+   * @returns how much more they all cost than those that were there; NaN where they do not all cost as much more
+   */
+  #advance(objective: Objective, at: number, shift: number, { before, depth: origins }: Trail): number {
+    const [costs, reached] = [this.#costs, this.#reached];
     const start = this.#starts[at]! - shift;
-    const own = objective.own(at);
+    const [own, first, bias] = [objective.own(at), objective.ownStart(at), objective.bias?.[at]];
     const [sources, rows, columns] = [objective.count(at - 2), objective.count(at - 1), objective.count(at)];
     if (at === 0) {
-      for (let cell = 0; cell < columns * D; cell++) costs[start + cell] = own[cell]!;
-      return;
+      for (let cell = 0; cell < columns * D; cell++)
+        costs[cell] = own[first + cell]! + (bias?.[Math.floor(cell / D)] ?? 0);
+      return Number.NaN;
     }
     const steps = objective.steps(at);
     this.#moves.begin(costs, this.#starts[at - 1]! - shift, sources * rows, objective.kernel(at), origins);
@@ -108,15 +154,26 @@ export class Search {
       targets: { count: columns, pair: 1, chain: 1, middle: columns },
       chains: objective.chains(at),
       middleChain: columns,
-      out: costs,
-      start,
+      out: reached,
       chosen: before,
+      start,
     });
-    for (let pair = 0, cell = start; pair < rows * columns; pair++) {
-      const step = steps[pair]!;
-      const above = (pair % columns) * D;
-      for (let depth = 0; depth < D; depth++, cell++) costs[cell]! += step + own[above + depth]!;
+    let difference = Number.NaN;
+    let alike = true;
+    for (let row = 0, cell = 0; row < rows; row++) {
+      for (let column = 0; column < columns; column++) {
+        const added = steps[row * columns + column]! + (bias === undefined ? 0 : bias[column]!);
+        const above = first + column * D;
+        for (let depth = 0; depth < D; depth++, cell++) {
+          const cost = reached[cell]! + (added + own[above + depth]!);
+          const more = cost - costs[start + cell]!;
+          if (cell === 0) difference = more;
+          else if (more !== difference) alike = false;
+          costs[start + cell] = cost;
+        }
+      }
     }
+    return alike ? difference : Number.NaN;
   }
 
   /** Goes back from the cheapest state of the last slice. */

@@ -3,6 +3,8 @@ import type { Objective } from '../cost/objective.js';
 
 interface Table {
   readonly own: Float64Array;
+  readonly first: number;
+  readonly bias: readonly number[] | undefined;
   readonly chains: Float64Array;
   readonly kernel?: Float64Array;
   readonly steps?: Float64Array;
@@ -29,18 +31,19 @@ export class PrefixCosts {
   extend(path: readonly number[], at: number, candidate: number, depths: Float64Array): Float64Array {
     const D = DEPTH_COUNT;
     const reached = new Float64Array(D);
-    const { own, kernel, steps, chains } = this.#table(at);
+    const { own, first: start, bias, kernel, steps, chains } = this.#table(at);
     const columns = this.objective.count(at);
     const [first, before] = [path[at - 2] ?? 0, path[at - 1] ?? 0];
     const added =
       (steps?.[before * columns + candidate] ?? 0) +
-      chains[(first * this.objective.count(at - 1) + before) * columns + candidate]!;
+      chains[(first * this.objective.count(at - 1) + before) * columns + candidate]! +
+      (bias?.[candidate] ?? 0);
     for (let to = 0; to < D; to++) {
       let best = kernel ? Number.POSITIVE_INFINITY : 0;
       if (kernel) {
         for (let from = 0; from < D; from++) best = Math.min(best, depths[from]! + kernel[from * D + to]!);
       }
-      reached[to] = best + added + own[candidate * D + to]!;
+      reached[to] = best + added + own[start + candidate * D + to]!;
     }
     return reached;
   }
@@ -69,7 +72,9 @@ export class PrefixCosts {
   #table(at: number): Table {
     const { objective } = this;
     this.#tables[at] ??= {
-      own: objective.own(at).slice(),
+      own: objective.own(at),
+      first: objective.ownStart(at),
+      bias: objective.bias?.[at],
       chains: objective.chains(at),
       ...(at > 0 && { steps: objective.steps(at), kernel: objective.kernel(at) }),
     };

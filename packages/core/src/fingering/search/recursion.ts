@@ -14,11 +14,11 @@ export interface Step {
   /** Costs of all chains of the three slices; those with one candidate in the middle begin so far after the last one's. */
   readonly chains: Float64Array;
   readonly middleChain: number;
-  /** `[start + pair * DEPTH_COUNT + depth]`: gets the least costs by pair of middle and target. */
+  /** `[pair * DEPTH_COUNT + depth]`: gets the least costs by pair of middle and target. */
   readonly out: Float64Array;
-  readonly start: number;
   /** `[start + pair * DEPTH_COUNT + depth]`: gets the sources that the least costs come from. */
   readonly chosen?: Uint8Array;
+  readonly start: number;
 }
 
 /**
@@ -37,14 +37,14 @@ export class Recursion {
   }
 
   /** Of equal sources the first wins. */
-  #through(middle: number, { sources, targets, chains, middleChain, out, start, chosen }: Step): void {
+  #through(middle: number, { sources, targets, chains, middleChain, out, chosen, start }: Step): void {
     const { least, moved } = this.moves;
     const { limits, kept } = this.#pruning;
     const first = middle * sources.middle;
     const firstChain = middle * middleChain;
     const count = this.#pruning.select(this.moves, first, sources, targets, chains, firstChain);
     for (let target = 0; target < targets.count; target++) {
-      const to = start + (middle * targets.middle + target * targets.pair) * D;
+      const to = (middle * targets.middle + target * targets.pair) * D;
       const limit = limits[target]!;
       let found = false;
       for (let nth = 0; nth < count; nth++) {
@@ -57,7 +57,7 @@ export class Recursion {
           const cost = moved[from + depth]! + chain;
           if (!found || cost < out[to + depth]!) {
             out[to + depth] = cost;
-            if (chosen) chosen[to + depth] = source;
+            if (chosen) chosen[start + to + depth] = source;
           }
         }
         found = true;
