@@ -63,6 +63,17 @@ export class Session {
     }
   }
 
+  /** For practice, what follows digits of the user's at a note: code that has run before is quicker. */
+  async rehearse(score: Score, offset: number, settings: Settings, isOver: () => boolean): Promise<void> {
+    const { name: file, bytes } = score;
+    const options = optionsOf(file, settings);
+    for (const finger of [1, 2, 3] as const) {
+      if (isOver()) return;
+      const ask = { bytes, digits: [{ offset, finger }], file, options };
+      await call<Marking, 'rehearse'>(this.#marking, 'rehearse', ask);
+    }
+  }
+
   /** Asks the worker that draws. */
   draw<N extends keyof Drawing & string>(name: N, ask: Parameters<Drawing[N]>[0]) {
     return call<Drawing, N>(this.#drawing, name, ask);

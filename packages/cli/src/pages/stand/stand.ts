@@ -1,33 +1,23 @@
 import type { Finger } from '@handline/core';
 import { fill } from '../handout/words/words.js';
 import { differ, picturesOf } from './changes.js';
+import type { Current } from './current.js';
 import { actOf } from './keys.js';
 import { Notes, type Place, type Struck } from './notes.js';
 import { Saving } from './saving.js';
 import type { Marked, Score, Session, Settings } from './session.js';
 import { type Digits, giveBack, type History, NO_DIGITS, redo, setFinger, undo } from './state.js';
-import { button, byId, speak } from './view/dom.js';
+import { button, byId, enable, speak } from './view/dom.js';
 import { Music } from './view/music.js';
 import { NotePanel } from './view/note-panel.js';
 import { showSettings } from './view/settings-form.js';
 import { Status } from './view/status.js';
 import { STAND_WORDS } from './words/words.js';
-import type { Shown } from './workers/shown.js';
-
-/** A marked score on the page, with the choices that it was marked for. */
-interface Current {
-  readonly score: Score;
-  /** Of the note heads in the score as it was opened. */
-  readonly offsets: ReadonlyMap<string, number>;
-  readonly told: ReturnType<Shown['told']>;
-  readonly marked: Marked;
-  readonly notes: Notes;
-  readonly history: History;
-  readonly settings: Settings;
-}
 
 /** ms that a computation may take before a newer one ends it: to begin anew in a fresh worker takes longer than that. */
 const PATIENCE = 700;
+/** ms within which a score is marked whose changes are practised. */
+const QUICK = 3000;
 
 /** The page: what is chosen, and what follows from it. */
 export class Stand {
@@ -80,6 +70,7 @@ export class Stand {
       const score = { name, bytes: await read() };
       const marked = await this.#mark(turn, score, NO_DIGITS.present, new Map());
       if (!marked) return;
+      const isQuick = performance.now() - this.#marking!.since < QUICK;
       const told = await this.#session.draw('show', { ...this.#shown(score, marked), isNew: true });
       if (turn !== this.#turn) return;
       const notes = new Notes(told.lines, marked.report, NO_DIGITS.present);
@@ -97,7 +88,13 @@ export class Stand {
       this.#status.say(fill(this.#words.opened, { name }));
       this.#show();
       this.#choose(notes.first, false);
+      // So that the first change follows as quickly as later ones; a long score has taught the workers enough.
+      const [offset] = this.#current.offsets.values();
+      const isOver = () => turn !== this.#turn;
+      if (isQuick && offset !== undefined)
+        this.#session.rehearse(score, offset, this.#settings, isOver).catch(() => undefined);
       await this.#engrave(turn);
+      if (isQuick && !isOver()) await this.#session.draw('rehearse', this.#shown(score, marked));
     }, 'notOpened');
   }
 
@@ -174,15 +171,17 @@ export class Stand {
     await this.#guarded(async () => {
       const marked = await this.#mark(turn, score, history.present, offsets);
       if (!marked) return;
+      const place = this.#place;
+      const shown = { ...this.#shown(score, marked), isNew: false, place };
+      // Asked first: it is worked out while the page shows the digits.
+      const drawing = this.#session.draw('show', shown);
       const notes = new Notes(this.#current!.told.lines, marked.report, history.present);
       this.#current = { ...this.#current!, marked, notes, history, settings };
       this.#music.markStale(differ(picturesOf(old.report), picturesOf(marked.report)));
       this.#music.showBefore(new Map(), notes);
       this.#music.showDigits(notes);
       this.#show();
-      const place = this.#place;
-      const shown = { ...this.#shown(score, marked), isNew: false, place };
-      const { keyboard, ...told } = await this.#session.draw('show', shown);
+      const { keyboard, ...told } = await drawing;
       if (turn !== this.#turn) return;
       this.#current = { ...this.#current!, told };
       if (place === this.#place) this.#panel.keyboard(keyboard);
@@ -233,9 +232,9 @@ export class Stand {
   }
 
   #showButtons(): void {
-    byId<HTMLButtonElement>('undo').disabled = this.#history.past.length === 0;
-    byId<HTMLButtonElement>('redo').disabled = this.#history.future.length === 0;
-    byId<HTMLButtonElement>('save').disabled = this.#current === undefined;
+    enable('undo', this.#history.past.length > 0);
+    enable('redo', this.#history.future.length > 0);
+    enable('save', this.#current !== undefined);
   }
 
   /** What fails is told, and everything is as it was before. */

@@ -10,6 +10,10 @@ export function button(id: string, act: () => void): void {
   byId(id).addEventListener('click', act);
 }
 
+export function enable(id: string, can: boolean): void {
+  byId<HTMLButtonElement>(id).disabled = !can;
+}
+
 export function element<K extends keyof HTMLElementTagNameMap>(
   name: K,
   text = '',

@@ -1,14 +1,18 @@
 import type { AnnotateOptions } from '@handline/core';
-import { loadEngraver } from '../../engraver.js';
+import { type Engraver, loadEngraver } from '../../engraver.js';
 import { type HandoutOptions, handoutOf } from '../../handout/handout.js';
 import { type End, serve } from './calls.js';
 import { comparedWith } from './compared.js';
+import { practise } from './practice.js';
+import { sampleScore } from './sample.js';
 import { type Run, Shown, type ShowOptions } from './shown.js';
-import { warmed } from './warm.js';
 import { whyOf } from './why.js';
 
+/** Measures of the samples that are drawn before there is a score: a few first, so that a score need not wait long. */
+const SAMPLES = [2, 6, 6];
+
 /** The worker that draws what is marked and explains it. It keeps the score that it was shown last. */
-const engraver = loadEngraver().then(warmed);
+const engraver = loadEngraver();
 let shown: Shown | undefined;
 let before: Shown | undefined;
 
@@ -22,6 +26,10 @@ const ANSWERS = {
   /** Systems that were drawn before, or some from a measure on, counted from 0. */
   draw: async (ask: Run | { readonly first: number }) =>
     'last' in ask ? shown!.anew(await engraver, ask) : shown!.begun(await engraver, ask.first),
+  /** Shows as after a change, for practice. */
+  rehearse: async ({ bytes, options }: Pick<Show, 'bytes' | 'options'>) => {
+    rehearse(await engraver, new Shown(bytes, options));
+  },
   /** The keyboard at a slice, as SVG. */
   keyboard: (place: SliceOfLine) => shown!.keyboard(place),
   why: ({ line, slice, key }: { readonly line: number; readonly slice: number; readonly key: number }) =>
@@ -54,4 +62,18 @@ export interface Handout {
 
 export type Drawing = typeof ANSWERS;
 
-serve(globalThis as unknown as End, ANSWERS);
+const own = globalThis as unknown as End;
+serve(own, ANSWERS);
+engraver.then((ready) => {
+  const rounds = SAMPLES.map((measures) => () => {
+    rehearse(ready, new Shown(sampleScore(measures, true), { language: 'en', layers: ['depth'] }));
+  });
+  return practise(own, rounds);
+});
+
+function rehearse(ready: Engraver, sample: Shown): void {
+  sample.told();
+  const [first] = sample.begun(ready, 0).systems;
+  if (first) sample.anew(ready, { ...first, systems: 1 });
+  sample.keyboard({ line: 0, slice: 0 });
+}
