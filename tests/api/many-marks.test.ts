@@ -18,7 +18,7 @@ it('one hand may have any number of digits and cues', () => {
   const { score } = readText(TEXT);
   const [own] = analyse(score, buildLines(score, settings).lines, settings);
   const [slice, fingers] = [own!.line.slices[0]!, own!.fingering.slices[0]!];
-  const cue = { slice: 0, keys: ['in'], text: 'in', end: 0 } as const;
+  const cue = { slice: 0, keys: ['in'], text: 'in', end: 0, dashes: false } as const;
   const long = {
     ...own!,
     line: { ...own!.line, slices: Array.from({ length: MANY }, () => slice) },

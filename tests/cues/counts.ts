@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { type Cue, planCues } from '#core/cues/cues.js';
+import { planCues } from '#core/cues/cues.js';
 import { readerSteps, tolerance } from '#core/cues/reader.js';
 import { buildLines } from '#core/hands/build.js';
 import { LEAST_SECONDS, LEAST_SECONDS_TO_TURN } from '#core/motion/depth/forearm.js';
@@ -17,6 +17,8 @@ export const NEAR = 1e-6;
 /** What cues and plans of several scores come to, and where they break a rule. */
 export class Sums {
   readonly texts = { every: 0, essential: 0, demanding: 0 };
+  /** Moves of three notes or more, and those of them that have dashes. */
+  readonly long = { every: 0, essential: 0, demanding: 0 };
   readonly dashes = { every: 0, essential: 0, demanding: 0 };
   readonly depth = { every: 0, essential: 0, demanding: 0 };
   /** Cues in or out that stand before the note that the move serves. */
@@ -54,12 +56,8 @@ export function readAndCount(file: string, sums: Sums): void {
 /** The reader follows the cues that are printed. */
 function countCues(file: string, { line, plan }: LineAnalysis, density: Density, sums: Sums): void {
   const texts = planCues(line, plan, { density, language: 'en' });
-  const isDash = ({ keys }: Cue) => keys[0] === 'goes-on';
-  sums.dashes[density] += texts.filter(isDash).length;
-  sums.texts[density] += texts.filter((cue) => !isDash(cue)).length;
-  const printed = planCues(line, plan, { density, language: 'en', layers: ['depth'] }).filter(
-    (cue) => !isDash(cue),
-  );
+  sums.texts[density] += texts.length;
+  const printed = planCues(line, plan, { density, language: 'en', layers: ['depth'] });
   const path = readerSteps(line, plan);
   const cues = printed.map(({ slice, keys }) => ({
     slice,
@@ -85,6 +83,8 @@ function countCues(file: string, { line, plan }: LineAnalysis, density: Density,
   }
   sums.depth[density] += cues.length;
   sums.early[density] += printed.filter(({ slice, end }) => end > slice).length;
+  sums.long[density] += printed.filter(({ slice, end }) => end >= slice + 2).length;
+  sums.dashes[density] += texts.filter(({ dashes }) => dashes).length;
 }
 
 /** The plain rule: the thumb under 2, 3 or 4, or one of these over it, connected, at most a fifth apart. */
@@ -138,7 +138,7 @@ export function print(title: string, sums: Sums): void {
     const [texts, depth] = [sums.texts[density], sums.depth[density]];
     console.log(
       `${title}, ${density}: ${texts} texts, ${(texts / sums.beats).toFixed(2)} a beat, ${(texts / sums.measures).toFixed(2)} a measure; ` +
-        `${sums.dashes[density]} dashes; ${depth} in or out, ${(depth / sums.measures).toFixed(2)} a measure, ${sums.further[density]} of them further the same way, ` +
+        `dashes behind ${sums.dashes[density]} of ${sums.long[density]} moves of three notes or more; ${depth} in or out, ${(depth / sums.measures).toFixed(2)} a measure, ${sums.further[density]} of them further the same way, ` +
         `${((100 * sums.early[density]) / depth).toFixed(0)} % before the note that the move serves`,
     );
   }

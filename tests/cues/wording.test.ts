@@ -89,7 +89,11 @@ describe("a user's own wording", () => {
 
   it('stands beside the fuller text in the list of meanings, unless it replaces it', () => {
     const meanings = cueMeanings('en', { in: 'closer' });
-    expect(meanings).toHaveLength(CUE_KEYS.length);
+    expect(meanings).toHaveLength(CUE_KEYS.length + 1);
+    expect(meanings.at(-1)).toEqual({
+      texts: ['– –'],
+      meaning: 'the move goes on, up to the end of the dashes',
+    });
     const of = (key: CueKey) => meanings[CUE_KEYS.indexOf(key)]!.texts;
     expect(of('in')).toEqual(['closer']);
     expect(of('out')).toEqual(['out', 'forearm out']);
@@ -119,6 +123,12 @@ describe('the legend', () => {
       'out: the forearm moves away from the fallboard',
     ]);
     expect(lines[2]).toMatch(/^Cues are suggestions/);
+  });
+
+  it.each(CODES)('%s explains the dashes behind a text where there are some', (code) => {
+    const { dashes } = LANGUAGES[code];
+    expect(legendText(code, [], {}, [], [], true).split('\n')[0]).toBe(`– –: ${dashes}`);
+    expect(legendText(code, [], {}, [])).not.toContain('– –');
   });
 
   it.each(CODES)('%s explains the marks of the hands that take notes of the other', (code) => {

@@ -21,8 +21,6 @@ export type Curve = readonly (readonly [x: number, y: number])[];
 
 /** Share of a text's height above the line it stands on: from verovio's own boxes (205 of 270, 279 of 363). */
 const ABOVE_LINE = 0.76;
-/** A dash lies between these shares of what a capital reaches above the line: from memory of usual fonts. */
-const DASH = [0.2, 0.45] as const;
 /** Letters and signs that go below the line, and those that are no higher than an x. */
 const GOES_BELOW = /[gjpqyçGJQ,;()|]/;
 /** Mean advance of a letter in ems, and its height: from memory; only for lyrics, of which verovio tells no boxes. */
@@ -43,18 +41,19 @@ export function boxOf(rect: XmlElement, owner: Owner): Box {
   };
 }
 
-/** The ink of every run of letters in one element. */
+/** The ink of every run of letters in one element, and of the dashes behind them. */
 export function textBoxes(element: XmlElement, owner: Owner): Box[] {
+  const dashes = element.all('rect').map((rect) => ({ ...boxOf(rect, owner), text: '–' }));
+  return [...dashes, ...letterBoxes(element, owner)];
+}
+
+function letterBoxes(element: XmlElement, owner: Owner): Box[] {
   return texts(element).flatMap((run) => {
     const text = deepText(run).trim().replaceAll(/\s+/g, ' ');
     if (text === '') return [];
     const rect = run.children.find(isBounds)?.child('rect');
     const box = rect ? boxOf(rect, owner) : guessedBox(run, text, owner);
     const line = box.top + ABOVE_LINE * (box.bottom - box.top);
-    if (text === '–') {
-      const [low, high] = DASH.map((share) => line - share * (line - box.top)) as [number, number];
-      return [{ ...box, text, top: high, bottom: low }];
-    }
     return [{ ...box, text, bottom: GOES_BELOW.test(text) ? box.bottom : line }];
   });
 }

@@ -49,7 +49,12 @@ export function marksOf(plan: MarkPlan, score: Score): Marks {
       const kind = pick(plan.kinds, turn);
       const placement = note.staff === 1 ? 'above' : 'below';
       const target = { part, note: note.id, placement } as const;
-      if (kind >= 5) cues.push({ ...target, text: pick(plan.texts, turn) });
+      if (kind >= 5) {
+        // Another voice, staff or a time before may be among them.
+        const other = notes[note.id + ((7 * turn) % 9) - 2];
+        const dashesTo = turn % 2 === 0 && other !== undefined && { dashesTo: other.id };
+        cues.push({ ...target, text: pick(plan.texts, turn), ...dashesTo });
+      }
       if (kind !== 0 && kind !== 5) {
         digits.push({
           ...target,

@@ -12,6 +12,8 @@ export interface Facts {
   readonly digits: readonly string[];
   /** Every words with their staff. */
   readonly words: readonly string[];
+  /** Both ends of every dashes with their staff. */
+  readonly dashes: readonly string[];
 }
 
 export function textOf(bytes: Uint8Array): string {
@@ -24,10 +26,13 @@ function directionsOf(root: XmlElement): XmlElement[] {
 
 export function factsOf(text: string): Facts {
   const root = parseTree(text, DEFAULT_LIMITS);
-  const directions = directionsOf(root).filter((direction) => wordsIn(direction).length > 0);
+  const directions = directionsOf(root).filter(
+    (direction) => wordsIn(direction).length > 0 || direction.within('dashes').length > 0,
+  );
   const notes: string[] = [];
   const digits: string[] = [];
   const words: string[] = [];
+  const dashes: string[] = [];
   headsOf(root, new Set(directions)).forEach(({ heads, moments }, part) => {
     for (const head of heads) {
       const place = `${part} ${head.measure}:${head.tick} ${head.key}`;
@@ -35,6 +40,10 @@ export function factsOf(text: string): Facts {
       for (const digit of digitsOf(head.element)) digits.push(`${place} ${digit.text.trim()}`);
     }
     for (const [direction, { measure, tick }] of moments) {
+      for (const one of direction.within('dashes'))
+        dashes.push(
+          `${part} ${measure}:${tick} staff ${direction.textOf('staff') ?? '1'} ${one.attribute('type')}`,
+        );
       const said = wordsIn(direction)
         .map((one) => one.text)
         .join('')
@@ -44,7 +53,7 @@ export function factsOf(text: string): Facts {
         words.push(`${part} ${measure}:${tick} staff ${direction.textOf('staff') ?? '1'} ${said}`);
     }
   });
-  return { notes: notes.sort(), digits: digits.sort(), words: words.sort() };
+  return { notes: notes.sort(), digits: digits.sort(), words: words.sort(), dashes: dashes.sort() };
 }
 
 function noteFacts({ element, grace }: Head): string {

@@ -8,7 +8,7 @@ import { museScore, music21, type Program } from './programs.js';
 
 /** Editions that go through the programs, which take seconds each. */
 const EDITIONS = 24;
-const KINDS = ['notes', 'digits', 'words'] as const;
+const KINDS = ['notes', 'digits', 'words', 'dashes'] as const;
 
 const WAYS: Readonly<Record<string, AnnotateOptions>> = {
   plain: {},
@@ -33,6 +33,7 @@ interface Count {
   notes: number;
   digits: number;
   words: number;
+  dashes: number;
   lost: string[];
   left: string[];
   back: number;
@@ -62,6 +63,7 @@ function goRound(program: Program, path: string, options: AnnotateOptions, count
   count.notes += before.notes.length;
   count.digits += after.digits.length - before.digits.length;
   count.words += after.words.length - before.words.length;
+  count.dashes += (after.dashes.length - before.dashes.length) / 2;
   expect(after.notes).toEqual(before.notes);
 
   const { output, warnings } = clear(marked);
@@ -86,14 +88,24 @@ function goRound(program: Program, path: string, options: AnnotateOptions, count
 }
 
 function goRoundAll(program: Program, options: AnnotateOptions, paths: readonly string[]): Count {
-  const count: Count = { notes: 0, digits: 0, words: 0, lost: [], left: [], back: 0, again: [], warnings: 0 };
+  const count: Count = {
+    notes: 0,
+    digits: 0,
+    words: 0,
+    dashes: 0,
+    lost: [],
+    left: [],
+    back: 0,
+    again: [],
+    warnings: 0,
+  };
   for (const path of paths) goRound(program, path, options, count);
   return count;
 }
 
 function told(program: Program, way: string, files: number, count: Count): string {
   return (
-    `${program.name}, ${way}: ${files} scores, ${count.notes} notes, ${count.digits} digits and ${count.words} words of ours; ` +
+    `${program.name}, ${way}: ${files} scores, ${count.notes} notes, ${count.digits} digits, ${count.words} words and ${count.dashes} dashes of ours; ` +
     `after clear: ${count.lost.length} of the user's lost, ${count.left.length} of ours left, ${count.back} of the user's ` +
     `back that the program hides, ${count.warnings} warnings; marked again: ${count.again.length} differences`
   );

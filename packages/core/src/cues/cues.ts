@@ -18,6 +18,8 @@ export interface Cue {
   readonly text: string;
   /** Last slice of a move in depth that begins here; the slice itself where it takes one note. */
   readonly end: number;
+  /** True where dashes lead up to that slice: the move is of three notes or more, and there is room for them. */
+  readonly dashes: boolean;
 }
 
 export interface CueContext {
@@ -35,17 +37,16 @@ export interface CueContext {
 /** Cues of one text at most; more are not read while playing (from memory). */
 const MOST_KEYS = 2;
 
-/** Notes behind its first from which on a move is followed by a dash at each of them: three notes or more in all. */
+/** Notes behind its first from which on a move has dashes: three notes or more in all. */
 const LEAST_DASHES = 2;
 /**
  * Letters of a text that fit between a note and the next, by whether they are a quarter note apart or nearer: measured on
- * pages that verovio drew. A dash stands where the text before it has ended, and not close behind it.
+ * pages that verovio drew.
  */
 const LETTERS_A_NOTE = 5;
 const LETTERS_A_QUICK_NOTE = 2.5;
 const GAP = 1;
 const QUICK = 1;
-const DASH: readonly CueKey[] = ['goes-on'];
 
 /** Cues that a crossing makes needless: it brings the wrist level and turns the forearm. */
 const IMPLIED_BY_CROSSING: readonly CueKey[] = ['wrist-level', 'wrist-rises', 'turn-thumb', 'turn-fifth'];
@@ -68,21 +69,38 @@ export function planCues(line: Line, plan: MotionPlan, context: CueContext): rea
   const ends = new Map<number, number>();
   for (const { slice, end } of moves) ends.set(slice, end);
   const cues: Cue[] = [];
-  // Last slice of the latest move that takes long enough for dashes, and letters of the latest text that go on.
-  let until = -1;
+  // Letters of the text before that reach beyond the slice.
   let letters = 0;
   for (let slice = 0; slice < keys.length; slice++) {
-    const end = ends.get(slice) ?? slice;
-    if (end - slice >= LEAST_DASHES) until = end;
-    letters -= lettersInto(line, slice);
-    const isOn = slice <= until && letters <= 0 && !line.slices[slice]!.grace;
-    const own = keys[slice]!.length === 0 && isOn ? DASH : keys[slice]!;
+    letters = Math.max(0, letters - lettersInto(line, slice));
+    const own = keys[slice]!;
     if (own.length === 0) continue;
     const text = writer.text(slice, own);
-    cues.push({ slice, keys: own, text, end });
+    const end = ends.get(slice) ?? slice;
+    const isClear = letters === 0;
     letters = Math.max(letters, longestLine(text) + GAP);
+    const dashes = isClear && end - slice >= LEAST_DASHES && hasRoom(line, keys, slice, end, letters);
+    cues.push({ slice, keys: own, text, end, dashes });
   }
   return cues;
+}
+
+/** True where dashes can be drawn behind the letters of a text, and no other text stands in their way. */
+function hasRoom(
+  line: Line,
+  keys: readonly (readonly CueKey[])[],
+  from: number,
+  to: number,
+  letters: number,
+): boolean {
+  // Programs print what stands at a grace note at its main note.
+  if (line.slices[from]!.grace || line.slices[to]!.grace) return false;
+  let left = letters;
+  for (let at = from + 1; at <= to; at++) {
+    if (at < to && keys[at]!.length > 0) return false;
+    left -= lettersInto(line, at);
+  }
+  return left <= 0;
 }
 
 /** Letters for which there is room between the note before and this one. */

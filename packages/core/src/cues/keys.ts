@@ -15,7 +15,6 @@ export const CUE_LAYERS = {
   'far-out': 'depth',
   'further-out': 'depth',
   lean: 'depth',
-  'goes-on': 'depth',
   'arm-right': 'carry',
   'arm-left': 'carry',
   'wrist-rises': 'contour',
@@ -56,6 +55,8 @@ export interface Words {
   readonly full: Readonly<Partial<Record<CueKey, string>>>;
   /** What the text asks the player to do, for the legend. */
   readonly meanings: Readonly<Record<CueKey, string>>;
+  /** What dashes behind a text say, for the legend. */
+  readonly dashes: string;
   /** The trade's usual mark for a hand. */
   readonly hands: Readonly<Record<Hand, string>>;
   /** What that mark says, for the legend. */

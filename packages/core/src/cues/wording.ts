@@ -28,6 +28,9 @@ const CUE_LINE = 9;
 /** Between the parts of one cue. */
 export const BETWEEN = ', ';
 
+/** As the legend shows the dashes behind a text. */
+const DASHES = '– –';
+
 /** Longest text of a user's own cue, in characters: our choice. */
 const LONGEST_OWN = 60;
 
@@ -76,6 +79,7 @@ export function fullWording(
  *
  * @param used only these cues are explained
  * @param hands the marks of these hands are explained
+ * @param dashes the dashes behind texts are explained
  */
 export function legendText(
   language: Language,
@@ -83,12 +87,14 @@ export function legendText(
   own?: Readonly<Record<string, string>>,
   used: readonly CueKey[] = CUE_KEYS,
   hands: readonly Hand[] = [],
+  dashes = false,
 ): string {
   const wording = cueWording(language, own);
   const { meanings, hands: words, takes, caution } = LANGUAGES[language];
   const lines = CUE_KEYS.filter((key) => used.includes(key) && layers.includes(CUE_LAYERS[key])).map(
     (key) => `${wording[key]}: ${meanings[key]}`,
   );
+  if (dashes) lines.push(`${DASHES}: ${LANGUAGES[language].dashes}`);
   for (const hand of hands) lines.push(`${words[hand]}: ${takes[hand]}`);
   return [...lines, caution].map((line) => wrap(line, LEGEND_LINE)).join('\n');
 }
@@ -102,7 +108,7 @@ export interface CueMeaning {
 }
 
 /**
- * What every cue means, in the order of a legend. Several cues at one place are one text, with `, ` between them.
+ * What every cue means, in the order of a legend, and last what the dashes behind one mean. Several cues at one place are one text, with `, ` between them.
  *
  * @throws HandlineError OPTION for a bad `wording`
  */
@@ -112,11 +118,12 @@ export function cueMeanings(
 ): readonly CueMeaning[] {
   const wording = cueWording(language, own);
   const full = fullWording(language, own);
-  const { meanings } = LANGUAGES[language];
-  return CUE_KEYS.map((key) => ({
+  const { meanings, dashes } = LANGUAGES[language];
+  const cues = CUE_KEYS.map((key) => ({
     texts: [...new Set([wording[key], full[key] ?? wording[key]])],
     meaning: meanings[key],
   }));
+  return [...cues, { texts: [DASHES], meaning: dashes }];
 }
 
 /** The trade's usual mark for a hand in a language (common practice). */

@@ -10,6 +10,11 @@ export interface DrawnParts {
   readonly views: string;
 }
 
+/** As verovio draws dashes behind words. */
+const DASHED = /class="dir[^"]*">(?:(?!<g )[\s\S])*?<\/text>\s*<rect/;
+/** As `cueMeanings` names them. */
+const DASHES = '– –';
+
 /** The cues and signs that occur on the page, and no others. */
 export function legendItems(
   passages: readonly Passage[],
@@ -18,6 +23,7 @@ export function legendItems(
   wording?: Readonly<Record<string, string>>,
 ): string[] {
   const cues = new Set(passages.flatMap((passage) => passage.cues.flatMap((text) => text.split(/,\s+|\n/))));
+  if (DASHED.test(drawn.music)) cues.add(DASHES);
   const printed = (texts: readonly string[]) => texts.filter((text) => cues.has(text));
   const meanings = cueMeanings(language, wording)
     .filter(({ texts }) => printed(texts).length > 0)

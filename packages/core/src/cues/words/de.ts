@@ -23,7 +23,6 @@ export const german: Words = {
     'far-out': 'weit heraus',
     'further-out': 'weiter heraus',
     lean: 'hineinlehnen',
-    'goes-on': '–',
     'arm-right': 'Arm rechts',
     'arm-left': 'Arm links',
     'wrist-rises': 'Handgelenk hoch',
@@ -52,7 +51,6 @@ export const german: Words = {
     'far-out': 'ein weites Stück von der Tastenklappe weg',
     'further-out': 'noch weiter von der Tastenklappe weg',
     lean: 'das Gewicht geht ein wenig über die Taste hinein',
-    'goes-on': 'die Bewegung geht weiter, bis zum letzten dieser Striche',
     'arm-right': 'der Arm beginnt nach rechts zu wandern',
     'arm-left': 'der Arm beginnt nach links zu wandern',
     'wrist-rises': 'das Handgelenk steigt mit jedem Finger ein wenig',
@@ -62,6 +60,7 @@ export const german: Words = {
     'turn-fifth': 'der Unterarm dreht sich zur Kleinfingerseite',
     'turn-afresh': 'kein Schwung mehr da: die Drehung neu vorbereiten',
   },
+  dashes: 'die Bewegung geht weiter, bis zum Ende der Striche',
   hands: { right: 'r.H.', left: 'l.H.' },
   takes: { right: 'die rechte Hand übernimmt diese Noten', left: 'die linke Hand übernimmt diese Noten' },
   reasons: {

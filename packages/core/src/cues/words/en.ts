@@ -21,7 +21,6 @@ export const english: Words = {
     'far-out': 'far out',
     'further-out': 'further out',
     lean: 'lean',
-    'goes-on': '–',
     'arm-right': 'arm right',
     'arm-left': 'arm left',
     'wrist-rises': 'wrist rises',
@@ -50,7 +49,6 @@ export const english: Words = {
     'far-out': 'a long way from the fallboard',
     'further-out': 'still further from the fallboard',
     lean: 'the weight moves in over the key a little',
-    'goes-on': 'the move goes on, up to the last of these dashes',
     'arm-right': 'the arm begins to travel to the right',
     'arm-left': 'the arm begins to travel to the left',
     'wrist-rises': 'the wrist rises a little with each finger',
@@ -60,6 +58,7 @@ export const english: Words = {
     'turn-fifth': "the forearm turns towards the fifth finger's side",
     'turn-afresh': 'no swing is left: prepare the turn',
   },
+  dashes: 'the move goes on, up to the end of the dashes',
   hands: { right: 'r.h.', left: 'l.h.' },
   takes: { right: 'the right hand takes these notes', left: 'the left hand takes these notes' },
   reasons: {

@@ -21,7 +21,6 @@ export const spanish: Words = {
     'far-out': 'muy afuera',
     'further-out': 'más afuera',
     lean: 'apoyar',
-    'goes-on': '–',
     'arm-right': 'brazo a la der.',
     'arm-left': 'brazo a la izq.',
     'wrist-rises': 'muñeca sube',
@@ -50,7 +49,6 @@ export const spanish: Words = {
     'far-out': 'un largo trecho desde el fondo de las teclas',
     'further-out': 'aún más lejos del fondo de las teclas',
     lean: 'el peso avanza un poco sobre la tecla',
-    'goes-on': 'el movimiento sigue, hasta el último de estos guiones',
     'arm-right': 'el brazo empieza a desplazarse a la derecha',
     'arm-left': 'el brazo empieza a desplazarse a la izquierda',
     'wrist-rises': 'la muñeca sube un poco con cada dedo',
@@ -60,6 +58,7 @@ export const spanish: Words = {
     'turn-fifth': 'el antebrazo gira hacia el lado del quinto dedo',
     'turn-afresh': 'no queda impulso: preparar el giro',
   },
+  dashes: 'el movimiento sigue, hasta el final de los guiones',
   hands: { right: 'm.d.', left: 'm.i.' },
   takes: { right: 'la mano derecha toma estas notas', left: 'la mano izquierda toma estas notas' },
   reasons: {

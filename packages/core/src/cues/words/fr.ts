@@ -21,7 +21,6 @@ export const french: Words = {
     'far-out': 'sortir loin',
     'further-out': 'sortir encore',
     lean: "s'appuyer",
-    'goes-on': '–',
     'arm-right': 'bras à droite',
     'arm-left': 'bras à gauche',
     'wrist-rises': 'poignet monte',
@@ -50,7 +49,6 @@ export const french: Words = {
     'far-out': 'loin du fond des touches',
     'further-out': 'encore plus loin du fond des touches',
     lean: 'le poids avance un peu au-dessus de la touche',
-    'goes-on': "le mouvement continue, jusqu'au dernier de ces tirets",
     'arm-right': 'le bras commence à se porter vers la droite',
     'arm-left': 'le bras commence à se porter vers la gauche',
     'wrist-rises': 'le poignet monte un peu à chaque doigt',
@@ -60,6 +58,7 @@ export const french: Words = {
     'turn-fifth': "l'avant-bras tourne du côté du cinquième doigt",
     'turn-afresh': "l'élan est épuisé : préparer la rotation",
   },
+  dashes: "le mouvement continue, jusqu'au bout des tirets",
   hands: { right: 'm.d.', left: 'm.g.' },
   takes: { right: 'la main droite prend ces notes', left: 'la main gauche prend ces notes' },
   reasons: {

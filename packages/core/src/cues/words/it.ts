@@ -21,7 +21,6 @@ export const italian: Words = {
     'far-out': 'molto fuori',
     'further-out': 'più fuori',
     lean: 'appoggiare',
-    'goes-on': '–',
     'arm-right': 'braccio a dx',
     'arm-left': 'braccio a sx',
     'wrist-rises': 'polso sale',
@@ -50,7 +49,6 @@ export const italian: Words = {
     'far-out': 'un lungo tratto indietro dal fondo dei tasti',
     'further-out': 'ancora più lontano dal fondo dei tasti',
     lean: 'il peso avanza un poco sopra il tasto',
-    'goes-on': "il movimento continua, fino all'ultimo di questi trattini",
     'arm-right': 'il braccio comincia a spostarsi a destra',
     'arm-left': 'il braccio comincia a spostarsi a sinistra',
     'wrist-rises': 'il polso sale un poco a ogni dito',
@@ -60,6 +58,7 @@ export const italian: Words = {
     'turn-fifth': "l'avambraccio ruota verso il lato del quinto dito",
     'turn-afresh': 'lo slancio è esaurito: preparare la rotazione',
   },
+  dashes: 'il movimento continua, fino alla fine dei trattini',
   hands: { right: 'm.d.', left: 'm.s.' },
   takes: { right: 'la mano destra prende queste note', left: 'la mano sinistra prende queste note' },
   reasons: {

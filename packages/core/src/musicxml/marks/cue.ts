@@ -29,16 +29,18 @@ function chordHead(note: XmlElement): XmlElement {
   return note;
 }
 
-/** Words at one place. */
+/** Words at one place, or an end of dashes: `start-6`. */
 export interface DirectionText {
-  readonly kind: 'cue' | 'legend';
+  readonly kind: 'cue' | 'dashes' | 'legend';
   readonly text: string;
+  /** What the token of words has behind their check. */
+  readonly record?: string;
   readonly placement: 'above' | 'below';
   readonly voice: string | undefined;
   readonly staff: string | undefined;
 }
 
-/** A direction to be inserted; `token` stands in its text once. */
+/** A direction to be inserted; `token` stands in its text once, and is empty where it has none. */
 export interface Direction {
   /** The note or other element before which it stands. */
   readonly head: XmlElement;
@@ -54,23 +56,27 @@ export interface DirectionOptions {
 
 /** Says nothing and prints nothing, but programs keep it. */
 const BLANK = '\u00a0';
-const LETTER = /[\p{L}\p{N}]/u;
 
 /** In points, smaller than the usual words: what fits behind the last note of a line. */
 const SIZE = '8';
 
 function directionElement(direction: DirectionText, fonts: string, token: string): NewElement {
-  const attributes = { 'font-family': `${fonts},${token}`, 'font-size': SIZE };
-  const words: NewElement = { name: 'words', attributes, text: direction.text };
   return {
     name: 'direction',
     attributes: { placement: direction.placement },
     children: [
-      { name: 'direction-type', children: [words] },
+      { name: 'direction-type', children: [contentOf(direction, fonts, token)] },
       ...(direction.voice === undefined ? [] : [{ name: 'voice', text: direction.voice }]),
       ...(direction.staff === undefined ? [] : [{ name: 'staff', text: direction.staff }]),
     ],
   };
+}
+
+function contentOf({ kind, text }: DirectionText, fonts: string, token: string): NewElement {
+  if (kind !== 'dashes')
+    return { name: 'words', attributes: { 'font-family': `${fonts},${token}`, 'font-size': SIZE }, text };
+  const [type = '', number = ''] = text.split('-');
+  return { name: 'dashes', attributes: { type, number } };
 }
 
 /** A direction right before `head`, which leaves every note at its time. */
@@ -83,11 +89,11 @@ export function insertDirection(
   const { start } = head.span;
   const at = behindContent(text, start);
   const layout = layoutLike(text, head, start);
-  const { kind, placement, voice = '', staff = '' } = direction;
+  const { kind, placement, voice = '', staff = '', record = '' } = direction;
   const clean = { ...direction, text: xmlText(direction.text) };
-  const token = tokenName(clean.text);
+  const token = kind === 'dashes' ? '' : tokenName(clean.text) + record;
   // What is read from XML holds no NUL.
-  const key = `${kind} ${placement} ${voice}\0${staff}\0${direction.text}`;
+  const key = `${kind}${record} ${placement} ${voice}\0${staff}\0${direction.text}`;
   const built = options.builder.build(key, layout, () => ({
     instruction: writeInstruction({ kind: clean.kind, text: clean.text }),
     elements: [directionElement(clean, options.fonts, token)],
@@ -137,6 +143,8 @@ function wordsBefore(head: XmlElement, staff: string | undefined): ReadonlySet<s
  * for the staff of the whole voice, and would move its notes. Its lines are one direction, so that a program moves them
  * out of the way together; what stands there already is not printed again. A blank line lies towards a slur, because programs
  * let slurs touch the feet of letters.
+ *
+ * @param record of its dashes
  */
 export function writeCue(
   text: string,
@@ -144,18 +152,18 @@ export function writeCue(
   mark: CueMark,
   options: DirectionOptions,
   slurred: Slurred,
+  record = '',
 ): Direction[] {
   const { head, ...place } = placeOf(note);
   const { placement } = mark;
   const there = wordsBefore(head, place.staff);
   const lines = linesOf(mark.text).filter((line) => !there.has(line.trim()));
   if (lines.length === 0) return [];
-  // A dash has no feet that a slur could touch.
-  if (slurred[placement].has(mark.note) && lines.some((line) => LETTER.test(line))) {
+  if (slurred[placement].has(mark.note)) {
     if (placement === 'above') lines.push(BLANK);
     else lines.unshift(BLANK);
   }
-  const direction = { kind: 'cue', text: lines.join('\n'), placement, ...place } as const;
+  const direction = { kind: 'cue', text: lines.join('\n'), record, placement, ...place } as const;
   return [insertDirection(text, head, direction, options)];
 }
 
@@ -165,7 +173,8 @@ export function writeBlank(text: string, note: XmlElement, options: DirectionOpt
   return insertDirection(text, head, { kind: 'cue', text: BLANK, placement: 'above', ...place }, options);
 }
 
-function placeOf(note: XmlElement) {
+/** Where a direction for a note stands. */
+export function placeOf(note: XmlElement) {
   const head = chordHead(note);
   const staff = textIn(note, 'staff');
   return { head, staff, voice: textIn(head, 'staff') === staff ? textIn(note, 'voice') : undefined };

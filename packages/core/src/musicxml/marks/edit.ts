@@ -24,6 +24,8 @@ export interface CueMark {
   /** One or more lines, from the top down. */
   readonly text: string;
   readonly placement: 'above' | 'below';
+  /** A note of the slice up to which dashes go on behind the text. */
+  readonly dashesTo?: number;
 }
 
 export interface Marks {

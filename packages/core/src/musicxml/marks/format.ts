@@ -9,7 +9,7 @@
  */
 export interface Instruction {
   /** `kept` holds a digit of the user's that we took out. */
-  readonly kind: 'digit' | 'cue' | 'legend' | 'kept';
+  readonly kind: 'digit' | 'cue' | 'dashes' | 'legend' | 'kept';
   readonly text: string;
 }
 
@@ -37,10 +37,11 @@ export function writeInstruction({ kind, text }: Instruction): string {
 
 /** @param source a whole instruction, `<?` and `?>` included; undefined where it is none of ours */
 export function readInstruction(source: string): Instruction | undefined {
-  const [, kind, data] = /^<\?handline\s+(digit|cue|legend|kept)\s+([^?]*?)\s*\?>$/.exec(source) ?? [];
+  const [, kind, data] = /^<\?handline\s+(digit|cue|dashes|legend|kept)\s+([^?]*?)\s*\?>$/.exec(source) ?? [];
   const text = data === undefined ? undefined : decode(data);
   if (kind === undefined || text === undefined) return undefined;
   if (kind === 'digit' && !/^(?:[1-5](?:-[1-5])?|A[1-5])$/.test(text)) return undefined;
+  if (kind === 'dashes' && !/^(?:start|stop)-[1-6]$/.test(text)) return undefined;
   return { kind: kind as Instruction['kind'], text };
 }
 

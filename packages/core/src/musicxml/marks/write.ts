@@ -1,8 +1,9 @@
 import type { ReadResult } from '../read/score.js';
 import type { XmlElement } from '../xml/tree.js';
 import { type Direction, type DirectionOptions, writeBlank, writeCue } from './cue.js';
+import { DashesWriter } from './dashes.js';
 import { writeDigit } from './digit.js';
-import type { Edit, Marks } from './edit.js';
+import type { CueMark, Edit, Marks } from './edit.js';
 import { fontsBefore } from './fonts.js';
 import { InsertionBuilder } from './insertions.js';
 import { writeLegend } from './legend.js';
@@ -64,6 +65,7 @@ function wordsOf(text: string, source: MarkableScore, marks: Marks, options: Dir
     if (first !== undefined) directions.push(...writeLegend(text, first, staves, marks.legend, options));
   }
   const slurred = new Map<number, Slurred>();
+  const dashes = marks.cues.some(hasDashes) ? new DashesWriter(source.root) : undefined;
   for (const cue of marks.cues) {
     const elements = source.elements[cue.part];
     const element = elements?.[cue.note];
@@ -71,9 +73,17 @@ function wordsOf(text: string, source: MarkableScore, marks: Marks, options: Dir
     if (element === undefined || cue.text.trim() === '') continue;
     const slurs = slurred.get(cue.part) ?? notesAtSlurs(source.score.parts[cue.part]!.notes, elements!);
     slurred.set(cue.part, slurs);
-    for (const direction of writeCue(text, element, cue, options, slurs)) directions.push(direction);
+    const way = dashes?.wayOf(cue, source.score.parts[cue.part]!, elements!);
+    const words = writeCue(text, element, cue, options, slurs, way?.record);
+    for (const direction of words) directions.push(direction);
+    if (way && words.length > 0)
+      for (const direction of dashes!.write(text, way, cue, options)) directions.push(direction);
   }
   return directions;
+}
+
+function hasDashes({ dashesTo }: CueMark): boolean {
+  return dashesTo !== undefined;
 }
 
 /** The directions' edits, with the records of the digits in them; a part that has none gets a blank one before its first digit. */
@@ -86,17 +96,25 @@ function recorded(
 ): Edit[] {
   const { root } = source;
   const all = [...directions];
-  let shared = shareOut(root, digits, new Set(all.map(({ head }) => head)));
+  let shared = shareOut(root, digits, carriersIn(all));
   if (shared.bare.length > 0) {
     for (const note of shared.bare) all.push(writeBlank(text, note, options));
-    shared = shareOut(root, digits, new Set(all.map(({ head }) => head)));
+    shared = shareOut(root, digits, carriersIn(all));
   }
   const done = new Set<XmlElement>();
   return all.map(({ head, token, edit }) => {
+    if (token === '') return edit;
     const record = done.has(head) ? '' : (shared.records.get(head) ?? '');
     done.add(head);
     return record === ''
       ? edit
       : { ...edit, text: edit.text.replace(`,${token}"`, () => `,${token}${record}"`) };
   });
+}
+
+/** What words of ours stand before. */
+function carriersIn(directions: readonly Direction[]): ReadonlySet<XmlElement> {
+  const heads = new Set<XmlElement>();
+  for (const { head, token } of directions) if (token !== '') heads.add(head);
+  return heads;
 }

@@ -3,7 +3,7 @@ import type { CueKey } from '../../cues/keys.js';
 import { handWord, legendText, printedLines } from '../../cues/wording.js';
 import { includesHand, type Line } from '../../hands/line.js';
 import type { CueMark, DigitMark, Marks } from '../../musicxml/marks/edit.js';
-import type { Hand, Part, Score } from '../../score/model.js';
+import type { Hand, Note, Part, Score } from '../../score/model.js';
 import { handPlacement } from '../placement.js';
 import type { LineAnalysis } from '../plan.js';
 import type { Selection } from '../selection.js';
@@ -19,6 +19,7 @@ export class MarkList {
   readonly #cues: CueMark[] = [];
   readonly #used = new Set<CueKey>();
   readonly #taking = new Set<Hand>();
+  #dashes = false;
 
   constructor(
     private readonly score: Score,
@@ -43,8 +44,9 @@ export class MarkList {
     for (const mark of fingers.alternatives) this.#cues.push(mark);
     for (const cue of analysis.cues) {
       if (!chosen(line.slices[cue.slice]!.measure)) continue;
-      const mark = cueMark(line, cue);
+      const mark = cueMark(part, line, cue, chosen);
       if (mark) this.#cues.push(mark);
+      if (mark?.dashesTo !== undefined) this.#dashes = true;
       for (const key of cue.keys) this.#used.add(key);
     }
     return fingers.digits;
@@ -57,7 +59,7 @@ export class MarkList {
       cues: [...this.#handWords, ...this.#cues],
       replaceDigits: existing === 'replace',
       ...(legend && {
-        legend: legendText(language, layers, wording, [...this.#used], [...this.#taking]),
+        legend: legendText(language, layers, wording, [...this.#used], [...this.#taking], this.#dashes),
       }),
     };
   }
@@ -87,9 +89,26 @@ function handWords(
 }
 
 /** A cue stands before the slice's lowest struck note; the writer keeps it out of chords. */
-function cueMark(line: Line, { slice, text }: Cue): CueMark | undefined {
-  const note = line.slices[slice]!.struck[0]?.notes[0];
-  return note === undefined
-    ? undefined
-    : { part: line.part, note, text: printedLines(text), placement: handPlacement(line.hand) };
+function cueMark({ notes }: Part, line: Line, cue: Cue, chosen: Selection): CueMark | undefined {
+  const note = line.slices[cue.slice]!.struck[0]?.notes[0];
+  if (note === undefined) return undefined;
+  const end = cue.dashes ? lastNote(notes, line, notes[note]!, cue.end) : undefined;
+  return {
+    part: line.part,
+    note,
+    text: printedLines(cue.text),
+    placement: handPlacement(line.hand),
+    ...(end && chosen(end.measure) && { dashesTo: end.id }),
+  };
+}
+
+/** A note of a slice in the voice and on the staff of the first: MuseScore moves the end of dashes to notes of their voice. */
+function lastNote(notes: Part['notes'], line: Line, first: Note, slice: number): Note | undefined {
+  for (const { notes: heads } of line.slices[slice]!.struck) {
+    for (const id of heads) {
+      const note = notes[id]!;
+      if (note.staff === first.staff && note.voice === first.voice) return note;
+    }
+  }
+  return undefined;
 }

@@ -1,19 +1,19 @@
-import { DEFAULT_LIMITS } from '../../../options/limits.js';
-import { HandlineError, type Warning, type WarningCode } from '../../../score/errors.js';
+import type { Warning, WarningCode } from '../../../score/errors.js';
 import { behindContent } from '../../xml/space.js';
 import type { XmlElement } from '../../xml/tree.js';
-import { WellFormedness } from '../../xml/well-formedness.js';
 import { findSite, type Level } from '../digit.js';
 import type { Edit } from '../edit.js';
 import { applyEdits } from '../edits.js';
-import { mayHaveInstructions } from '../format.js';
+import { type Instruction, mayHaveInstructions } from '../format.js';
 import { startTagEnd } from '../layout.js';
 import { checkOf, mayHaveToken, readToken } from '../record/token.js';
+import { recordedDashes, saysDashes } from './dashes.js';
 import {
   DIGIT_CHANGED,
   digitsOf,
   fingeringsIn,
   holdsFingeringsOnly,
+  isElement,
   isPlain,
   noteAround,
   onlyWords,
@@ -49,6 +49,8 @@ class Clearing {
   readonly #claimed = new Set<number>();
   /** Digits of ours that instructions have told. */
   #told = 0;
+  /** Words of ours of which no instruction tells. */
+  readonly #saved: FoundToken[] = [];
 
   constructor(
     private readonly text: string,
@@ -59,6 +61,7 @@ class Clearing {
   run(): void {
     for (const found of this.scan.instructions) this.#follow(found);
     for (const found of this.scan.tokens) if (!this.#claimed.has(found.words.id)) this.#followToken(found);
+    this.#removeDashes();
     this.#followRecords();
   }
 
@@ -72,20 +75,23 @@ class Clearing {
       this.#warn(start, `an instruction that stands where we write none was left as it is`);
     } else if (instruction.kind === 'digit') {
       this.#removeDigit(found, instruction.text);
-    } else if (element !== undefined && this.#isWordsOfOurs(element, instruction.text)) {
+    } else if (element !== undefined && this.#isOurs(element, instruction)) {
       for (const words of wordsIn(element)) this.#claimed.add(words.id);
       this.#remove(behindContent(this.text, start), element.span.end);
     } else {
       const left = element === undefined ? [] : wordsIn(element);
       this.#leave(left);
       this.#remove(start, end);
-      const what = `the ${instruction.kind} ${quoted(instruction.text)}`;
-      const [is, then] = left.length === 0 ? ['is not there any more', 'nothing to take out'] : CHANGED;
+      const { kind, text } = instruction;
+      const what = kind === 'dashes' ? 'an end of our dashes' : `the ${kind} ${quoted(text)}`;
+      const isThere = left.length > 0 || (kind === 'dashes' && element?.within('dashes').length === 1);
+      const [is, then] = isThere ? CHANGED : ['is not there any more', 'nothing to take out'];
       this.#warn(start, `${what} ${is}; ${then}`);
     }
   }
 
-  #isWordsOfOurs(direction: XmlElement, text: string): boolean {
+  #isOurs(direction: XmlElement, { kind, text }: Instruction): boolean {
+    if (kind === 'dashes') return saysDashes(direction, text) && isPlain(this.text, direction);
     const words = onlyWords(direction);
     return (
       words.some((one) => readToken(one.attribute('font-family')) !== undefined) &&
@@ -141,8 +147,15 @@ class Clearing {
       isPlain(this.text, direction)
     ) {
       for (const one of all) this.#claimed.add(one.id);
+      this.#saved.push({ words, token });
       this.#remove(behindContent(this.text, direction.span.start), direction.span.end);
     } else this.#leaveWords(all.length > 0 ? all : [words]);
+  }
+
+  #removeDashes(): void {
+    for (const direction of recordedDashes(this.root, this.#saved))
+      if (isPlain(this.text, direction))
+        this.#remove(behindContent(this.text, direction.start), direction.end);
   }
 
   #leaveWords(words: readonly XmlElement[]): void {
@@ -212,18 +225,6 @@ class Clearing {
 
   #warn(at: number, message: string, code: WarningCode = 'NOT_OURS'): void {
     this.warnings.push({ code, message, place: this.scan.place(at) });
-  }
-}
-
-/** False for what would make a score of ours ill-formed: somebody has changed what an instruction keeps. */
-function isElement(text: string): boolean {
-  if (!/^<[^!?]/.test(text)) return false;
-  try {
-    new WellFormedness(text, DEFAULT_LIMITS).check();
-    return true;
-  } catch (error) {
-    if (error instanceof HandlineError) return false;
-    throw error;
   }
 }
 

@@ -1,5 +1,8 @@
+import { DEFAULT_LIMITS } from '../../../options/limits.js';
+import { HandlineError } from '../../../score/errors.js';
 import { behindContent } from '../../xml/space.js';
 import type { XmlElement } from '../../xml/tree.js';
+import { WellFormedness } from '../../xml/well-formedness.js';
 import { ALTERNATE } from '../format.js';
 import { isSelfClosed, startTagEnd } from '../layout.js';
 
@@ -54,12 +57,15 @@ export function saysDigit(element: XmlElement, written: string): boolean {
 
 /** The words of a direction that holds nothing but words, else nothing. */
 export function onlyWords(direction: XmlElement): readonly XmlElement[] {
+  return onlyIn(direction, 'words');
+}
+
+/** What a direction has of a kind, if it has nothing else. */
+export function onlyIn(direction: XmlElement, kind: 'words' | 'dashes'): readonly XmlElement[] {
   if (direction.name !== 'direction') return [];
   if (!direction.children.every(({ name }) => BESIDE_DIRECTION_TYPE.has(name))) return [];
-  const types = direction.all('direction-type');
-  return types.every(({ children }) => children.every(({ name }) => name === 'words'))
-    ? wordsIn(direction)
-    : [];
+  const content = direction.all('direction-type').flatMap(({ children }) => children);
+  return content.every(({ name }) => name === kind) ? content : [];
 }
 
 /** Text with the line ends that a parser hands on. */
@@ -84,4 +90,16 @@ export function noteAround(element: XmlElement): XmlElement | undefined {
 /** The `<fingering>` elements of a note. */
 export function digitsOf(note: XmlElement): readonly XmlElement[] {
   return note.children.flatMap((child) => (child.name === 'notations' ? fingeringsIn(child) : []));
+}
+
+/** False for what would make a score of ours ill-formed: somebody has changed what an instruction keeps. */
+export function isElement(text: string): boolean {
+  if (!/^<[^!?]/.test(text)) return false;
+  try {
+    new WellFormedness(text, DEFAULT_LIMITS).check();
+    return true;
+  } catch (error) {
+    if (error instanceof HandlineError) return false;
+    throw error;
+  }
 }

@@ -1,4 +1,5 @@
 import type { XmlElement } from '../../xml/tree.js';
+import { TICKS } from './reach.js';
 
 /** A time in a part: index of the measure, ticks from its beginning. */
 export interface Moment {
@@ -22,8 +23,7 @@ export interface PartHeads {
 }
 
 const STEPS: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
-/** Fine enough to part the shortest notes; times that programs round differently fall on one tick. */
-const TICKS = 960;
+/** Times that programs round differently fall on one tick. */
 const ROUNDING = 0.4;
 
 /**

@@ -1,8 +1,11 @@
+import type { Reach } from './reach.js';
+
 /**
  * What a mark of ours says of itself where programs drop our instructions: the name of a font that no reader has,
  * last in the `font-family` of its words. Every program that we measured keeps that list, see docs/other-programs.md.
  *
  *     handline-CHECK                  the words whose text has this check
+ *     handline-CHECK-MEASURES-TICK    and behind which our dashes go on, so many measures and into the last so many ticks
  *     handline-CHECK.nALL.FROM        and the note heads from there on to the next words that say so
  *     handline-CHECK.nALL.BEFORE.FROM and, in the first of a part, the note heads before it
  *
@@ -13,6 +16,8 @@
  */
 export interface Token {
   readonly check: string;
+  /** Of our dashes behind the words. */
+  readonly reach?: Reach;
   /** Digits of ours in the part. */
   readonly all: number;
   readonly before: readonly HeadRecord[];
@@ -29,7 +34,8 @@ export interface HeadRecord {
 }
 
 const NAME = 'handline-';
-const TOKEN = /(?:^|,)\s*handline-([0-9a-z]{1,7})(?:\.n(\d{1,7}))?(?:\.([\w!-]*))?(?:\.([\w!-]*))?\s*(?:,|$)/;
+const TOKEN =
+  /(?:^|,)\s*handline-([0-9a-z]{1,7})(?:-(\d{1,4})-(\d{1,6}))?(?:\.n(\d{1,7}))?(?:\.([\w!-]*))?(?:\.([\w!-]*))?\s*(?:,|$)/;
 const HEAD = /([a-l])([1-5](?:-[1-5])?|A[1-5])?((?:![\w-]*!)*)/y;
 const FIRST = 'a'.charCodeAt(0);
 /** A digit that can be put back anywhere: nothing in it but text and plain attributes. */
@@ -78,10 +84,17 @@ function headText({ pitch, written = '', kept = [] }: HeadRecord): string {
 /** @param family value of a `font-family` */
 export function readToken(family: string | undefined): Token | undefined {
   if (family === undefined || !family.includes(NAME)) return undefined;
-  const [, check, all, first, second] = TOKEN.exec(family) ?? [];
+  const [, check, measures, tick, all, first, second] = TOKEN.exec(family) ?? [];
   if (check === undefined) return undefined;
   const [before, from] = second === undefined ? ['', first ?? ''] : [first ?? '', second];
-  return { check, all: Number(all ?? 0), before: readHeads(before), from: readHeads(from) };
+  const reach = measures === undefined ? undefined : { measures: Number(measures), tick: Number(tick) };
+  return {
+    check,
+    ...(reach && { reach }),
+    all: Number(all ?? 0),
+    before: readHeads(before),
+    from: readHeads(from),
+  };
 }
 
 function readHeads(text: string): HeadRecord[] {
