@@ -80,7 +80,7 @@ const results = await new Stryker({
   htmlReporter: { fileName: `node_modules/.cache/stryker/${room}.html` },
   clearTextReporter: { allowColor: false, logTests: false, reportTests: false, allowEmojis: false },
   concurrency: 1,
-  timeoutMS: 60_000,
+  timeoutMS: 20_000,
   dryRunTimeoutMinutes: 30,
 }).runMutationTest();
 const valid = results.filter(({ status }) => !['Ignored', 'CompileError', 'RuntimeError'].includes(status));

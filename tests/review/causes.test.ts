@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { compare, type Line, type Review, readLines, review } from '#core/index.js';
 import { CAUSES } from '#core/review/causes/cause.js';
 import type { Finger, Hand } from '#core/score/model.js';
-import { CAUSE_PASSAGES, GOOD_PASSAGES, HANDS_IN_THE_WAY } from './passages.js';
+import { CAUSE_PASSAGES, GOOD_PASSAGES, HANDS_IN_THE_WAY, THUMB_UNDER } from './passages.js';
 import { reviewOf, scoreOf } from './score.js';
 
 const HANDS: readonly Hand[] = ['right', 'left'];
@@ -80,6 +80,17 @@ describe.each(HANDS)('causes, %s hand', (hand) => {
     const apart = review(scoreOf({ right, left: far }, { mirrored }));
     expect(apart.findings.map(({ cause }) => cause)).not.toContain('hands-in-the-way');
   });
+
+  it.each(THUMB_UNDER)(
+    'a thumb that passes under the finger on a held key loses no key: %s, but %s does',
+    (onsets, far) => {
+      const causes = (text: string) =>
+        review(scoreOf({ right: text }, { mirrored: hand === 'left' })).findings.map(({ cause }) => cause);
+      const told = ['held-key-lost', 'unholdable'];
+      expect(causes(onsets).filter((cause) => told.includes(cause))).toEqual([]);
+      expect(causes(far).filter((cause) => told.includes(cause))).not.toEqual([]);
+    },
+  );
 
   it.each(GOOD_PASSAGES)('nothing above a remark is said of %s', (onsets) => {
     const found = reviewOf(hand, onsets);

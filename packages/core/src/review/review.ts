@@ -27,7 +27,8 @@ export interface Reviewed {
   readonly judged: Judged;
   readonly part: Part;
   readonly context: PlayingContext;
-  /** Those that the chosen measures touch. */
+  /** Of the whole line, and those of them that the chosen measures touch. */
+  readonly all: readonly Passage[];
   readonly passages: readonly Passage[];
   /** Whether a measure is chosen, by its index. */
   readonly chosen: Selection;
@@ -91,14 +92,14 @@ export function review(input: Input, options: ReviewOptions = {}): Review {
  * finding may stand at a note before its passage.
  */
 function drafted(
-  { judged, part }: Reviewed,
+  { judged, part, all }: Reviewed,
   other: Reviewed | undefined,
   language: Language,
   thresholds: Thresholds,
 ): readonly Drafted[] {
   const place = { part, language, ...(other && { otherLine: other.judged.line }) };
   const scene = printedScene(judged, other && acrossOf(judged, other.judged));
-  const found = gravestOfEach(findingsIn(judged, scene, passagesOf(judged.line), place, thresholds));
+  const found = gravestOfEach(findingsIn(judged, scene, all, place, thresholds));
   return withUnlike(found, unlikeFindings(judged, scene, place, thresholds));
 }
 
@@ -162,10 +163,11 @@ function reviewed(lines: ReturnType<typeof openLines>['lines'], options: ReviewO
     .filter(({ read }) => includesHand(settings.hands, read.line.hand))
     .map(({ read: { line, hand, context }, part }) => {
       const chosen = selectMeasures(part.measures, settings);
-      const passages = passagesOf(line).filter(({ from, to }) =>
+      const all = passagesOf(line);
+      const passages = all.filter(({ from, to }) =>
         line.slices.slice(from, to).some(({ measure }) => chosen(measure)),
       );
-      return { judged: judge(line, hand, context), part, context, passages, chosen };
+      return { judged: judge(line, hand, context), part, context, all, passages, chosen };
     });
 }
 

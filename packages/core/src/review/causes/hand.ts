@@ -1,5 +1,8 @@
+import type { HandModel } from '../../anatomy/hand.js';
 import { reach } from '../../anatomy/reach.js';
 import { heldCost, NO_TIME } from '../../fingering/cost/slice-costs.js';
+import { TOLERANCE } from '../../fingering/view/holds.js';
+import type { Finger } from '../../score/model.js';
 import { KINDS } from '../measure/kinds.js';
 import { realKey, type Scene, stepInto } from '../measure/scene.js';
 import type { Cause, Found } from './cause.js';
@@ -26,6 +29,7 @@ export const unholdable: Cause = {
         const wide =
           own[a]! < own[b]! && view.x[b]! - view.x[a]! > BEYOND * reach(hand, own[a]!, own[b]!).maxPractical;
         if (own[a]! < own[b]! && !wide) continue;
+        if (passesUnder(hand, own[a]!, own[b]!, view.x[b]! - view.x[a]!)) continue;
         const other = { finger: own[a]!, key: realKey(view, a), slice: at };
         const found = { slice: at, finger: own[b]!, key: realKey(view, b), other };
         // Of two digits in print rather than of one that is inferred.
@@ -53,6 +57,7 @@ export const heldKeyLost: Cause = {
       const was = before.keys.indexOf(view.keys[held]!);
       const finger = fingers[at - 1]![was];
       if (view.struck[held] || finger === undefined || finger === fingers[at]![held]) continue;
+      if (passesUnder(scene.hand, finger, fingers[at]![nth]!, view.x[nth]! - view.x[held]!)) continue;
       const other = { finger, key: realKey(view, held), slice: at };
       return { slice: at, finger: fingers[at]![nth]!, key: realKey(view, nth), other };
     }
@@ -60,8 +65,13 @@ export const heldKeyLost: Cause = {
   },
 };
 
+/** Whether a finger that strikes a key `mm` above a held one is the thumb, which passes under the finger that holds it. */
+function passesUnder(hand: HandModel, holder: Finger, finger: Finger, mm: number): boolean {
+  return finger === 1 && holder > 1 && mm > 0 && mm <= TOLERANCE - reach(hand, 1, holder).minPractical;
+}
+
 /** A key that the score holds, but not the hand, because the finger on it strikes another one, or one lies beyond it. */
-function keyLeft({ views, fingers }: Scene, at: number): Found | undefined {
+function keyLeft({ views, fingers, hand }: Scene, at: number): Found | undefined {
   const [before, view] = [views[at - 1]!, views[at]!];
   for (let was = 0; was < before.keys.length; was++) {
     const key = before.keys[was]!;
@@ -71,6 +81,7 @@ function keyLeft({ views, fingers }: Scene, at: number): Found | undefined {
     for (let nth = 0; nth < view.keys.length; nth++) {
       const own = fingers[at]![nth]!;
       if (!view.struck[nth] || (view.keys[nth]! > key ? own > finger : own < finger)) continue;
+      if (passesUnder(hand, finger, own, view.x[nth]! - before.x[was]!)) continue;
       const other = { finger, key: real, slice: at };
       return { slice: at, finger: own, key: realKey(view, nth), other };
     }
