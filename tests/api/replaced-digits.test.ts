@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { annotate, readLines } from '@handline/core';
+import { annotate, clear, readLines } from '@handline/core';
 import { expect, it } from 'vitest';
 import { ROOT } from '../musicxml/read-source.js';
 
@@ -22,5 +22,30 @@ it.each(names)(
     const [all, sparse] = [printed(bytes, 'all'), printed(bytes, 'sparse')];
     expect(sparse.filter((digit) => digit !== undefined).length).toBeGreaterThan(20);
     expect(sparse.map((digit, nth) => digit ?? all[nth])).toEqual(all);
+  },
+);
+
+const digitsOf = (text: string) =>
+  readLines(text).lines.flatMap(({ line }) =>
+    line.slices.flatMap(({ struck }) => struck.map(({ fixed }) => fixed)),
+  );
+
+it.each(names.filter((_, nth) => nth % 3 === 0))(
+  '%s: where digits are replaced by none, none is left, and clear brings them back',
+  (name) => {
+    const text = readFileSync(join(SCORES, name), 'utf8');
+    const given = text.match(/<fingering/g)!.length;
+    for (const layers of [[], ['depth']] as const) {
+      const { output, report } = annotate(text, { existing: 'replace', digits: 'none', layers });
+      const resaved = output.replaceAll(/<\?handline [\s\S]*?\?>/g, '');
+      expect(resaved).not.toContain('<fingering');
+      expect(report.lines.map(({ kept, fingered }) => kept + fingered)).toEqual(report.lines.map(() => 0));
+      expect(clear(output).output).toBe(text);
+      // As saved by a program that drops instructions.
+      const back = clear(resaved);
+      expect(back.warnings).toEqual([]);
+      expect(digitsOf(back.output)).toEqual(digitsOf(text));
+      expect(back.output.match(/<fingering/g)!.length).toBe(given);
+    }
   },
 );

@@ -45,7 +45,10 @@ const MARK_OPTIONS: Readonly<Record<string, Options>> = {
     choices: ['all', 'sparse', 'none'] as const,
   },
   existing: {
-    ...value(DIGITS, 'Digits already in the file: keep, ignore or replace them [keep]'),
+    ...value(
+      DIGITS,
+      'Digits already in the file: keep them, ignore them, or replace them (with --digits none, by nothing) [keep]',
+    ),
     choices: ['keep', 'ignore', 'replace'] as const,
   },
   by: {

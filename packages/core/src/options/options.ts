@@ -82,8 +82,8 @@ export interface AnnotateOptions {
   /** all: on every note; sparse: where the plain five-finger rule would read another finger. Default all. */
   readonly digits?: 'all' | 'sparse' | 'none';
   /**
-   * Digits in print. keep: constraints; ignore: left but not used; replace: ours take their place, recoverably. Default
-   * keep.
+   * Digits in print. keep: constraints; ignore: left but not used; replace: set aside, recoverably, for ours, or with the
+   * digits `none` for none. Default keep.
    */
   readonly existing?: 'keep' | 'ignore' | 'replace';
   /**

@@ -103,6 +103,17 @@ export interface WrittenDigit {
   readonly kept: readonly string[];
 }
 
+/** Takes out the user's digits of a note and prints none in their place. */
+export function bareNote(text: string, element: XmlElement): WrittenDigit {
+  const edits = takeOut(text, element);
+  return { edits, text: undefined, kept: keptBy(edits, text, element) };
+}
+
+function keptBy(takingOut: readonly Edit[], text: string, element: XmlElement): readonly string[] {
+  if (takingOut.length === 0) return NONE;
+  return takingOut.map(({ start, end }) => recordable(text.slice(start, end), element.prefix));
+}
+
 /** Prints one digit on its own note head, and takes out the user's digits there where asked. */
 export function writeDigit(
   text: string,
@@ -112,10 +123,7 @@ export function writeDigit(
   options: { readonly builder: InsertionBuilder; readonly replace: boolean },
 ): WrittenDigit {
   const takingOut = takeOut(text, element);
-  const kept =
-    takingOut.length === 0
-      ? NONE
-      : takingOut.map(({ start, end }) => recordable(text.slice(start, end), element.prefix));
+  const kept = keptBy(takingOut, text, element);
   const edits = options.replace ? [...takingOut] : [];
   const site = !options.replace && isThere(mark, note) ? undefined : findSite(text, element, note.span.start);
   if (site === undefined) return { edits, text: undefined, kept };

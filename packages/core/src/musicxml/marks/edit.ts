@@ -30,6 +30,8 @@ export interface CueMark {
 
 export interface Marks {
   readonly digits: readonly DigitMark[];
+  /** Notes that lose the user's digits and get none, recoverably. */
+  readonly bared?: readonly Pick<DigitMark, 'part' | 'note'>[];
   readonly cues: readonly CueMark[];
   /** Remove the user's own digits from the notes in `digits`, recoverably. */
   readonly replaceDigits: boolean;

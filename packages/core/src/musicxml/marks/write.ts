@@ -2,7 +2,7 @@ import type { ReadResult } from '../read/score.js';
 import type { XmlElement } from '../xml/tree.js';
 import { type Direction, type DirectionOptions, writeBlank, writeCue } from './cue.js';
 import { DashesWriter } from './dashes.js';
-import { writeDigit } from './digit.js';
+import { bareNote, writeDigit } from './digit.js';
 import type { CueMark, Edit, Marks } from './edit.js';
 import { fontsBefore } from './fonts.js';
 import { InsertionBuilder } from './insertions.js';
@@ -51,6 +51,13 @@ export function writeMarks(text: string, source: MarkableScore, marks: Marks): E
     for (const edit of own) edits.push(edit);
     if (written !== undefined) digits.set(element, { written, kept });
   }
+  for (const { part, note } of marks.bared ?? []) {
+    const element = elements[part]?.[note];
+    if (element === undefined) continue;
+    const { edits: own, kept } = bareNote(text, element);
+    for (const edit of own) edits.push(edit);
+    if (kept.length > 0) digits.set(element, { kept });
+  }
   return [...recorded(text, source, directions, digits, options), ...edits];
 }
 
@@ -58,7 +65,7 @@ export function writeMarks(text: string, source: MarkableScore, marks: Marks): E
 function wordsOf(text: string, source: MarkableScore, marks: Marks, options: DirectionOptions): Direction[] {
   const directions: Direction[] = [];
   if (marks.legend !== undefined) {
-    const parts = [...marks.digits, ...marks.cues].map(({ part }) => part);
+    const parts = [...marks.digits, ...(marks.bared ?? []), ...marks.cues].map(({ part }) => part);
     const part = parts.reduce((least, one) => Math.min(least, one), Number.POSITIVE_INFINITY);
     const first = beginning(source, part);
     const staves = source.score.parts[part]?.staves ?? 1;

@@ -6,6 +6,7 @@ import type { CueMark, DigitMark, Marks } from '../../musicxml/marks/edit.js';
 import type { Hand, Note, Part, Score } from '../../score/model.js';
 import { handPlacement } from '../placement.js';
 import type { LineAnalysis } from '../plan.js';
+import { leavesNoDigit } from '../printed.js';
 import type { Selection } from '../selection.js';
 import type { Settings } from '../settings.js';
 import type { Share } from '../share-hands.js';
@@ -14,6 +15,7 @@ import { type FingerMarks, fingerMarks } from './choose-digits.js';
 /** Collects what is to be printed, one analysed line after the other. */
 export class MarkList {
   readonly #digits: DigitMark[] = [];
+  readonly #bared: Pick<DigitMark, 'part' | 'note'>[] = [];
   /** A hand word concerns both hands, whichever is marked; it comes before the cues at its place. */
   readonly #handWords: CueMark[] = [];
   readonly #cues: CueMark[] = [];
@@ -40,6 +42,7 @@ export class MarkList {
     }
     if (!includesHand(settings.hands, line.hand)) return [];
     const fingers = settings.digits === 'none' ? NONE : fingerMarks(this.score, analysis, settings, chosen);
+    if (leavesNoDigit(settings)) this.#bare(line, part, chosen);
     for (const mark of fingers.digits) this.#digits.push(mark);
     for (const mark of fingers.alternatives) this.#cues.push(mark);
     for (const cue of analysis.cues) {
@@ -52,10 +55,21 @@ export class MarkList {
     return fingers.digits;
   }
 
+  /** No digits are wanted, neither ours nor those that were to make room for ours: not at tied heads either. */
+  #bare({ part, slices }: Line, { notes }: Part, chosen: Selection): void {
+    const own = new Set<number>();
+    for (const { struck } of slices) for (const key of struck) for (const note of key.notes) own.add(note);
+    for (const { id, tiedFrom, measure } of notes) {
+      if (own.has(tiedFrom)) own.add(id);
+      if (own.has(id) && chosen(measure)) this.#bared.push({ part, note: id });
+    }
+  }
+
   marks(): Marks {
     const { existing, legend, language, layers, wording } = this.settings;
     return {
       digits: this.#digits,
+      ...(this.#bared.length > 0 && { bared: this.#bared }),
       cues: [...this.#handWords, ...this.#cues],
       replaceDigits: existing === 'replace',
       ...(legend && {

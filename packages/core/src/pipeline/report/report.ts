@@ -14,7 +14,7 @@ import { quarterInMeasure } from '../../score/beat.js';
 import type { Warning } from '../../score/errors.js';
 import type { Part } from '../../score/model.js';
 import type { LineAnalysis } from '../plan.js';
-import { isPrinted } from '../printed.js';
+import { isPrinted, leavesNoDigit } from '../printed.js';
 import type { Selection } from '../selection.js';
 import type { Settings } from '../settings.js';
 import { waysOut, whoTakes } from '../warnings.js';
@@ -47,7 +47,13 @@ export function lineReport(
 ): LineReport {
   const { line, plan, advice } = analysis;
   const indices = chosenSlices(line, chosen);
-  const slices = sliceReports(part, analysis, indices, digitsOf(part, line, digits), settings.language);
+  const slices = sliceReports(
+    part,
+    analysis,
+    indices,
+    digitsOf(part, line, digits, settings),
+    settings.language,
+  );
   const movements = slices.map(movementOf);
   return {
     part: part.id,
@@ -102,7 +108,8 @@ function chosenSlices({ slices }: Line, chosen: Selection): number[] {
 }
 
 /** Whose digit is in print at each note head of the part. */
-function digitsOf(part: Part, line: Line, digits: readonly DigitMark[]): Digits {
+function digitsOf(part: Part, line: Line, digits: readonly DigitMark[], settings: Settings): Digits {
+  if (leavesNoDigit(settings)) return () => 'none';
   const isMarked = new Uint8Array(part.notes.length);
   for (const mark of digits) isMarked[mark.note] = 1;
   return (note) => {

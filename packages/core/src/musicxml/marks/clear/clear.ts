@@ -102,8 +102,11 @@ class Clearing {
 
   #restore({ start, end }: FoundInstruction, original: string): void {
     const fits = isElement(original) && this.scan.enclosing(start).name === 'technical';
-    if (fits) this.edits.push({ start, end, text: original });
-    else
+    if (fits) {
+      this.edits.push({ start, end, text: original });
+      const note = noteAround(this.scan.enclosing(start));
+      if (note !== undefined) this.#claimed.add(note.id);
+    } else
       this.#warn(
         start,
         `the original digit ${quoted(original)} cannot go back here; its instruction was left`,

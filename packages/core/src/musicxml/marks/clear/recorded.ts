@@ -3,7 +3,7 @@ import { resolve } from '../../xml/references.js';
 import type { XmlElement } from '../../xml/tree.js';
 import { align, type Row, strayed, transposition } from '../record/align.js';
 import { byMoment, firstFrom, type Head, headsOf, type PartHeads } from '../record/heads.js';
-import { type HeadRecord, restorable, type Token } from '../record/token.js';
+import { type HeadRecord, isTelling, restorable, type Token } from '../record/token.js';
 import { DIGIT_CHANGED, digitsOf, saysDigit } from './match.js';
 import type { FoundToken } from './scan.js';
 
@@ -37,7 +37,7 @@ export function recordedDigits(
   let recorded = 0;
   for (const { words, token } of tokens) {
     const direction = words.parent?.parent;
-    const own = [...token.before, ...token.from].filter(isWritten).length;
+    const own = [...token.before, ...token.from].filter(isTelling).length;
     if (own === 0 || direction === undefined || carriers.has(direction)) continue;
     carriers.set(direction, token);
     recorded += own;
@@ -69,13 +69,9 @@ function untoldOf({ moments }: PartHeads, carriers: ReadonlyMap<XmlElement, Toke
   for (const direction of moments.keys()) {
     const { all, before, from } = carriers.get(direction) as Token;
     most = Math.max(most, all);
-    recorded += [...before, ...from].filter(isWritten).length;
+    recorded += [...before, ...from].filter(isTelling).length;
   }
   return most - recorded;
-}
-
-function isWritten({ written }: HeadRecord): boolean {
-  return written !== undefined;
 }
 
 /** The records of a part, each with the heads among which it looks for its own: those up to the next words. */
@@ -111,10 +107,10 @@ class Finding {
     for (const [at, record] of records.entries()) {
       const head = found[at];
       near = head ?? near;
-      if (record.written === undefined) continue;
-      if (head !== undefined) this.#settle(head, record, record.written);
+      if (!isTelling(record)) continue;
+      if (head !== undefined) this.#settle(head, record);
       else {
-        lost += 1;
+        if (record.written !== undefined) lost += 1;
         this.#tellLost(record, near);
       }
     }
@@ -140,12 +136,14 @@ class Finding {
     return { ours: this.#ours, beside: this.#beside, warnings: this.#warnings };
   }
 
-  #settle({ element }: Head, record: HeadRecord, written: string): void {
+  #settle({ element }: Head, record: HeadRecord): void {
+    const { written } = record;
     const digits = digitsOf(element);
     // Instructions tell of it, or other records do.
-    if (this.#taken.has(element.id) || digits.some((digit) => this.claimed.has(digit.id))) return;
+    const isClaimed = ({ id }: XmlElement) => this.claimed.has(id);
+    if (this.#taken.has(element.id) || isClaimed(element) || digits.some(isClaimed)) return;
     this.#taken.add(element.id);
-    const ours = digits.findLast((digit) => saysDigit(digit, written));
+    const ours = written === undefined ? undefined : digits.findLast((digit) => saysDigit(digit, written));
     const others = digits.filter((digit) => digit !== ours).map((digit) => digit.text.trim());
     const kept = this.#missing(record, others);
     if (ours !== undefined) {
@@ -155,7 +153,7 @@ class Finding {
     // Ours has been taken out, or changed: then there is one that was not there before.
     const before = (record.kept ?? []).map(textIn);
     const changed = digits.find((digit) => !before.includes(digit.text.trim()));
-    if (changed !== undefined) this.#warn(changed, DIGIT_CHANGED, 'NOT_OURS');
+    if (changed !== undefined && written !== undefined) this.#warn(changed, DIGIT_CHANGED, 'NOT_OURS');
     if (kept !== '') this.#beside.push({ note: element, first: digits[0], kept });
   }
 

@@ -12,7 +12,7 @@ import type { Reach } from './reach.js';
  * ALL is the number of digits that we wrote in the part: it tells of those whose words somebody has taken out.
  *
  * A head is its pitch class (a is C, l is B), then the digit that we wrote, if any, behind an A if as an alternate one, then each digit of the user's that
- * we took out for it between exclamation marks: `c3e5-4g1!2!`.
+ * we took out, for it or for none, between exclamation marks: `c3e5-4g1!2!`.
  */
 export interface Token {
   readonly check: string;
@@ -31,6 +31,11 @@ export interface HeadRecord {
   readonly written?: string | undefined;
   /** The user's `<fingering>` elements that we took out. */
   readonly kept?: readonly string[] | undefined;
+}
+
+/** Whether a record tells of anything that we did. */
+export function isTelling({ written, kept }: HeadRecord): boolean {
+  return written !== undefined || (kept !== undefined && kept.length > 0);
 }
 
 const NAME = 'handline-';
@@ -60,7 +65,7 @@ export function tokenName(text: string): string {
 
 /**
  * @param all digits of ours in the part
- * @returns what follows `tokenName`; nothing where no head has a digit of ours
+ * @returns what follows `tokenName`; nothing where we changed the digits of no head
  */
 export function writeHeads(all: number, before: readonly HeadRecord[], from: readonly HeadRecord[]): string {
   const [early, late] = [headsText(before), headsText(from)];
@@ -69,7 +74,7 @@ export function writeHeads(all: number, before: readonly HeadRecord[], from: rea
 }
 
 function headsText(heads: readonly HeadRecord[]): string {
-  const last = heads.findLastIndex(({ written }) => written !== undefined);
+  const last = heads.findLastIndex(isTelling);
   return heads
     .slice(0, last + 1)
     .map(headText)
