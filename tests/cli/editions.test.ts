@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, readFileSync, symlinkSync, utimesSync } from 'n
 import { setTimeout as pause } from 'node:timers/promises';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
+import { attributes, note, onePart } from '../musicxml/read-source.js';
 import { editionIn, NAMES } from './edition.js';
 import { handline, scale, spawned, start, workFolder } from './harness.js';
 
@@ -173,14 +174,33 @@ test('a name that does not fit the content is refused before the work', async ()
   expect(folder.names()).toEqual(['No. 2.mxl', 'No.2', 'a.mxl', 'b.musicxml']);
 });
 
+test('two threads tell of the scores in the order in which they are given', async () => {
+  const bars = Array.from({ length: 150 }, () => note('C4', 4));
+  folder.put('long.musicxml', onePart([attributes() + bars[0], ...bars.slice(1)]));
+  for (const name of ['b', 'd']) folder.put(`${name}.musicxml`, scale());
+  for (const name of ['c', 'e']) folder.put(`${name}.musicxml`, 'no score');
+  const names = ['long', 'e', 'd', 'c', 'b'].map((name) => `${name}.musicxml`);
+  const args = ['mark', ...names, '--out-dir', 'out', '--jobs', '2'];
+  const { stdout, stderr } = await spawned(args, folder.path);
+  expect(stderr.match(/^handline: \w+/gm)).toEqual(['handline: e', 'handline: c']);
+  expect(stdout.toString().match(/out\/\w+(?=\.musicxml: )/g)).toEqual(['out/long', 'out/d', 'out/b']);
+});
+
 test('--check tells by its exit code whether anything would change, and writes nothing', async () => {
   edition();
   const fresh = await mark('ed', '--check');
   expect(fresh.code).toBe(7);
   expect(fresh.stdout.toString()).toContain('3 of 3 results differ from what is there; nothing was written');
+  expect(fresh.stdout.toString()).toContain(`ed/${NAMES[0]}: the result differs from the file; nothing`);
   expect(read(`ed/${NAMES[0]}`)).toBe(scale());
+  const missing = await mark('ed', '--out-dir', 'out', '--check');
+  expect(missing.code).toBe(7);
+  expect(missing.stdout.toString()).toContain('3 of 3 results are not there yet; nothing was written');
+  expect(missing.stdout.toString()).toContain(`ed/${NAMES[0]}: there is no out/${NAMES[0]} yet; nothing was`);
   await mark('ed', '--out-dir', 'out', '--quiet');
-  expect((await mark('ed', '--out-dir', 'out', '--check')).code).toBe(0);
+  const same = await mark('ed', '--out-dir', 'out', '--check');
+  expect(same.code).toBe(0);
+  expect(same.stdout.toString()).toContain(`ed/${NAMES[0]}: out/${NAMES[0]} is what the result would be`);
   expect((await mark('ed', '--out-dir', 'out', '--check', '--digits', 'none')).code).toBe(7);
   expect((await mark('ed', '--in-place', '--quiet')).code).toBe(0);
   expect((await mark('ed', '--check')).code).toBe(0);

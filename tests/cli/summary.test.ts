@@ -3,6 +3,8 @@ import { describe, expect, test } from 'vitest';
 import type { Outcome, Tally } from '../../packages/cli/src/outcome.js';
 import { ClearTally } from '../../packages/cli/src/output/clear-summary.js';
 import { MarkTally } from '../../packages/cli/src/output/mark-summary.js';
+import { PageTally } from '../../packages/cli/src/output/page-summary.js';
+import { type Language, SUMMARY_WORDS } from '../../packages/cli/src/output/words/wording.js';
 
 const SCREEN = 24;
 
@@ -11,7 +13,7 @@ function told(tally: Tally, outcomes: readonly Outcome[]): string {
   return tally.text();
 }
 
-const markSummary = (outcomes: readonly Outcome[]) => told(new MarkTally(), outcomes);
+const markSummary = (outcomes: readonly Outcome[]) => told(new MarkTally('en'), outcomes);
 const clearSummary = (outcomes: readonly Outcome[]) => told(new ClearTally(), outcomes);
 
 function line(part: string, hand: 'right' | 'left', values: Partial<LineReport> = {}): LineReport {
@@ -168,5 +170,46 @@ describe('summary of clear', () => {
       clearSummary([outcome({}), outcome({ changed: false, input: 'b.xml', output: 'out/b.xml' })]),
     ).toBe('a.xml -> out/a.xml\nb.xml -> out/b.xml\nMarks of Handline removed from 1 of 2 scores.\n');
     expect(clearSummary([outcome({ changed: false })])).toContain('No marks of Handline were found.');
+  });
+});
+
+describe('in other languages', () => {
+  const gapsIn = (text: string) => (text.match(/\{\w+\}/g) ?? []).toSorted();
+  const flat = (value: unknown): string[] =>
+    typeof value === 'string' ? [value] : Object.values(value as object).flatMap(flat);
+
+  test.each(Object.keys(SUMMARY_WORDS) as Language[])(
+    '%s has every text, with all that is filled in',
+    (language) => {
+      const [own, english] = [flat(SUMMARY_WORDS[language]), flat(SUMMARY_WORDS.en)];
+      expect(own.map(gapsIn)).toEqual(english.map(gapsIn));
+      const alike = own.filter((text, at) => text === english[at] && text.length > 3);
+      // The Italian name of standard output is the English one.
+      expect(alike.filter((text) => text !== 'standard output' && language !== 'en')).toEqual([]);
+    },
+  );
+
+  test('no English is left in a German summary', () => {
+    const findings = [{ measure: '3', beat: 1, message: 'm' }];
+    const lines = [line('P1', 'right', { findings, kept: 2 }), line('P1', 'left')];
+    const summary = told(new MarkTally('de'), [outcome({}, lines, [warning('UNPLAYABLE', '8')])]);
+    expect(summary).toMatch(/rechte Hand +120 von 120 \(2 aus der Datei\) +9 +7 +1,3 m +12, 3, 40/);
+    expect(summary).toContain('1 Zweifel an der Bewegung: rechte Hand Takt 3 (--json sagt, warum)');
+    expect(summary).toContain('Warnungen (1; alle mit --json):\n  Stimme P1, Takt 8: no hand reaches');
+    expect(summary.replace('no hand reaches', '')).not.toMatch(/\b(hand|measures?|cues|notes|of|part)\b/);
+    const several = told(new MarkTally('de'), [
+      outcome({}, lines),
+      outcome({ input: 'b.xml', output: 'b.xml', status: 'unchanged', compared: 'same' }, lines),
+    ]);
+    expect(several).toContain('2 von 2 Stücken: 476 von 480 (4 aus der Datei) Noten');
+    expect(several).toContain(
+      'b.xml: das Ergebnis wäre die Datei, wie sie ist: 238 Noten mit Ziffer, 18 Hinweise',
+    );
+  });
+
+  test('a page is told of with the caution of its language', () => {
+    expect(told(new PageTally('de'), [outcome({})])).toMatch(
+      /^a\.xml -> out\/a\.xml\n\nDie Hinweise sind Vorschläge/,
+    );
   });
 });

@@ -118,10 +118,10 @@ describe('reports', () => {
       { key: 46, diatonic: 20 },
       { key: 49, diatonic: 22 },
     ];
-    expect(whoTakes('left', [46, 49], notes)).toBe(
+    expect(whoTakes('left', [46, 49], notes, 'en')).toBe(
       "the left hand takes B♭2 and D♭3 of the right hand's chord",
     );
-    expect(whoTakes('left', [46], [{ key: 46, diatonic: 19 }])).toContain('takes A♯2 of');
+    expect(whoTakes('left', [46], [{ key: 46, diatonic: 19 }], 'en')).toContain('takes A♯2 of');
     for (const pitches of [
       ['Bb2', 'F4', 'Db5'],
       ['A#2', 'F4', 'C#5'],

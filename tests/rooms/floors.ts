@@ -6,6 +6,7 @@ export const FLOORS: readonly (readonly string[])[] = [
   ['numeric'],
   ['score'],
   ['options', 'keyboard'],
+  ['messages'],
   ['musicxml', 'anatomy', 'hands'],
   ['fingering'],
   ['motion'],

@@ -24,6 +24,8 @@ export interface Outcome {
    * written (`--check`). `done`: an earlier run had done it (`--skip-done`).
    */
   readonly status: 'written' | 'unchanged' | 'differs' | 'done' | 'refused' | 'unwritten' | 'defect';
+  /** What the result is beside the file in its place, where it was only compared (`--check`). */
+  readonly compared?: 'same' | 'other' | 'missing';
   /** False where the result equals the input byte for byte. */
   readonly changed?: boolean;
   readonly result?: Findings;

@@ -1,7 +1,7 @@
 export { type HandModel, handModel } from './anatomy/hand.js';
 export { annotate, clear } from './annotate.js';
 export { reasonText } from './cues/reasons.js';
-export { type CueMeaning, cueMeanings } from './cues/wording.js';
+export { type CueMeaning, cautionText, cueMeanings } from './cues/wording.js';
 export { type Drill, type DrillProgress, drill } from './drill/drill.js';
 export type { Degree, DegreeMotive } from './drill/motive/degrees.js';
 export type { FigureSource } from './drill/motive/figure.js';
@@ -15,6 +15,7 @@ export type { Line, Slice, SliceKey } from './hands/line.js';
 export type { Ornamented, Ornaments } from './hands/ornaments.js';
 export type { Spelling } from './keyboard/key-names.js';
 export { type LabelledScore, labelNotes } from './label-notes.js';
+export { warningText } from './messages/messages.js';
 export type { GivenFingers } from './motion/fingers-in-use.js';
 export { planMotion } from './motion/motion.js';
 export type { Crossing, FingerDepth, MotionFinding, MotionPlan, SliceMotion } from './motion/plan.js';
@@ -92,6 +93,7 @@ export {
   type ErrorDetails,
   HandlineError,
   type Place,
+  type PlaceName,
   type Warning,
   type WarningCode,
 } from './score/errors.js';

@@ -79,7 +79,7 @@ export async function runDrill(typed: Arguments, streams: Streams): Promise<Exit
       ? { name: 'make', make: () => make({}) }
       : (bytes) => make(sourceOf(args, file, bytes));
   const exit = await runJobs(
-    { jobs, choice, tally: new MarkTally(), mostBytes: mostBytes({}), work },
+    { jobs, choice, tally: new MarkTally(options.language ?? 'en'), mostBytes: mostBytes({}), work },
     streams,
   );
   if (page === undefined || made === undefined || exit !== Exit.ok) return exit;
@@ -117,7 +117,7 @@ async function printPage(
   ]);
   const engraver = await loadEngraver();
   const make = () => handoutOfSheet(sheet, options, { compare: false, version: VERSION }, engraver);
-  const tally = new PageTally();
+  const tally = new PageTally(options.language ?? 'en');
   // The report is the sheet's.
   const quiet = { json: false, quiet: choice.quiet || choice.json };
   return runJobs(

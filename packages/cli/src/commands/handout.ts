@@ -58,7 +58,7 @@ export async function runHandout(typed: Arguments, streams: Streams): Promise<Ex
     {
       jobs,
       choice: reportChoice(args),
-      tally: new PageTally(),
+      tally: new PageTally(marking.language ?? 'en'),
       mostBytes: mostBytes(marking.limits ?? {}),
       work: (bytes, file) => handoutOf(bytes, { ...marking, file }, options, engraver),
     },

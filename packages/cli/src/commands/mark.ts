@@ -41,7 +41,7 @@ export async function runMark(typed: Arguments, streams: Streams): Promise<ExitC
     {
       jobs,
       choice,
-      tally: new MarkTally(),
+      tally: new MarkTally(options.language ?? 'en'),
       mostBytes: mostBytes(options.limits ?? {}),
       work: { name: 'mark', options: { ...options, nextBest: choice.json || choice.report !== undefined } },
       ...recordIn(output, work),

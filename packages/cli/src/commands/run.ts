@@ -4,6 +4,7 @@ import { type Job, shown } from '../files/jobs.js';
 import { guarded } from '../files/write.js';
 import { deliver } from '../jobs/deliver.js';
 import type { Failure } from '../jobs/failed.js';
+import { InOrder } from '../jobs/in-order.js';
 import { inTurn } from '../jobs/in-turn.js';
 import type { Work } from '../jobs/perform.js';
 import { type Performers, performers } from '../jobs/performers.js';
@@ -55,16 +56,20 @@ export async function runJobs(task: Task, streams: Streams): Promise<ExitCode> {
   const doers = await performers(order, waiting, choice.jobs, streams.stdin);
   let exit: ExitCode = Exit.ok;
   let unread = false;
+  const told = new InOrder<Done>();
   const take = async (place: number, one: Surveyed): Promise<void> => {
     const done = await runJob(one, task, doers, record, streams);
     unread ||= done === undefined;
     if (done === undefined) return;
     exit = graver(exit, done.exit);
-    tally.add(done.outcome);
     await reports.add(place, done.outcome);
-    const message = done.outcome.error?.message ?? done.short;
-    // Standard error is the report itself then, and holds the error.
-    if (message !== undefined && !(choice.json && scoreToStdout(jobs))) progress.say(`handline: ${message}`);
+    for (const { outcome, short } of told.add(place, briefly(done))) {
+      tally.add(outcome);
+      const message = outcome.error?.message ?? short;
+      // Standard error is the report itself then, and holds the error.
+      if (message !== undefined && !(choice.json && scoreToStdout(jobs)))
+        progress.say(`handline: ${message}`);
+    }
     progress.step(done.outcome.status);
   };
   try {
@@ -78,6 +83,14 @@ export async function runJobs(task: Task, streams: Streams): Promise<ExitCode> {
   if (unread) return Exit.unread;
   await reports.end(choice.quiet || choice.json ? '' : tally.text());
   return exit;
+}
+
+/** Without the slices, which are most of a report and in no summary: it may have to wait for an earlier score. */
+function briefly({ outcome, ...done }: Done): Done {
+  const { result } = outcome;
+  if (result?.report === undefined) return { outcome, ...done };
+  const lines = result.report.lines.map((line) => ({ ...line, slices: [] }));
+  return { outcome: { ...outcome, result: { ...result, report: { ...result.report, lines } } }, ...done };
 }
 
 function scoreToStdout(jobs: readonly Job[]): boolean {

@@ -54,7 +54,13 @@ export async function runStand(typed: Arguments, streams: Streams): Promise<Exit
           return { output: page({ score, marking }), warnings: report.warnings };
         };
   return runJobs(
-    { jobs, choice: reportChoice(typed), tally: new PageTally(), mostBytes: mostBytes(limits ?? {}), work },
+    {
+      jobs,
+      choice: reportChoice(typed),
+      tally: new PageTally(marking.language ?? 'en'),
+      mostBytes: mostBytes(limits ?? {}),
+      work,
+    },
     streams,
   );
 }

@@ -12,7 +12,7 @@ export async function deliver(
   source: { readonly state?: FileState },
   result: { readonly changed: boolean; readonly output: Uint8Array },
   streams: Streams,
-): Promise<Pick<Outcome, 'output' | 'backup' | 'status'>> {
+): Promise<Pick<Outcome, 'output' | 'backup' | 'status' | 'compared'>> {
   switch (destination.kind) {
     case 'stdout':
       await send(streams.stdout, result.output);
@@ -21,8 +21,8 @@ export async function deliver(
       await writeResult(destination.path, result.output, destination);
       return { output: destination.path, status: 'written' };
     case 'compare': {
-      const same = await holds(destination.path, result.output);
-      return { output: destination.path, status: same ? 'unchanged' : 'differs' };
+      const compared = await comparedWith(destination.path, result.output);
+      return { output: destination.path, status: compared === 'same' ? 'unchanged' : 'differs', compared };
     }
     case 'in-place': {
       const { path } = destination;
@@ -35,11 +35,11 @@ export async function deliver(
   }
 }
 
-async function holds(path: string, bytes: Uint8Array): Promise<boolean> {
+async function comparedWith(path: string, bytes: Uint8Array): Promise<NonNullable<Outcome['compared']>> {
   try {
-    return Buffer.compare(await readFile(path), bytes) === 0;
+    return Buffer.compare(await readFile(path), bytes) === 0 ? 'same' : 'other';
   } catch (error) {
-    if (systemCode(error) === 'ENOENT') return false;
+    if (systemCode(error) === 'ENOENT') return 'missing';
     throw error;
   }
 }

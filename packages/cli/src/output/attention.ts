@@ -1,14 +1,19 @@
 import type { Outcome } from '../outcome.js';
 import { oneLine } from './line.js';
 import { WarningTally } from './warnings.js';
+import { counted, fill, type Language, SUMMARY_WORDS } from './words/wording.js';
 
 const SHOWN = 4;
 
 /** What somebody must look at after a run: files that were not done, and warnings. */
 export class Attention {
-  readonly warnings = new WarningTally();
+  readonly warnings: WarningTally;
   readonly #counts = { refused: 0, unwritten: 0, defect: 0 };
   readonly #first: string[] = [];
+
+  constructor(private readonly language: Language) {
+    this.warnings = new WarningTally(language);
+  }
 
   add(outcome: Outcome): void {
     this.warnings.add(outcome);
@@ -22,13 +27,15 @@ export class Attention {
     const { refused, unwritten, defect } = this.#counts;
     const all = refused + unwritten + defect;
     if (all === 0) return this.warnings.lines();
-    const named = (count: number, name: string) => (count === 0 ? [] : [`${count} ${name}`]);
+    const words = SUMMARY_WORDS[this.language];
     const counts = [
-      ...named(refused, 'refused'),
-      ...named(unwritten, 'not written'),
-      ...named(defect, all === 1 ? 'defect of Handline' : 'defects of Handline'),
+      ...(refused === 0 ? [] : [fill(words.refused, { count: refused })]),
+      ...(unwritten === 0 ? [] : [fill(words.unwritten, { count: unwritten })]),
+      ...(defect === 0 ? [] : [counted(words.defects, defect)]),
     ];
-    const more = all > this.#first.length ? [`  ... and ${all - this.#first.length} more`] : [];
-    return [`Not done (${counts.join(', ')}):`, ...this.#first, ...more, ...this.warnings.lines()];
+    const left = all - this.#first.length;
+    const more = left > 0 ? [`  ${fill(words.more, { count: left })}`] : [];
+    const heading = fill(words.notDone, { counts: counts.join(', ') });
+    return [heading, ...this.#first, ...more, ...this.warnings.lines()];
   }
 }

@@ -20,7 +20,7 @@ export function whatIsLeft({ warnings }: Findings): string | undefined {
 
 /** Which files were cleared, led by what needs attention. */
 export class ClearTally implements Tally {
-  readonly #attention = new Attention();
+  readonly #attention = new Attention('en');
   readonly #first: string[] = [];
   #files = 0;
   #results = 0;
@@ -32,7 +32,7 @@ export class ClearTally implements Tally {
     if (!isResult(outcome) && outcome.status !== 'done') return;
     this.#results += 1;
     if (outcome.changed === true) this.#cleared += 1;
-    if (this.#first.length < MOST_FILES) this.#first.push(whereItLies(outcome));
+    if (this.#first.length < MOST_FILES) this.#first.push(whereItLies(outcome, 'en'));
   }
 
   text(): string {

@@ -4,6 +4,8 @@ import { Attention } from './attention.js';
 import { CAUTION } from './help.js';
 import { oneLine } from './line.js';
 import { table } from './table.js';
+import { counted, fill, type Language, SUMMARY_WORDS } from './words/wording.js';
+import type { SummaryWords } from './words/words.js';
 
 /** Files or hands listed one by one before the rest is only counted: the summary stays on one screen. */
 const MOST_ROWS = 12;
@@ -13,22 +15,28 @@ const HARDEST = 3;
 
 /** What was marked. One score is told by hand, several as a whole, led by what needs attention. */
 export class MarkTally implements Tally {
-  readonly #attention = new Attention();
+  readonly #attention: Attention;
+  readonly #words: SummaryWords;
   readonly #first: string[] = [];
   readonly #sums = { fingered: 0, kept: 0, notes: 0, cues: 0, crossings: 0, findings: 0 };
   #only: Outcome | undefined;
   #files = 0;
   #results = 0;
-  #differ = 0;
+  readonly #compared = { same: 0, other: 0, missing: 0 };
   #done = 0;
   #caution: string | undefined;
+
+  constructor(private readonly language: Language) {
+    this.#attention = new Attention(language);
+    this.#words = SUMMARY_WORDS[language];
+  }
 
   add(outcome: Outcome): void {
     this.#files += 1;
     this.#only = this.#files === 1 ? outcome : undefined;
     this.#attention.add(outcome);
     if (outcome.status === 'done') this.#done += 1;
-    if (outcome.status === 'differs') this.#differ += 1;
+    if (outcome.compared !== undefined) this.#compared[outcome.compared] += 1;
     if (!isResult(outcome)) return;
     this.#results += 1;
     this.#caution ??= outcome.result?.report?.caution;
@@ -39,111 +47,123 @@ export class MarkTally implements Tally {
     }
     for (const name of Object.keys(own) as (keyof typeof own)[]) this.#sums[name] += own[name];
     if (this.#first.length < MOST_FILES) {
-      const marked = `${own.fingered + own.kept} notes fingered, ${own.cues} cues`;
-      this.#first.push(`${resultOf(outcome)}: ${marked}`);
+      const place = resultOf(outcome, this.language);
+      this.#first.push(fill(this.#words.score, { place, notes: own.fingered + own.kept, cues: own.cues }));
     }
   }
 
   text(): string {
-    const body = this.#only === undefined ? this.#several() : oneFile(this.#only, this.#attention);
+    const body =
+      this.#only === undefined ? this.#several() : oneFile(this.#only, this.#attention, this.language);
     return body.length === 0 ? '' : `${[...body, '', oneLine(this.#caution ?? CAUTION)].join('\n')}\n`;
   }
 
   #several(): string[] {
     if (this.#results + this.#done === 0) return [];
     const { fingered: ours, kept, notes, cues, crossings, findings } = this.#sums;
-    const more =
-      this.#results > this.#first.length ? [`... and ${this.#results - this.#first.length} more`] : [];
+    const words = this.#words;
+    const files = this.#files;
+    const left = this.#results - this.#first.length;
     const attention = this.#attention.lines();
+    const many = (text: string, count: number) => (count === 0 ? [] : [fill(text, { count, files })]);
     return [
       ...attention,
       ...(attention.length === 0 ? [] : ['']),
-      `${this.#results} of ${this.#files} scores: ${fingered(ours, kept, notes)} notes fingered, ${cues} cues, ${crossings} crossings, ${doubtCount(findings)}`,
-      ...(this.#done === 0 ? [] : [`${this.#done} of ${this.#files} scores were done already`]),
-      ...(this.#differ === 0
-        ? []
-        : [`${this.#differ} of ${this.#files} results differ from what is there; nothing was written`]),
+      fill(words.scores, {
+        results: this.#results,
+        files,
+        fingered: fingered(ours, kept, notes, words),
+        cues,
+        crossings,
+        doubts: counted(words.doubts, findings),
+      }),
+      ...many(words.doneAlready, this.#done),
+      ...many(words.differ, this.#compared.other),
+      ...many(words.lacking, this.#compared.missing),
       ...(this.#first.length === 0 ? [] : ['']),
       ...this.#first,
-      ...more,
+      ...(left > 0 ? [fill(words.more, { count: left })] : []),
     ];
   }
 }
 
 /** Where the result lies, in words. */
-export function whereItLies({ input, output, backup, status }: Outcome): string {
-  if (status === 'unchanged') return `${oneLine(input)}: nothing to change, the file is as it was`;
-  if (status === 'done') return oneLine(`${input} -> ${output} (done already)`);
-  if (status === 'differs')
-    return oneLine(`${input}: the result differs from ${output}; nothing was written`);
-  const place = output === '-' ? 'standard output' : output;
-  const kept = backup === undefined ? '' : ` (the old file is kept as ${backup})`;
+export function whereItLies(outcome: Outcome, language: Language): string {
+  const words = SUMMARY_WORDS[language];
+  const { input, output = '', backup, status, compared } = outcome;
+  const said = (text: string) => oneLine(fill(text, { input, output }));
+  if (status === 'done') return said(words.done);
+  if (compared === 'missing') return said(words.missing);
+  if (compared === 'same') return said(input === output ? words.sameAsIt : words.same);
+  if (compared === 'other') return said(input === output ? words.differsFromIt : words.differs);
+  if (status === 'unchanged') return said(words.unchanged);
+  const place = output === '-' ? words.standardOutput : output;
+  const kept = backup === undefined ? '' : fill(words.backup, { backup });
   return oneLine(`${input} -> ${place}${kept}`);
 }
 
-function oneFile(outcome: Outcome, { warnings }: Attention): string[] {
-  if (outcome.status === 'done') return [whereItLies(outcome)];
+function oneFile(outcome: Outcome, { warnings }: Attention, language: Language): string[] {
+  if (outcome.status === 'done') return [whereItLies(outcome, language)];
   const report = outcome.result?.report;
   if (report === undefined || !isResult(outcome)) return [];
-  const head = whereItLies(outcome);
-  const marked = report.lines.length === 0 ? ['Nothing was marked.'] : lineTable(report.lines);
-  const notes = [...sharedChords(report.lines), ...doubts(report.lines)];
+  const words = SUMMARY_WORDS[language];
+  const head = whereItLies(outcome, language);
+  const marked = report.lines.length === 0 ? [words.nothingMarked] : lineTable(report.lines, words);
+  const notes = [...sharedChords(report.lines, words), ...doubts(report.lines, words)];
   return [head, '', ...marked, ...spaced(notes), ...spaced(warnings.lines())];
 }
 
 /** How many chords the hands share, and where the first ones are, on one line. */
-function sharedChords(lines: readonly LineReport[]): readonly string[] {
+function sharedChords(lines: readonly LineReport[], words: SummaryWords): readonly string[] {
   // Both hands tell of a chord: it counts where it is taken, or where it is given if the other hand is not marked.
   const marked = new Set(lines.map(({ part, hand }) => `${part} ${hand}`));
   const places = lines.flatMap(({ part, hand, shared = [] }) =>
     shared
       .filter(({ takenBy }) => takenBy === hand || !marked.has(`${part} ${takenBy}`))
-      .map(({ measure }) => `measure ${oneLine(measure)}`),
+      .map(({ measure }) => fill(words.measure, { measure: oneLine(measure) })),
   );
   if (places.length === 0) return [];
-  const first = [...new Set(places)].slice(0, HARDEST).join(', ');
-  return [
-    `${places.length} ${places.length === 1 ? 'chord' : 'chords'} shared between the hands: ${first}${places.length > HARDEST ? ', ...' : ''} (--json tells how)`,
-  ];
+  const text = counted(words.shared, places.length);
+  return [fill(words.tellsHow, { text, places: firstOf(places) })];
 }
 
 /** How many places of the motion are in doubt, and where the first ones are, on one line. */
-function doubts(lines: readonly LineReport[]): readonly string[] {
+function doubts(lines: readonly LineReport[], words: SummaryWords): readonly string[] {
   const places = lines.flatMap(({ hand, findings }) =>
-    findings.map(({ measure }) => `${hand} hand measure ${oneLine(measure)}`),
+    findings.map(
+      ({ measure }) => `${words.hands[hand]} ${fill(words.measure, { measure: oneLine(measure) })}`,
+    ),
   );
   if (places.length === 0) return [];
+  return [fill(words.tellsWhy, { text: counted(words.doubts, places.length), places: firstOf(places) })];
+}
+
+function firstOf(places: readonly string[]): string {
   const first = [...new Set(places)].slice(0, HARDEST).join(', ');
-  return [
-    `${doubtCount(places.length)}: ${first}${places.length > HARDEST ? ', ...' : ''} (--json tells why)`,
-  ];
+  return places.length > HARDEST ? `${first}, ...` : first;
 }
 
-function doubtCount(count: number): string {
-  return `${count} ${count === 1 ? 'doubt' : 'doubts'} about the motion`;
-}
-
-const HEADINGS = ['', 'notes fingered', 'cues', 'crossings', 'forearm in and out', 'hardest measures'];
-
-function lineTable(lines: readonly LineReport[]): string[] {
+function lineTable(lines: readonly LineReport[], words: SummaryWords): string[] {
   const parts = new Set(lines.map((line) => line.part));
   const rows = lines
     .slice(0, MOST_ROWS)
     .map((line) => [
-      oneLine(parts.size === 1 ? `${line.hand} hand` : `${line.part}, ${line.hand} hand`),
-      fingered(line.fingered, line.kept, line.notes),
+      oneLine(parts.size === 1 ? words.hands[line.hand] : `${line.part}, ${words.hands[line.hand]}`),
+      fingered(line.fingered, line.kept, line.notes, words),
       `${line.cues}`,
       `${line.crossings}`,
-      metres(line.depthTravel),
+      metres(line.depthTravel, words),
       hardest(line),
     ]);
-  const more = lines.length > MOST_ROWS ? [`... and ${lines.length - MOST_ROWS} more`] : [];
-  return [...table([HEADINGS, ...rows]), ...more];
+  const left = lines.length - MOST_ROWS;
+  const more = left > 0 ? [fill(words.more, { count: left })] : [];
+  return [...table([['', ...words.headings], ...rows]), ...more];
 }
 
 /** `412 of 412 (1 kept)`: digits on the page, those that the file had among them. */
-function fingered(ours: number, kept: number, notes: number): string {
-  return `${ours + kept} of ${notes}${kept === 0 ? '' : ` (${kept} kept)`}`;
+function fingered(ours: number, kept: number, notes: number, words: SummaryWords): string {
+  const all = fill(words.fingered, { digits: ours + kept, notes });
+  return kept === 0 ? all : all + fill(words.kept, { count: kept });
 }
 
 function hardest(line: LineReport): string {
@@ -152,13 +172,15 @@ function hardest(line: LineReport): string {
 }
 
 /** A travel in mm, in the unit that a reader can picture. */
-function metres(mm: number): string {
-  return mm < 1000 ? `${Math.round(mm / 10)} cm` : `${(mm / 1000).toFixed(1)} m`;
+function metres(mm: number, { point }: SummaryWords): string {
+  return mm < 1000 ? `${Math.round(mm / 10)} cm` : `${(mm / 1000).toFixed(1).replace('.', point)} m`;
 }
 
 /** Among several results the place alone: the name is the input's. */
-function resultOf(outcome: Outcome): string {
-  return outcome.status !== 'written' ? whereItLies(outcome) : oneLine(outcome.output ?? outcome.input);
+function resultOf(outcome: Outcome, language: Language): string {
+  return outcome.status !== 'written'
+    ? whereItLies(outcome, language)
+    : oneLine(outcome.output ?? outcome.input);
 }
 
 function spaced(lines: readonly string[]): readonly string[] {

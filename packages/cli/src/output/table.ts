@@ -1,4 +1,4 @@
-/** Rows in columns, the first column flush left, the others flush right, two spaces apart. Cells are plain ASCII. */
+/** Rows in columns, the first column flush left, the others flush right, two spaces apart. */
 export function table(rows: readonly (readonly string[])[]): string[] {
   const widths: number[] = [];
   for (const row of rows) {

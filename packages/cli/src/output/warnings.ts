@@ -1,6 +1,7 @@
-import { describe, type Warning, type WarningCode } from '@handline/core';
+import { type Warning, type WarningCode, warningText } from '@handline/core';
 import type { Outcome } from '../outcome.js';
 import { oneLine } from './line.js';
+import { counted, fill, type Language, SUMMARY_WORDS } from './words/wording.js';
 
 /** Warnings shown of one kind, and in all, before the rest is only counted. */
 const SHOWN_OF_A_KIND = 2;
@@ -16,6 +17,8 @@ export class WarningTally {
   readonly #kinds = new Map<WarningCode, Kind>();
   #files = 0;
   #scores = 0;
+
+  constructor(private readonly language: Language) {}
 
   add({ input, result }: Outcome): void {
     this.#files += 1;
@@ -42,24 +45,25 @@ export class WarningTally {
       const room = Math.min(SHOWN_IN_ALL - shown, first.length);
       shown += room;
       for (const { warning, input } of first.slice(0, room)) {
-        lines.push(`  ${oneLine(placed(warning, this.#files > 1 ? input : undefined))} (${code})`);
+        lines.push(`  ${oneLine(this.#placed(warning, this.#files > 1 ? input : undefined))} (${code})`);
       }
-      if (count > room) lines.push(`  ${room === 0 ? '' : '... and '}${count - room} more (${code})`);
+      const more = fill(SUMMARY_WORDS[this.language].more, { count: count - room });
+      if (count > room) lines.push(`  ${more} (${code})`);
     }
     return [this.#heading(), ...lines];
   }
 
   #heading(): string {
     const all = [...this.#kinds.values()].reduce((sum, { count }) => sum + count, 0);
-    if (this.#files === 1) return `Warnings (${all}; all of them with --json):`;
+    const words = SUMMARY_WORDS[this.language];
+    if (this.#files === 1) return fill(words.warnings, { count: all });
     const kinds = [...this.#kinds].map(([code, { count }]) => `${count} ${code}`).join(', ');
-    const where = `${all} in ${this.#scores} ${this.#scores === 1 ? 'score' : 'scores'}`;
-    return `Warnings (${where}: ${kinds}; all of them with --report FILE.jsonl):`;
+    return counted(words.warningsIn, this.#scores, { all, kinds });
   }
-}
 
-/** With the file's name where there are several, without it where the summary has named it. */
-function placed({ message, place }: Warning, file: string | undefined): string {
-  const { file: _, ...rest } = place;
-  return describe(message, file === undefined ? rest : { ...rest, file });
+  /** With the file's name where there are several, without it where the summary has named it. */
+  #placed({ message, place }: Warning, file: string | undefined): string {
+    const { file: _, ...rest } = place;
+    return warningText({ message, place: file === undefined ? rest : { ...rest, file } }, this.language);
+  }
 }

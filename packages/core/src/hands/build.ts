@@ -1,3 +1,4 @@
+import { MESSAGES } from '../messages/messages.js';
 import type { Draft } from '../score/draft.js';
 import type { Warning } from '../score/errors.js';
 import type { Hand, Note, Part, Score } from '../score/model.js';
@@ -41,11 +42,12 @@ export function buildLines(
   const found = [...warnings];
   const lines: Line[] = [];
   const pairs: HandPair[] = [];
+  const words = MESSAGES[options.messages ?? 'en'];
   const keeps = (options.existing ?? 'keep') === 'keep';
   const clock = new Clock(score.tempo);
   for (const part of parts) {
-    const { roles, warnings: ofRoles } = assignHands(part, options.staff, given?.get(part.index));
-    const shared = shareDigits(part, roles);
+    const { roles, warnings: ofRoles } = assignHands(part, options.staff, words, given?.get(part.index));
+    const shared = shareDigits(part, roles, words);
     found.push(...ofRoles);
     if (keeps) found.push(...shared.warnings);
     const stacked = new Set(shared.fingers.keys());

@@ -1,3 +1,5 @@
+import { inPlaces } from '../messages/messages.js';
+import type { MessageWords } from '../messages/words.js';
 import type { Warning } from '../score/errors.js';
 import type { Finger, Note, Part } from '../score/model.js';
 import { notePlace } from '../score/place.js';
@@ -18,7 +20,11 @@ export interface SharedDigits {
  * hand where the digits of the stack ascend or descend, else from the top of the stack down.
  * @param roles who plays each note
  */
-export function shareDigits(part: Part, roles: readonly (StaffRole | undefined)[]): SharedDigits {
+export function shareDigits(
+  part: Part,
+  roles: readonly (StaffRole | undefined)[],
+  words: MessageWords,
+): SharedDigits {
   const fingers = new Map<number, Finger>();
   const unused = new Set<number>();
   const misfits: Note[] = [];
@@ -42,7 +48,7 @@ export function shareDigits(part: Part, roles: readonly (StaffRole | undefined)[
       if (chord.length > 1) unused.add(note.id);
     }
   }
-  return { fingers, unused, warnings: misfits.length === 0 ? [] : [misfitWarning(part, misfits)] };
+  return { fingers, unused, warnings: misfits.length === 0 ? [] : [misfitWarning(part, misfits, words)] };
 }
 
 /** The stack from the lowest note up. */
@@ -61,12 +67,11 @@ function chordOf(notes: readonly Note[], { id }: Note): Note[] {
   return notes.slice(first, end);
 }
 
-function misfitWarning(part: Part, notes: readonly Note[]): Warning {
+function misfitWarning(part: Part, notes: readonly Note[], words: MessageWords): Warning {
   const first = notes[0] as Note;
-  const places = notes.length === 1 ? '' : ` (first of ${notes.length} places)`;
   return {
     code: 'DIGIT_IGNORED',
-    message: `several digits at one note do not fit its chord; they stay in print and are not used${places}`,
+    message: inPlaces(words.misfit, notes.length, words),
     place: notePlace(part, first),
   };
 }

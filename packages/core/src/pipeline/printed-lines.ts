@@ -5,7 +5,7 @@ import type { Line } from '../hands/line.js';
 import { checkOf, readToken } from '../musicxml/marks/record/token.js';
 import { readScore } from '../musicxml/read/score.js';
 import type { XmlElement } from '../musicxml/xml/tree.js';
-import type { LineOptions } from '../options/options.js';
+import type { AnnotateOptions, LineOptions } from '../options/options.js';
 import type { Warning } from '../score/errors.js';
 import type { Part } from '../score/model.js';
 import { Clock } from '../score/tempo.js';
@@ -34,7 +34,10 @@ export interface OpenedLines {
  * @param options that `checkReading` passed
  * @throws HandlineError where the input is not a score or exceeds a limit
  */
-export function openLines(input: string | Uint8Array, options: LineOptions): OpenedLines {
+export function openLines(
+  input: string | Uint8Array,
+  options: LineOptions & Pick<AnnotateOptions, 'language'>,
+): OpenedLines {
   const settings = settingsOf(options);
   const { text, root } = openAsPrinted(input, settings.limits, settings.file);
   const { score, warnings } = readScore(root, text, {

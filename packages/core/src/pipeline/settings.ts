@@ -26,6 +26,8 @@ export interface Settings {
   readonly by: Criterion;
   readonly density: Density;
   readonly language: Language;
+  /** Language of the warnings: those that are refused are errors, in English like all others. */
+  readonly messages: Language;
   readonly wording: Readonly<Record<string, string>>;
   readonly legend: boolean;
   readonly digits: 'all' | 'sparse' | 'none';
@@ -64,6 +66,7 @@ export function settingsOf(options: AnnotateOptions): Settings {
     by: options.by ?? 'usage',
     density: options.density ?? 'essential',
     language,
+    messages: options.strict ? 'en' : language,
     wording,
     legend: options.legend ?? false,
     digits: options.digits ?? 'all',

@@ -1,7 +1,12 @@
-import type { ReachAdvice, WayOut } from '../fingering/reach-advice.js';
+import { LANGUAGES } from '../cues/wording.js';
+import type { ReachAdvice } from '../fingering/reach-advice.js';
 import { includesHand, type Line, otherHand, writtenAs } from '../hands/line.js';
-import { keyName, spellingOf } from '../keyboard/key-names.js';
+import { keyName, type Spelling, spellingFor, spellingOf } from '../keyboard/key-names.js';
+import { fill } from '../messages/fill.js';
+import { MESSAGES } from '../messages/messages.js';
+import type { MessageWords } from '../messages/words.js';
 import type { ReadResult } from '../musicxml/read/score.js';
+import type { Language } from '../options/options.js';
 import { quarterInMeasure } from '../score/beat.js';
 import type { Place, Warning } from '../score/errors.js';
 import type { Hand, Note, Part } from '../score/model.js';
@@ -13,7 +18,7 @@ import type { Settings } from './settings.js';
 /** A warning where there is a piano, but nothing to mark in what was chosen of it. */
 export function emptySelection(
   lines: readonly Line[],
-  { hands, measures }: Settings,
+  { hands, measures, messages }: Settings,
   select: (part: number) => Selection,
   found: readonly Warning[],
 ): Warning[] {
@@ -24,9 +29,9 @@ export function emptySelection(
     return line.slices.some(({ measure }) => chosen(measure));
   });
   if (holds) return [];
-  const who = hands === 'both' ? 'the piano' : `the ${hands} hand`;
-  const where = measures ? ` in measures ${measures.from}-${measures.to}` : '';
-  const message = `${who} has no notes${where}; nothing is marked`;
+  const words = MESSAGES[messages];
+  const who = hands === 'both' ? words.piano : words.hands[hands];
+  const message = fill(measures ? words.nothingInMeasures : words.nothingThere, { who, ...measures });
   return [{ code: 'EMPTY_SELECTION', message, place: {} }];
 }
 
@@ -34,22 +39,28 @@ export function emptySelection(
 export function emptyStaves(
   { score, elements }: Pick<ReadResult, 'score' | 'elements'>,
   lines: readonly Line[],
+  { messages }: Settings,
 ): Warning[] {
+  const { emptyStaff, hands } = MESSAGES[messages];
   const warnings: Warning[] = [];
   for (const [at, part] of score.parts.entries()) {
     const own = lines.filter((line) => line.part === at && line.slices.length > 0);
     if (part.staves < 2 || own.length !== 1 || part.notes.some(({ staff }) => staff > 1)) continue;
     if ((elements[at] ?? []).every((note) => note.child('staff') !== undefined)) continue;
-    const message =
-      `the part has ${part.staves} staves, but its notes name none, so all are on the first: the ` +
-      `${otherHand(own[0]!.hand)} hand has nothing to play; give the notes of the other staff a <staff>`;
+    const message = fill(emptyStaff, { staves: part.staves, hand: hands[otherHand(own[0]!.hand)] });
     warnings.push({ code: 'IMPERFECT', message, place: { part: part.id } });
   }
   return warnings;
 }
 
 /** Slices that the hand cannot play as written, or not with the digits that the file gives. */
-export function fingeringWarnings(part: Part, { line, doubts, advice }: LineAnalysis): Warning[] {
+export function fingeringWarnings(
+  part: Part,
+  { line, doubts, advice }: LineAnalysis,
+  { messages }: Settings,
+): Warning[] {
+  const words = MESSAGES[messages];
+  const hand = words.hands[line.hand];
   return doubts.map(({ slice: at, kind }): Warning => {
     const slice = line.slices[at]!;
     const measure = part.measures[slice.measure]!;
@@ -58,22 +69,41 @@ export function fingeringWarnings(part: Part, { line, doubts, advice }: LineAnal
       code: kind === 'reach' ? 'UNPLAYABLE' : 'DIGIT_CONFLICT',
       message:
         kind === 'reach'
-          ? `beat ${beat}: the ${line.hand} hand cannot reach all keys; ${waysOut(line, advice.find((own) => own.slice === at)!)}`
-          : `beat ${beat}: the digits in the file do not fit the reach or order of the ${line.hand} hand's fingers; they are kept`,
+          ? fill(words.unreachable, { beat, hand, ways: waysOut(line, adviceAt(advice, at), messages) })
+          : fill(words.conflict, { beat, hand }),
       place: placeOf(part, slice.measure, slice.struck[0]?.notes[0]),
     };
   });
 }
 
 /** `let the left hand take C3, or roll the chord, or omit C3` */
-export function waysOut({ hand, slices }: Line, { slice, left, otherHand: keys, ways }: ReachAdvice): string {
-  const names = (of: readonly number[]) => listed(of, (key) => keyName(key, writtenAs(slices[slice]!, key)));
-  const texts: Readonly<Record<WayOut, string>> = {
-    'other-hand': `let the ${otherHand(hand)} hand take ${names(keys)}`,
-    roll: 'roll the chord',
-    omit: `omit ${names(left)}`,
-  };
-  return ways.map((way) => texts[way]).join(', or ');
+export function waysOut(
+  { hand, slices }: Line,
+  { slice, left, otherHand: keys, ways }: ReachAdvice,
+  language: Language,
+): string {
+  const words = MESSAGES[language];
+  const names = (of: readonly number[]) =>
+    listed(of, (key) => named(key, writtenAs(slices[slice]!, key), language), words);
+  return ways
+    .map((way) =>
+      fill(words.ways[way], {
+        hand: words.hands[otherHand(hand)],
+        keys: names(way === 'omit' ? left : keys),
+      }),
+    )
+    .join(words.or);
+}
+
+function adviceAt(advice: readonly ReachAdvice[], slice: number): ReachAdvice {
+  return advice.find((own) => own.slice === slice)!;
+}
+
+/** In English with its octave; elsewhere without, since octaves are numbered in several ways. */
+function named(key: number, spelling: Spelling | undefined, language: Language): string {
+  if (language === 'en') return keyName(key, spelling);
+  const { step, alter } = spellingFor(key, spelling);
+  return LANGUAGES[language].reasons.noteName(step, alter);
 }
 
 /**
@@ -85,20 +115,26 @@ export function whoTakes(
   takenBy: Hand,
   keys: readonly number[],
   notes: readonly Pick<Note, 'key' | 'diatonic'>[],
+  language: Language,
 ): string {
-  const names = listed(keys, (key) => {
+  const words = MESSAGES[language];
+  const name = (key: number) => {
     const note = notes.find((own) => own.key === key);
-    return keyName(key, note && spellingOf(key, note.diatonic));
+    return named(key, note && spellingOf(key, note.diatonic), language);
+  };
+  return fill(words.takes, {
+    hand: words.hands[takenBy],
+    keys: listed(keys, name, words),
+    other: words.hands[otherHand(takenBy)],
   });
-  return `the ${takenBy} hand takes ${names} of the ${otherHand(takenBy)} hand's chord`;
 }
 
 /** Keys that a message names: no chord that somebody plays has more. */
 const MOST_NAMES = 10;
 
-function listed(keys: readonly number[], name: (key: number) => string): string {
-  const first = keys.slice(0, MOST_NAMES).map(name).join(' and ');
-  return keys.length > MOST_NAMES ? `${first} and ${keys.length - MOST_NAMES} more` : first;
+function listed(keys: readonly number[], name: (key: number) => string, { and, more }: MessageWords): string {
+  const first = keys.slice(0, MOST_NAMES).map(name).join(and);
+  return keys.length > MOST_NAMES ? first + fill(more, { count: keys.length - MOST_NAMES }) : first;
 }
 
 function placeOf(part: Part, measure: number, note: number | undefined): Place {

@@ -36,13 +36,13 @@ export function workOut(read: ReadResult, settings: Settings, tell: (progress: P
     const { hand, part: index } = analysis.line;
     const part = score.parts[index]!;
     const digits = marks.add(analysis);
-    doubts.push(...fingeringWarnings(part, analysis));
+    doubts.push(...fingeringWarnings(part, analysis, settings));
     if (includesHand(settings.hands, hand))
       reports.push(lineReport(part, analysis, digits, settings, select(index)));
   }
   const warnings = [
     ...built.warnings,
-    ...emptyStaves(read, built.written),
+    ...emptyStaves(read, built.written, settings),
     ...doubts,
     ...emptySelection(built.lines, settings, select, built.warnings),
   ];

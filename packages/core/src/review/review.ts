@@ -143,13 +143,14 @@ function otherHandOf({ judged: { line }, part }: Reviewed, lines: readonly Revie
 }
 
 /** The options that say what is read. */
-export function reading({ file, parts, staff, span, limits }: ReviewOptions) {
+export function reading({ file, parts, staff, span, limits, language }: ReviewOptions) {
   return {
     ...(file !== undefined && { file }),
     ...(parts !== undefined && { parts }),
     ...(staff !== undefined && { staff }),
     ...(span !== undefined && { span }),
     ...(limits !== undefined && { limits }),
+    ...(language !== undefined && { language }),
   };
 }
 

@@ -43,7 +43,7 @@ export type WarningCode =
 export interface Warning {
   /** What kind it is: the README says what each means. */
   readonly code: WarningCode;
-  /** One line for people, in English, without its place. */
+  /** One line for people, without its place: in the language that `annotate` was given, else in English. */
   readonly message: string;
   /** Where it was found. */
   readonly place: Place;
@@ -59,16 +59,32 @@ function shown(text: string, most: number): string {
   return line.length > most ? `${line.slice(0, most)}...` : line;
 }
 
-/** `score.musicxml: part P1, measure 12, line 340: message` */
-export function describe(message: string, place: Place): string {
-  const where = [
-    place.part === undefined ? '' : `part ${shown(place.part, LONGEST_NAME)}`,
-    place.measure === undefined ? '' : `measure ${shown(place.measure, LONGEST_NAME)}`,
-    place.line === undefined ? '' : `line ${place.line}`,
-    place.column === undefined ? '' : `column ${place.column}`,
-  ].filter((text) => text !== '');
+/** What a place is told by, after the file. */
+const PLACE_NAMES = ['part', 'measure', 'line', 'column'] as const;
+/** One of the names by which a place is told. */
+export type PlaceName = (typeof PLACE_NAMES)[number];
+
+/**
+ * `score.musicxml: part P1, measure 12, line 340: message`
+ *
+ * @param named what a part, a measure, a line or a column is called
+ */
+export function describe(
+  message: string,
+  place: Place,
+  named: (name: PlaceName, value: string) => string = inEnglish,
+): string {
+  const where: string[] = [];
+  for (const name of PLACE_NAMES) {
+    const value = place[name];
+    if (value !== undefined) where.push(named(name, shown(`${value}`, LONGEST_NAME)));
+  }
   const head = [place.file ?? '', where.join(', ')].filter((text) => text !== '');
   return [...head, shown(message, LONGEST_MESSAGE)].join(': ');
+}
+
+function inEnglish(name: PlaceName, value: string): string {
+  return `${name} ${value}`;
 }
 
 /** Further details of an error. */

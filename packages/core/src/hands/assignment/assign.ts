@@ -1,3 +1,5 @@
+import { fill } from '../../messages/fill.js';
+import type { MessageWords } from '../../messages/words.js';
 import { toNumber } from '../../numeric/fraction.js';
 import type { Warning } from '../../score/errors.js';
 import type { Hand, Note, Part } from '../../score/model.js';
@@ -28,6 +30,7 @@ const NONE: ReadonlySet<number> = new Set();
 export function assignHands(
   part: Part,
   choice: StaffChoice | undefined,
+  words: MessageWords,
   given: ReadonlySet<number> = NONE,
 ): HandChoice {
   const byStaff = staffRoles(part, choice);
@@ -45,7 +48,7 @@ export function assignHands(
   }
   const firsts = firstsOfTies(part.notes);
   for (let id = 0; id < roles.length; id++) roles[id] = roles[firsts[id]!];
-  return { roles, warnings: moved.length === 0 ? [] : [movedWarning(part, moved)] };
+  return { roles, warnings: moved.length === 0 ? [] : [movedWarning(part, moved, words)] };
 }
 
 /** Gives visiting notes that stretch their home hand too far to the hand of the staff that they stand on; returns those that change hands. */
@@ -124,11 +127,11 @@ function byStart(a: Note, b: Note): number {
   return startOf(a) - startOf(b) || a.id - b.id;
 }
 
-function movedWarning(part: Part, moved: readonly Note[]): Warning {
+function movedWarning(part: Part, moved: readonly Note[], words: MessageWords): Warning {
   const first = moved[0] as Note;
   return {
     code: 'HAND_MOVED',
-    message: `${moved.length} cross-staff notes are out of reach of their voice's hand; the hand of their staff plays them`,
+    message: fill(words.handMoved, { count: moved.length }),
     place: notePlace(part, first),
   };
 }

@@ -1,3 +1,6 @@
+import { fill } from '../../messages/fill.js';
+import { MESSAGES } from '../../messages/messages.js';
+import type { Language } from '../../options/options.js';
 import { HandlineError, type Warning } from '../../score/errors.js';
 import type { Part, Score } from '../../score/model.js';
 import type { StaffChoice } from './staves.js';
@@ -6,6 +9,8 @@ import type { StaffChoice } from './staves.js';
 export interface HandOptions {
   readonly parts?: readonly string[];
   readonly staff?: StaffChoice;
+  /** Language of the warnings. Default English. */
+  readonly messages?: Language;
   /** Whether printed digits become constraints. Default keep. */
   readonly existing?: 'keep' | 'ignore' | 'replace';
 }
@@ -28,10 +33,8 @@ export function pianoParts(score: Score, options: HandOptions): { parts: Part[];
   }
   if (parts.length > 0) return { parts, warnings: [] };
   const ids = score.parts.map((part) => part.id).join(', ');
-  const message =
-    score.parts.length === 0
-      ? 'the score has no parts; nothing is marked'
-      : `no piano part was found; nothing is marked; name the part to mark (${ids})`;
+  const words = MESSAGES[options.messages ?? 'en'];
+  const message = score.parts.length === 0 ? words.noParts : fill(words.noPiano, { ids });
   return { parts, warnings: [{ code: 'NO_PIANO', message, place: {} }] };
 }
 

@@ -1,3 +1,5 @@
+import { fill } from '../../messages/fill.js';
+import type { ReadingFault } from '../../messages/words.js';
 import { ZERO } from '../../numeric/fraction.js';
 import { MAX_DURATION_QUARTERS, MAX_STAVES } from '../../options/limits.js';
 import { HandlineError } from '../../score/errors.js';
@@ -60,8 +62,7 @@ export class PartReader {
           this.move(element, 1);
           break;
         case 'attributes':
-          if (!this.attributes.read(element))
-            this.warn('has divisions or a time signature that cannot be used', element);
+          if (!this.attributes.read(element)) this.warn('attributes', element);
           break;
         case 'direction':
           this.addEvent(readDirection(element, this.context.passesOver), element);
@@ -82,10 +83,9 @@ export class PartReader {
   private move(element: XmlElement, sign: 1 | -1): void {
     const divisions = decimal(element.textOf('duration'));
     if (divisions === undefined || divisions <= 0)
-      this.warn(`<${element.name}> has no positive duration`, element);
+      this.warn(sign === 1 ? 'no-forward' : 'no-backup', element);
     const ticks = this.toTicks(divisions ?? 0, element) * sign;
-    if (this.cursor + ticks < 0)
-      this.warn('<backup> goes back beyond the start of its measure; it stops there', element);
+    if (this.cursor + ticks < 0) this.warn('backup-too-far', element);
     this.advance(Math.max(this.cursor + ticks, 0));
     this.chordTick = undefined;
     this.run += 1;
@@ -113,10 +113,8 @@ export class PartReader {
     this.context.count.add();
     const { children } = element;
     const written = readNote(element, children);
-    if (!isInOrder(children))
-      this.warn('the elements of a <note> are not in the order that MusicXML requires', element);
-    if (written.chord && this.chordTick === undefined)
-      this.warn('a chord member has no note to join', element);
+    if (!isInOrder(children)) this.warn('order', element);
+    if (written.chord && this.chordTick === undefined) this.warn('lone-chord-member', element);
     const joins = written.chord && this.chordTick !== undefined;
     const tick = joins ? (this.chordTick as number) : this.cursor;
     const ticks = written.grace ? 0 : this.durationOf(written, element);
@@ -129,11 +127,7 @@ export class PartReader {
     const staff = Math.min(Math.max(written.staff ?? 1, 1), MAX_STAVES);
     if (written.rest) this.rests.push({ measure: this.measures.length, tick, staff });
     else {
-      if (staff > this.source.staves)
-        this.warn(
-          `a note stands on a staff beyond the part's ${this.source.staves}; no hand plays it`,
-          element,
-        );
+      if (staff > this.source.staves) this.warn('staff-beyond', element);
       const at = { tick, ticks, grace, staff, chord: joins };
       this.addNote(written, element, at);
     }
@@ -199,12 +193,11 @@ export class PartReader {
   }
 
   private warnKey(key: number | NoKey, element: XmlElement): void {
-    if (key === 'unreadable') this.warn('a <pitch> cannot be read; its note is left alone', element);
-    else if (key === 'microtonal')
-      this.warn('a pitch lies between two keys; its note is left alone', element);
+    if (key === 'unreadable') this.warn('unreadable-pitch', element);
+    else if (key === 'microtonal') this.warn('microtone', element);
     else {
-      const message = 'a note lies outside A0 to C8; it is left alone';
-      this.context.warnings.add('OUT_OF_RANGE', message, this.subject(element));
+      const { warnings } = this.context;
+      warnings.add('OUT_OF_RANGE', warnings.words.reading['out-of-range'], this.subject(element));
     }
   }
 
@@ -212,18 +205,17 @@ export class PartReader {
     const { duration } = written;
     if (duration !== undefined && duration > 0) return this.toTicks(duration, element);
     if (duration === 0) {
-      this.warn(`a ${written.rest ? 'rest' : 'note'} has the duration 0`, element);
+      this.warn(written.rest ? 'empty-rest' : 'empty-note', element);
       return 0;
     }
     const quarters = writtenQuarters(element);
-    this.warn('a note has no usable duration; its <type> is used instead', element);
+    this.warn('no-duration', element);
     return Math.round((quarters ?? 0) * this.context.grid.ticks);
   }
 
   private toTicks(divisions: number, element: XmlElement): number {
     if (divisions === 0) return 0;
-    if (this.attributes.divisions === undefined)
-      this.warn('has no <divisions>; 1 per quarter note is assumed', element);
+    if (this.attributes.divisions === undefined) this.warn('no-divisions', element);
     const quarters = divisions / (this.attributes.divisions ?? 1);
     if (Math.abs(quarters) > MAX_DURATION_QUARTERS) {
       const place = this.context.warnings.place(this.subject(element));
@@ -235,13 +227,14 @@ export class PartReader {
     }
     const exact = quarters * this.context.grid.ticks;
     const ticks = Math.round(exact);
-    if (!this.context.grid.exact && Math.abs(exact - ticks) > 1e-6)
-      this.warn('times are rounded: the divisions are too fine', element);
+    if (!this.context.grid.exact && Math.abs(exact - ticks) > 1e-6) this.warn('rounded', element);
     return ticks;
   }
 
-  private warn(message: string, element: XmlElement): void {
-    this.context.warnings.add('IMPERFECT', message, this.subject(element));
+  private warn(fault: ReadingFault, element: XmlElement): void {
+    const { warnings } = this.context;
+    const message = fill(warnings.words.reading[fault], { staves: this.source.staves });
+    warnings.add('IMPERFECT', message, this.subject(element));
   }
 
   private subject(element: XmlElement) {

@@ -1,6 +1,7 @@
+import { MESSAGES } from '../../messages/messages.js';
 import { type Fraction, gcd } from '../../numeric/fraction.js';
 import { MAX_SCORE_QUARTERS } from '../../options/limits.js';
-import type { Limits } from '../../options/options.js';
+import type { Language, Limits } from '../../options/options.js';
 import { HandlineError, type Warning } from '../../score/errors.js';
 import { isKeyboard } from '../../score/instrument.js';
 import type { Clef, Measure, Part, Score, Stretch, TempoMark } from '../../score/model.js';
@@ -23,6 +24,8 @@ import { Warnings } from './warnings.js';
 export interface ReadContext {
   readonly file?: string;
   readonly limits: Limits;
+  /** That of the warnings. Default English. */
+  readonly messages?: Language;
   /** Words that govern no hand, whatever they say. */
   readonly passesOver?: (words: XmlElement) => boolean;
 }
@@ -45,7 +48,7 @@ export interface ReadResult {
 export function readScore(root: XmlElement, text: string, context: ReadContext): ReadResult {
   const sources = readParts(root, context.file);
   const lines = new LineIndex(text);
-  const warnings = new Warnings(lines, context.file);
+  const warnings = new Warnings(lines, MESSAGES[context.messages ?? 'en'], context.file);
   warnOfRepeatedIds(root, warnings);
   const grid = gridOf(sources);
   const count = new NoteCount(context.limits, context.file);
@@ -73,8 +76,7 @@ function warnOfRepeatedIds(root: XmlElement, warnings: Warnings): void {
   const seen = new Set<string>();
   for (const element of root.all('part')) {
     const part = element.attribute('id') ?? '';
-    const message = 'an earlier part has the same id; this one is read as its continuation';
-    if (seen.has(part)) warnings.add('IMPERFECT', message, { part, element });
+    if (seen.has(part)) warnings.add('IMPERFECT', warnings.words.reading['repeated-id'], { part, element });
     seen.add(part);
   }
 }

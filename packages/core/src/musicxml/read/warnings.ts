@@ -1,3 +1,5 @@
+import { inPlaces } from '../../messages/messages.js';
+import type { MessageWords } from '../../messages/words.js';
 import type { Place, Warning, WarningCode } from '../../score/errors.js';
 import type { LineIndex } from '../xml/position.js';
 import type { XmlElement } from '../xml/tree.js';
@@ -18,6 +20,7 @@ export class Warnings {
 
   constructor(
     private readonly lines: LineIndex,
+    readonly words: MessageWords,
     private readonly file?: string,
   ) {}
 
@@ -41,7 +44,7 @@ export class Warnings {
   list(): Warning[] {
     return [...this.found.values()].map(({ code, message, place, count }) => ({
       code,
-      message: count === 1 ? message : `${message} (first of ${count} places)`,
+      message: inPlaces(message, count, this.words),
       place,
     }));
   }

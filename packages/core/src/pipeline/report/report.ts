@@ -77,14 +77,14 @@ export function lineReport(
         left: own.left,
         otherHand: own.otherHand,
         ways: own.ways,
-        message: waysOut(line, own),
+        message: waysOut(line, own, settings.language),
       })),
-    ...(settings.shareHands && { shared: sharedOf(part, analysis, chosen) }),
+    ...(settings.shareHands && { shared: sharedOf(part, analysis, chosen, settings) }),
   };
 }
 
 /** The chords that this hand shares with the other, in time. */
-function sharedOf(part: Part, { shares }: LineAnalysis, chosen: Selection): Shared[] {
+function sharedOf(part: Part, { shares }: LineAnalysis, chosen: Selection, { language }: Settings): Shared[] {
   return shares
     .map((own) => ({ own, note: part.notes[own.kept]! }))
     .filter(({ note }) => chosen(note.measure))
@@ -97,6 +97,7 @@ function sharedOf(part: Part, { shares }: LineAnalysis, chosen: Selection): Shar
         takenBy,
         keys,
         Array.from(taken, (id) => part.notes[id]!),
+        language,
       ),
     }));
 }

@@ -1,3 +1,4 @@
+import { fill } from '../../messages/fill.js';
 import type { Thresholds } from '../../options/review-options.js';
 import type { CauseName, Found } from '../causes/cause.js';
 import type { Judged } from '../measure/judged.js';
@@ -5,7 +6,7 @@ import type { Movement } from '../measure/kinds.js';
 import type { Passage } from '../measure/passages.js';
 import { isPrinted, type Scene, sceneOf, wasPrinted } from '../measure/scene.js';
 import type { At, ReviewFinding } from '../report-types.js';
-import { fill, fingerName, millimetres, REVIEW_WORDS } from '../words/wording.js';
+import { fingerName, millimetres, REVIEW_WORDS } from '../words/wording.js';
 import { type Diagnosis, diagnose } from './diagnosis.js';
 import { gravity, isTold } from './gravity.js';
 import { mostly } from './mostly.js';

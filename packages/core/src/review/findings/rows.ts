@@ -1,7 +1,8 @@
+import { fill } from '../../messages/fill.js';
 import type { Language } from '../../options/options.js';
 import type { Finger, Hand } from '../../score/model.js';
 import { type BySlice, fingersAt, type Judged } from '../measure/judged.js';
-import { fill, REVIEW_WORDS } from '../words/wording.js';
+import { REVIEW_WORDS } from '../words/wording.js';
 
 /** Onsets of a figure that is written once and counted, at most; times that it comes, and onsets that this spares, at least. */
 const LONGEST = 4;

@@ -1,5 +1,6 @@
 import type { PlayingContext } from '../../hands/context.js';
 import type { Line } from '../../hands/line.js';
+import { fill } from '../../messages/fill.js';
 import type { Language } from '../../options/options.js';
 import type { ReviewOptions, Trial } from '../../options/review-options.js';
 import { HandlineError } from '../../score/errors.js';
@@ -11,7 +12,7 @@ import { KINDS, noMovement, total } from '../measure/kinds.js';
 import type { Passage } from '../measure/passages.js';
 import { realKey } from '../measure/scene.js';
 import type { Changed, ComparisonReport } from '../report-types.js';
-import { fill, millimetres, REVIEW_WORDS } from '../words/wording.js';
+import { millimetres, REVIEW_WORDS } from '../words/wording.js';
 import { compared } from './compare.js';
 import { tried } from './trials.js';
 

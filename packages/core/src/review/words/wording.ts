@@ -22,11 +22,6 @@ export function movementNames(language: Language): Readonly<Record<Kind, string>
   return REVIEW_WORDS[language].kinds;
 }
 
-/** Puts what it says in the place of `{name}`. */
-export function fill(text: string, parts: Readonly<Record<string, string | number>>): string {
-  return text.replaceAll(/\{(\w+)\}/g, (_, name: string) => String(parts[name] ?? ''));
-}
-
 /** A finger in words: the thumb by name, the others by digit. */
 export function fingerName(finger: Finger, language: Language): string {
   return finger === 1 ? LANGUAGES[language].reasons.thumb : `${finger}`;

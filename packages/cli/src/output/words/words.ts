@@ -1,0 +1,56 @@
+import type { LineReport } from '@handline/core';
+
+/** One of something, and `{count}` of it. */
+export type Counted = readonly [one: string, several: string];
+
+/** The summary of a run in one language; what stands in braces is filled in. */
+export interface SummaryWords {
+  /** `{input}`, `{output}`, `{backup}`. */
+  readonly unchanged: string;
+  readonly done: string;
+  readonly differs: string;
+  readonly missing: string;
+  readonly same: string;
+  /** The same where the score itself is compared. */
+  readonly differsFromIt: string;
+  readonly sameAsIt: string;
+  readonly standardOutput: string;
+  readonly backup: string;
+  readonly nothingMarked: string;
+  readonly hands: Readonly<Record<LineReport['hand'], string>>;
+  readonly headings: readonly [
+    notes: string,
+    cues: string,
+    crossings: string,
+    depth: string,
+    hardest: string,
+  ];
+  /** `{digits}` of `{notes}`; of them `{count}` kept. */
+  readonly fingered: string;
+  readonly kept: string;
+  readonly doubts: Counted;
+  readonly shared: Counted;
+  /** `{text}` at `{places}`, of which `--json` tells more. */
+  readonly tellsWhy: string;
+  readonly tellsHow: string;
+  readonly measure: string;
+  /** `{count}` rows that are not shown. */
+  readonly more: string;
+  /** One score among several: `{place}` of the result, `{notes}`, `{cues}`. */
+  readonly score: string;
+  /** All of them: `{results}` of `{files}`, `{fingered}`, `{cues}`, `{crossings}`, `{doubts}`. */
+  readonly scores: string;
+  readonly doneAlready: string;
+  readonly differ: string;
+  readonly lacking: string;
+  /** Files that were not done. */
+  readonly notDone: string;
+  readonly refused: string;
+  readonly unwritten: string;
+  readonly defects: Counted;
+  /** Headings of the warnings of one file and of several, `{kinds}` in `{scores}` of them. */
+  readonly warnings: string;
+  readonly warningsIn: Counted;
+  /** Sign of decimals. */
+  readonly point: '.' | ',';
+}

@@ -1,0 +1,68 @@
+import { annotate, warningText } from '@handline/core';
+import { describe, expect, it } from 'vitest';
+import { MESSAGES } from '#core/messages/messages.js';
+import type { Language } from '#core/options/options.js';
+import { attributes, note, onePart } from '../musicxml/read-source.js';
+
+const LANGUAGES = Object.keys(MESSAGES) as Language[];
+
+/** Every text of a language by its path. */
+function textsOf(words: object, path = ''): readonly (readonly [string, string])[] {
+  return Object.entries(words).flatMap(([name, value]: [string, unknown]) =>
+    typeof value === 'string' ? [[path + name, value] as const] : textsOf(value as object, `${path}${name}.`),
+  );
+}
+const gapsIn = (text: string) => (text.match(/\{\w+\}/g) ?? []).toSorted();
+
+describe.each(LANGUAGES)('%s', (language) => {
+  it('has every message, with all that is filled in', () => {
+    const english = new Map(textsOf(MESSAGES.en));
+    const own = textsOf(MESSAGES[language]);
+    expect(own.map(([path]) => path).toSorted()).toEqual([...english.keys()].toSorted());
+    for (const [path, text] of own) {
+      // In English the other hand is named again.
+      const gaps = gapsIn(text).filter((gap) => gap !== '{other}');
+      expect([path, gaps]).toEqual([path, gapsIn(english.get(path)!).filter((gap) => gap !== '{other}')]);
+      if (language !== 'en' && text.length > 12) expect(text).not.toBe(english.get(path));
+    }
+  });
+});
+
+const chord = (...pitches: string[]) =>
+  pitches.map((pitch, at) => note(pitch, 4, { lead: at === 0 ? '' : '<chord/>' })).join('');
+const WIDE = onePart([attributes() + chord('B2', 'C4', 'B5')]);
+
+describe('a chord beyond reach', () => {
+  it.each([
+    ['en', 'beat 1: the right hand cannot reach all keys; roll the chord, or omit B5'],
+    [
+      'de',
+      'Zählzeit 1: die rechte Hand erreicht nicht alle Tasten; möglich ist: den Akkord brechen, oder H weglassen',
+    ],
+    [
+      'fr',
+      'temps 1 : la main droite n’atteint pas toutes les touches ; possible : arpéger l’accord, ou omettre si',
+    ],
+  ] as const)('%s', (language, message) => {
+    const { warnings, lines } = annotate(WIDE, { language }).report;
+    expect(warnings.map((own) => own.message)).toEqual([message]);
+    expect(message.endsWith(lines[0]!.unreachable[0]!.message)).toBe(true);
+  });
+
+  it('is refused in English, as errors are, where warnings are errors', () => {
+    expect(() => annotate(WIDE, { language: 'de', strict: true })).toThrow('cannot reach all keys');
+  });
+});
+
+it('a fault of the file is told in the language asked for, with its place', () => {
+  const text = onePart([note('C5', 4)]);
+  const { warnings } = annotate(text, { language: 'it', file: 'a.xml' }).report;
+  expect(warnings.map((own) => warningText(own, 'it'))).toEqual([
+    expect.stringMatching(
+      /^a\.xml: parte P1, misura 1, riga \d+, colonna \d+: <divisions> manca; si suppone 1/,
+    ),
+  ]);
+  expect(warningText(annotate(text).report.warnings[0]!)).toMatch(
+    /^part P1, measure 1, line \d+, column \d+: has no/,
+  );
+});
