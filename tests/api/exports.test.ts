@@ -19,6 +19,7 @@ it('the public values of the library are these', () => {
     'annotate',
     'annotateAsync',
     'carryLine',
+    'cautionText',
     'clear',
     'compactReport',
     'compare',
@@ -43,6 +44,7 @@ it('the public values of the library are these', () => {
     'serveAnnotate',
     'setDigits',
     'sumOfMovements',
+    'warningText',
   ]);
 });
 
