@@ -55,7 +55,7 @@ describe.each(['core', 'cli'])('the package of %s', (folder) => {
     expect(own).toMatchObject({
       license: 'MIT',
       publishConfig: { access: 'public' },
-      scripts: { prepack: folder === 'core' ? 'tsc --build' : 'tsc --build && node build-stand.mjs' },
+      scripts: { prepack: `tsc --build && node ${folder === 'core' ? 'build-bundle' : 'build-stand'}.mjs` },
       engines: manifest('core').engines,
       version: manifest('core').version,
     });
@@ -65,6 +65,15 @@ describe.each(['core', 'cli'])('the package of %s', (folder) => {
       expect(own.scripts).not.toHaveProperty(target);
     expect(readText(`packages/${folder}/README.md`)).toContain('**Caution.**');
   });
+});
+
+it('Node.js gets in one file all that others get in modules', async () => {
+  const [bundle, modules] = await Promise.all(
+    ['node.mjs', 'index.js'].map((file) => import(`${ROOT}packages/core/dist/${file}`)),
+  );
+  expect(manifest('core').exports['.'].node).toBe('./dist/node.mjs');
+  expect(Object.keys(bundle)).toEqual(Object.keys(modules));
+  expect(Object.keys(bundle)).toContain('annotate');
 });
 
 it('the command takes the core of its own version', () => {

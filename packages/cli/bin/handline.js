@@ -16,6 +16,7 @@ if (!existsSync(main) && existsSync(project)) {
     .replace(/package\.json$/, 'bin/tsc');
   const { status } = spawnSync(process.execPath, [compiler, '--build', project], { stdio: ['ignore', 2, 2] });
   if (status !== 0) process.exit(4);
+  await import('../../core/build-bundle.mjs');
   await import('../build-stand.mjs');
 }
 await import(main.href);

@@ -1,4 +1,5 @@
 import type { HandModel } from '../anatomy/hand.js';
+import { PerHand } from '../anatomy/per-hand.js';
 import type { Flow } from '../hands/joins.js';
 import type { Line } from '../hands/line.js';
 import type { Ornaments } from '../hands/ornaments.js';
@@ -72,12 +73,18 @@ export interface Prepared {
   readonly objective: Objective;
 }
 
+/** Costs that all lines of a hand have in common. */
+const COSTS: Readonly<Record<Criterion, PerHand<CostTable>>> = {
+  usage: new PerHand((hand) => new CostTable(hand, WEIGHTS.usage)),
+  movement: new PerHand((hand) => new CostTable(hand, WEIGHTS.movement)),
+};
+const GRIDS = new PerHand((hand) => new DepthGrid(hand, DEPTH_WEIGHT));
+
 export function prepare(line: Line, hand: HandModel, options: FingerOptions): Prepared {
   const by = options.by ?? 'usage';
   const views = viewLine(line, hand, options.keepDigits ?? true, options.flow?.cuts);
   const surroundings = surroundingsOf(views);
-  const costs = new CostTable(hand, WEIGHTS[by]);
-  const grid = new DepthGrid(hand, DEPTH_WEIGHT);
+  const [costs, grid] = [COSTS[by].of(hand), GRIDS.of(hand)];
   const extraCosts = options.ornaments ? [ornamentCosts(views, options.ornaments, line.hand, hand)] : [];
   const objective = new Objective(new LineCosts(views, surroundings, costs, grid), undefined, extraCosts);
   return { by, line, hand, views, surroundings, costs, grid, objective };
