@@ -10,7 +10,8 @@ export const ZERO: Fraction = { num: 0, den: 1 };
 
 /** Greatest common divisor of two integers, not negative. */
 export function gcd(a: number, b: number): number {
-  let [x, y] = [Math.abs(a), Math.abs(b)];
+  let x = Math.abs(a);
+  let y = Math.abs(b);
   while (y !== 0) [x, y] = [y, x % y];
   return x;
 }
@@ -42,7 +43,8 @@ export function subtract(a: Fraction, b: Fraction): Fraction {
 /** Negative where `a < b`, zero where equal, positive where `a > b`; exact for every pair. */
 export function compare(a: Fraction, b: Fraction): number {
   if (a.den === b.den) return a.num - b.num;
-  const [left, right] = [a.num * b.den, b.num * a.den];
+  const left = a.num * b.den;
+  const right = b.num * a.den;
   if (Number.isSafeInteger(left) && Number.isSafeInteger(right)) return left - right;
   const difference = BigInt(a.num) * BigInt(b.den) - BigInt(b.num) * BigInt(a.den);
   return difference < 0n ? -1 : difference > 0n ? 1 : 0;

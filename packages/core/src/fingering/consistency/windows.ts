@@ -32,7 +32,8 @@ export class Windows {
     const last = this.objective.views.length - 1;
     ends.length = 0;
     for (const at of changed) {
-      const [from, to] = [Math.max(0, at - MARGIN), Math.min(last, at + MARGIN)];
+      const from = Math.max(0, at - MARGIN);
+      const to = Math.min(last, at + MARGIN);
       if (ends.length > 0 && from <= ends.at(-1)! + 1) ends[ends.length - 1] = to;
       else ends.push(from, to);
     }
@@ -65,7 +66,8 @@ export class Windows {
       const own = objective.own(at);
       const start = objective.ownStart(at) + path[at]! * D;
       const kernel = at > 0 ? objective.kernel(at) : undefined;
-      const [reached, next] = [this.#reached, this.#next];
+      const reached = this.#reached;
+      const next = this.#next;
       for (let depth = 0; depth < D; depth++) {
         let best = 0;
         let origin = 0;
@@ -76,13 +78,17 @@ export class Windows {
           best = reached[0]! + kernel[depth]!;
           for (let other = 1; other < D; other++) {
             const cost = reached[other]! + kernel[other * D + depth]!;
-            if (cost < best) [best, origin] = [cost, other];
+            if (cost < best) {
+              best = cost;
+              origin = other;
+            }
           }
         }
         next[depth] = best + own[start + depth]!;
         this.#origins[at * D + depth] = origin;
       }
-      [this.#reached, this.#next] = [next, reached];
+      this.#reached = next;
+      this.#next = reached;
     }
     return fingers + this.#leave(to, nth);
   }

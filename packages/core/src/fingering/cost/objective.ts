@@ -35,7 +35,8 @@ export class Objective {
 
   /** Whether the candidates of a slice have the same bias in another objective of the line. */
   hasSameBias({ bias: other }: Objective, at: number): boolean {
-    const [own, others] = [this.bias?.[at], other?.[at]];
+    const own = this.bias?.[at];
+    const others = other?.[at];
     if (own === others) return true;
     for (let candidate = 0; candidate < this.count(at); candidate++)
       if ((own?.[candidate] ?? 0) !== (others?.[candidate] ?? 0)) return false;

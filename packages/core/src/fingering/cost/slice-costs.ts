@@ -84,7 +84,9 @@ export class CostTable {
       bit(second.fresh || third.fresh);
     const known = this.#chains.get(id);
     if (known) return known;
-    const [a, b, c] = [first.candidates, second.candidates, third.candidates];
+    const a = first.candidates;
+    const b = second.candidates;
+    const c = third.candidates;
     return this.#chains.keep(id, this.triples(first, second, third, a, b, c));
   }
 

@@ -44,7 +44,8 @@ export function settleJoins(
   const { views, bias } = plain;
   const joinCosts = new JoinCosts(costs, grid);
   const search = new Search();
-  const [path, depths] = [[...start.path], [...start.depths]];
+  const path = [...start.path];
+  const depths = [...start.depths];
   const current = { path, depths };
   const extraCostsFor = (freeEnd: JoinEnd): ExtraCostBuilder => {
     const extraCosts = new ExtraCostBuilder(views, current);
@@ -92,7 +93,8 @@ type Window = readonly [start: number, end: number];
 function windowsAround(slices: readonly number[], count: number): readonly Window[] {
   const merged: Window[] = [];
   for (const at of slices.toSorted((a, b) => a - b)) {
-    const [start, end] = [Math.max(0, at - AROUND), Math.min(count, at + AROUND + 1)];
+    const start = Math.max(0, at - AROUND);
+    const end = Math.min(count, at + AROUND + 1);
     const last = merged.at(-1);
     if (last && start <= last[1]) merged[merged.length - 1] = [last[0], Math.max(last[1], end)];
     else merged.push([start, end]);
@@ -127,7 +129,8 @@ function settleWindow(
   const saved = costOf(section, path.slice(start, end), depths.slice(start, end)) - found.cost;
   if (saved <= 0) return 0;
   for (let nth = 0; nth < found.path.length; nth++) {
-    const [candidate, depth] = [found.path[nth]!, found.depths[nth]!];
+    const candidate = found.path[nth]!;
+    const depth = found.depths[nth]!;
     if (candidate === path[start + nth] && depth === depths[start + nth]) continue;
     path[start + nth] = candidate;
     depths[start + nth] = depth;
@@ -140,7 +143,8 @@ function settleWindow(
 export function costOf(objective: Objective, path: readonly number[], depths: readonly number[]): number {
   let cost = 0;
   for (let at = 0; at < path.length; at++) {
-    const [candidate, depth] = [path[at]!, depths[at]!];
+    const candidate = path[at]!;
+    const depth = depths[at]!;
     cost += objective.own(at)[objective.ownStart(at) + candidate * DEPTH_COUNT + depth]!;
     cost += objective.bias?.[at]?.[candidate] ?? 0;
     if (at === 0) continue;

@@ -35,8 +35,12 @@ class Backward {
   /** To be called for every slice in turn; what it returns, maybe followed by more, is good until the next call but one. */
   advance(at: number): Float64Array {
     const { objective } = this;
-    const [origins, rows, columns] = [objective.count(at - 1), objective.count(at), objective.count(at + 1)];
-    [this.#here, this.#after] = [this.#after, this.#here];
+    const origins = objective.count(at - 1);
+    const rows = objective.count(at);
+    const columns = objective.count(at + 1);
+    const behind = this.#after;
+    this.#after = this.#here;
+    this.#here = behind;
     const states = origins * rows * D;
     if (this.#here.length < states) this.#here = new Float64Array(2 * states);
     if (at === objective.views.length - 1) {
@@ -60,10 +64,14 @@ class Backward {
   /** Adds what slice `at` costs, and the steps into it, to the costs of everything after it. */
   #addSlice(at: number, pairs: number): void {
     const { objective } = this;
-    const [own, first, bias] = [objective.own(at), objective.ownStart(at), objective.bias?.[at]];
-    const [steps, columns] = [objective.steps(at), objective.count(at)];
+    const own = objective.own(at);
+    const first = objective.ownStart(at);
+    const bias = objective.bias?.[at];
+    const steps = objective.steps(at);
+    const columns = objective.count(at);
     if (this.#onward.length < pairs * D) this.#onward = new Float64Array(2 * pairs * D);
-    const [onward, after] = [this.#onward, this.#after];
+    const onward = this.#onward;
+    const after = this.#after;
     for (let pair = 0, cell = 0; pair < pairs; pair++) {
       const candidate = pair % columns;
       const added = steps[pair]! + (bias === undefined ? 0 : bias[candidate]!);

@@ -48,8 +48,11 @@ export class DepthMoves {
   /** Moves a pair. Because the kernel is convex, the best depth to come from only grows with the depth gone to. */
   move(pair: number): void {
     const { moved } = this;
-    const [costs, kernel, origins] = [this.#costs, this.#kernel, this.#origins];
-    const [start, out] = [this.#start + pair * D, pair * D];
+    const costs = this.#costs;
+    const kernel = this.#kernel;
+    const origins = this.#origins;
+    const start = this.#start + pair * D;
+    const out = pair * D;
     let origin = 0;
     let greatest = Number.NEGATIVE_INFINITY;
     for (let to = 0; to < D; to++) {

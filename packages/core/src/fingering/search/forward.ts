@@ -72,8 +72,11 @@ export class Search {
   statesOf(at: number): { readonly costs: Float64Array; readonly start: number; readonly end: number } {
     const block = blockOf(at);
     if (block !== this.#block) this.#fill(this.#objective!, block);
-    const [costs, shift, more] = [this.#costs, this.#shift(block), this.#more[at]!];
-    const [start, end] = [this.#starts[at]! - shift, this.#starts[at + 1]! - shift];
+    const costs = this.#costs;
+    const shift = this.#shift(block);
+    const more = this.#more[at]!;
+    const start = this.#starts[at]! - shift;
+    const end = this.#starts[at + 1]! - shift;
     if (more !== 0) for (let cell = start; cell < end; cell++) costs[cell]! += more;
     this.#more[at] = 0;
     return { costs, start, end };
@@ -124,7 +127,8 @@ export class Search {
         more[at]! += difference;
         continue;
       }
-      const [own, was] = [this.#advance(objective, at, 0, this.#trails[0]!), more[at]!];
+      const own = this.#advance(objective, at, 0, this.#trails[0]!);
+      const was = more[at]!;
       more[at] = more[at - 1] ?? 0;
       difference = own + more[at]! - was;
       settled = !Number.isNaN(difference);
@@ -137,10 +141,15 @@ export class Search {
    * @returns how much more they all cost than those that were there; NaN where they do not all cost as much more
    */
   #advance(objective: Objective, at: number, shift: number, { before, depth: origins }: Trail): number {
-    const [costs, reached] = [this.#costs, this.#reached];
+    const costs = this.#costs;
+    const reached = this.#reached;
     const start = this.#starts[at]! - shift;
-    const [own, first, bias] = [objective.own(at), objective.ownStart(at), objective.bias?.[at]];
-    const [sources, rows, columns] = [objective.count(at - 2), objective.count(at - 1), objective.count(at)];
+    const own = objective.own(at);
+    const first = objective.ownStart(at);
+    const bias = objective.bias?.[at];
+    const sources = objective.count(at - 2);
+    const rows = objective.count(at - 1);
+    const columns = objective.count(at);
     if (at === 0) {
       for (let cell = 0; cell < columns * D; cell++)
         costs[cell] = own[first + cell]! + (bias?.[Math.floor(cell / D)] ?? 0);
@@ -193,7 +202,8 @@ export class Search {
       depths[at] = depth;
       path[at] = pair % columns;
       if (at === 0) break;
-      const [shift, trail] = [this.#shift(blockOf(at)), this.#trails[blockOf(at)]!];
+      const shift = this.#shift(blockOf(at));
+      const trail = this.#trails[blockOf(at)]!;
       const earlier = trail.before[this.#starts[at]! - shift + state]! * objective.count(at - 1);
       const origin = (earlier + Math.floor(pair / columns)) * D;
       state = origin + trail.depth[this.#starts[at - 1]! - shift + origin + depth]!;

@@ -33,7 +33,8 @@ export class PrefixCosts {
     const reached = new Float64Array(D);
     const { own, first: start, bias, kernel, steps, chains } = this.#table(at);
     const columns = this.objective.count(at);
-    const [first, before] = [path[at - 2] ?? 0, path[at - 1] ?? 0];
+    const first = path[at - 2] ?? 0;
+    const before = path[at - 1] ?? 0;
     const added =
       (steps?.[before * columns + candidate] ?? 0) +
       chains[(first * this.objective.count(at - 1) + before) * columns + candidate]! +

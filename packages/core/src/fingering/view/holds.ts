@@ -86,7 +86,8 @@ function fits(
 ): boolean {
   for (let lower = 0; lower < at; lower++) {
     const other = fingers[lower]!;
-    const [from, to] = [wanted[lower]!.key, wanted[at]!.key];
+    const from = wanted[lower]!.key;
+    const to = wanted[at]!.key;
     if (other === finger) {
       if (finger !== 1 || lower !== at - 1 || at > 1 || !thumbTakesBoth(from, to)) return false;
       continue;

@@ -68,7 +68,9 @@ class Chains implements TripleCount {
 
   count(a: readonly Finger[], b: readonly Finger[], c: readonly Finger[], sink: Sink): void {
     if (a.length === 0 || b.length === 0 || c.length === 0) return;
-    const [lowA, lowB, lowC] = [a[0]!, b[0]!, c[0]!];
+    const lowA = a[0]!;
+    const lowB = b[0]!;
+    const lowC = c[0]!;
     const lowest = tripleOf(lowA, lowB, lowC);
     if (a.length === 1 && b.length === 1 && c.length === 1) {
       sink.add(SKIP + pairOf(lowA, lowC) * INTERVALS + this.#skip, 1);
@@ -76,7 +78,9 @@ class Chains implements TripleCount {
       sink.add(STRIDE_CHAIN + lowest * STRIDES * STRIDES + this.#strides, 1);
       return;
     }
-    const [highA, highB, highC] = [a[a.length - 1]!, b[b.length - 1]!, c[c.length - 1]!];
+    const highA = a[a.length - 1]!;
+    const highB = b[b.length - 1]!;
+    const highC = c[c.length - 1]!;
     sink.add(HIGH + pairOf(highA, highC) * INTERVALS + this.#highSkip, 1);
     sink.add(LOW + pairOf(lowA, lowC) * INTERVALS + this.#skip, 1);
     sink.add(HIGH_CHAIN + tripleOf(highA, highB, highC) * 9 + this.#high, 1);

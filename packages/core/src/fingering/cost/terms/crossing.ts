@@ -26,7 +26,8 @@ export const crossing: Term = {
     others: { 'long fingers, longer one on black, by or over 5': 3 },
   }),
   pair(before, view) {
-    const [was, is] = [onlyStruck(before), onlyStruck(view)];
+    const was = onlyStruck(before);
+    const is = onlyStruck(view);
     if (view.fresh || was < 0 || is < 0) return undefined;
     const interval = view.keys[is]! - before.keys[was]!;
     return interval === 0 ? undefined : new Crossings(interval, was, is, before.black[was]!, view.black[is]!);
@@ -45,7 +46,8 @@ class Crossings implements PairCount {
 
   count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
     const { interval, fromBlack, toBlack } = this;
-    const [a, b] = [from[this.was]!, to[this.is]!];
+    const a = from[this.was]!;
+    const b = to[this.is]!;
     if (a === b || interval > 0 === b > a) return;
     const colours = colour(fromBlack) * 2 + colour(toBlack);
     const fifth = a === 5 || b === 5;

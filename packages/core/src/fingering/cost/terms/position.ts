@@ -48,7 +48,8 @@ class Position implements TripleCount {
     this.#only = onlyStruck(first);
     this.#keys = first.keys;
     this.#key = third.keys[this.#to] ?? 0;
-    const [a, b] = [first.keys[this.#only] ?? 0, second.keys[middle] ?? 0];
+    const a = first.keys[this.#only] ?? 0;
+    const b = second.keys[middle] ?? 0;
     this.#turns = this.#only < 0 || (b - a) * (this.#key - b) < 0;
     this.#base = second.keys.length > 1 && third.keys.length > 1 ? BESIDE_HELD : 0;
   }

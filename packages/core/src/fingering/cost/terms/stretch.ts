@@ -61,7 +61,8 @@ export const stretch: Term = {
   slice(view, fingers, _surroundings, sink, hand) {
     for (let low = 0; low < fingers.length; low++) {
       for (let high = low + 1; high < fingers.length; high++) {
-        const [a, b] = [fingers[low]!, fingers[high]!];
+        const a = fingers[low]!;
+        const b = fingers[high]!;
         if (a === b) continue;
         const mm = view.x[high]! - view.x[low]!;
         count(reachBetween(hand, a, b), a < b ? mm : -mm, PAIR[a - 1]![b - 1]! * KINDS, sink);
@@ -82,7 +83,8 @@ class StepStretch implements PairCount {
   ) {}
 
   count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
-    const [a, b] = [from[0]!, to[0]!];
+    const a = from[0]!;
+    const b = to[0]!;
     if (a === b) return;
     const reach = reachBetween(this.hand, a, b);
     const base = IN_TIME + PAIR[a - 1]![b - 1]! * KINDS;

@@ -43,7 +43,8 @@ class Trill implements PairCount {
   ) {}
 
   count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
-    const [a, b] = [from[this.was]!, to[this.is]!];
+    const a = from[this.was]!;
+    const b = to[this.is]!;
     const cost = a === b ? BOTH : TIRING[a < b ? a * 10 + b : b * 10 + a]!;
     sink.add(0, cost * this.share);
   }

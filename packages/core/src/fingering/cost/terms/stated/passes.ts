@@ -22,7 +22,8 @@ export const passes: Term = {
 
 function goesOn(first: SliceView, second: SliceView, third: SliceView): boolean {
   if (second.fresh || third.fresh || !areSingle(first, second) || !areSingle(second, third)) return false;
-  const [one, other] = [second.low - first.low, third.low - second.low];
+  const one = second.low - first.low;
+  const other = third.low - second.low;
   const semitones = Math.abs(one + other);
   return one * other > 0 && semitones >= NARROWEST && semitones <= WIDEST;
 }

@@ -19,7 +19,8 @@ export const repetition: Term = {
   pair(before, view) {
     const excess = RATES[view.pace] - AT_EASE;
     if (view.fresh || excess <= 0) return undefined;
-    const [was, is] = [onlyStruck(before), onlyStruck(view)];
+    const was = onlyStruck(before);
+    const is = onlyStruck(view);
     if (was < 0 || is < 0 || before.keys[was] !== view.keys[is]) return undefined;
     return new Repetition(was, is, excess);
   },
