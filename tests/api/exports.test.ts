@@ -18,6 +18,7 @@ it('the public values of the library are these', () => {
     'alternatives',
     'annotate',
     'annotateAsync',
+    'beatText',
     'carryLine',
     'cautionText',
     'clear',

@@ -15,6 +15,7 @@ export type { Line, Slice, SliceKey } from './hands/line.js';
 export type { Ornamented, Ornaments } from './hands/ornaments.js';
 export type { Spelling } from './keyboard/key-names.js';
 export { type LabelledScore, labelNotes } from './label-notes.js';
+export { beatText } from './messages/beat.js';
 export { warningText } from './messages/messages.js';
 export type { GivenFingers } from './motion/fingers-in-use.js';
 export { planMotion } from './motion/motion.js';

@@ -2,6 +2,7 @@ import { LANGUAGES } from '../cues/wording.js';
 import type { ReachAdvice } from '../fingering/reach-advice.js';
 import { includesHand, type Line, otherHand, writtenAs } from '../hands/line.js';
 import { keyName, type Spelling, spellingFor, spellingOf } from '../keyboard/key-names.js';
+import { beatText } from '../messages/beat.js';
 import { fill } from '../messages/fill.js';
 import { MESSAGES } from '../messages/messages.js';
 import type { MessageWords } from '../messages/words.js';
@@ -64,7 +65,7 @@ export function fingeringWarnings(
   return doubts.map(({ slice: at, kind }): Warning => {
     const slice = line.slices[at]!;
     const measure = part.measures[slice.measure]!;
-    const beat = quarterInMeasure(measure, slice.onset);
+    const beat = beatText(quarterInMeasure(measure, slice.onset), messages);
     return {
       code: kind === 'reach' ? 'UNPLAYABLE' : 'DIGIT_CONFLICT',
       message:

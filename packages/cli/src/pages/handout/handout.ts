@@ -1,4 +1,4 @@
-import { type AnnotateOptions, type Drill, type Review, review } from '@handline/core';
+import { type AnnotateOptions, beatText, type Drill, type Review, review } from '@handline/core';
 import { CliError, Exit } from '../../exit.js';
 import type { Result } from '../../outcome.js';
 import type { Engraver } from '../engraver.js';
@@ -161,10 +161,10 @@ function music(printed: Passage, easier: Passage | undefined, drawing: Drawing):
   return `<p>${escapeHtml(movement)}</p>${rows.join('')}`;
 }
 
-function findings(judged: Review, { words }: Drawing): string {
+function findings(judged: Review, { words, language }: Drawing): string {
   if (judged.findings.length === 0) return `<p>${escapeHtml(words.noFindings)}</p>`;
   const items = judged.findings.slice(0, MOST_FINDINGS).map(({ measure, beat, hand, text }) => {
-    const place = fill(words.place, { measure, beat: Number(beat.toFixed(2)), hand: words.hands[hand] });
+    const place = fill(words.place, { measure, beat: beatText(beat, language), hand: words.hands[hand] });
     return `<li><strong>${escapeHtml(place)}</strong>: ${escapeHtml(text)}</li>`;
   });
   const left = judged.findings.length - items.length;

@@ -1,4 +1,4 @@
-import { keyboardView } from '@handline/core';
+import { beatText, keyboardView } from '@handline/core';
 import { usageError } from '../../exit.js';
 import { escapeHtml } from '../escape.js';
 import { isWithin, type Passage, type PassageLine } from './passage.js';
@@ -29,7 +29,7 @@ export function viewBlocks(passage: Passage, drawing: Drawing, chosen?: readonly
     const { measure, beat, reason, cue } = own.slices[at]!;
     const place = fill(drawing.words.place, {
       measure,
-      beat: Number(beat.toFixed(2)),
+      beat: beatText(beat, drawing.language),
       hand: drawing.words.hands[own.line.hand],
     });
     const said = [cue, reason].filter((text) => text).map((text) => escapeHtml(text!));

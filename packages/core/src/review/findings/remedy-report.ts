@@ -1,3 +1,4 @@
+import { beatText } from '../../messages/beat.js';
 import { fill } from '../../messages/fill.js';
 import type { Language } from '../../options/options.js';
 import type { Finger } from '../../score/model.js';
@@ -6,7 +7,7 @@ import { type BySlice, fingersAt } from '../measure/judged.js';
 import type { Movement } from '../measure/kinds.js';
 import { realKey, type Scene } from '../measure/scene.js';
 import type { At, Changed, NoteAt, RemedyReport } from '../report-types.js';
-import { beatText, fingerName, REVIEW_WORDS } from '../words/wording.js';
+import { fingerName, REVIEW_WORDS } from '../words/wording.js';
 import { noteOf, type Place } from './places.js';
 import type { Remedy } from './remedies.js';
 import { counted, rowOf, shortRow } from './rows.js';

@@ -1,10 +1,11 @@
+import { beatText } from '../../messages/beat.js';
 import { fill } from '../../messages/fill.js';
 import type { Language } from '../../options/options.js';
 import { onsetText, rowByMeasure } from '../findings/rows.js';
 import { LEVELS } from '../findings/thresholds.js';
 import { KINDS, type Kind } from '../measure/kinds.js';
 import type { ComparisonReport, PassageReport, Review, ReviewFinding } from '../report-types.js';
-import { beatText, millimetres, REVIEW_WORDS } from '../words/wording.js';
+import { millimetres, REVIEW_WORDS } from '../words/wording.js';
 import type { ReviewWords } from '../words/words.js';
 
 /** A review as a page: what `text.ts` and `markdown.ts` set in their own ways. */

@@ -1,4 +1,4 @@
-import { type Kind, type Language, movementNames } from '@handline/core';
+import { beatText, type Kind, type Language, movementNames } from '@handline/core';
 import { fill, HANDOUT_WORDS } from '../../handout/words/words.js';
 import type { Notes, Struck } from '../notes.js';
 import { keyName, STAND_WORDS } from '../words/words.js';
@@ -15,7 +15,11 @@ const LEAST = 0.5;
 export function placeText(struck: Struck, language: Language): string {
   const words = HANDOUT_WORDS[language];
   const { measure, beat } = struck.slice;
-  const place = fill(words.place, { measure, beat: Number(beat.toFixed(2)), hand: words.hands[struck.hand] });
+  const place = fill(words.place, {
+    measure,
+    beat: beatText(beat, language),
+    hand: words.hands[struck.hand],
+  });
   return `${place}, ${keyName(STAND_WORDS[language], struck.midi, struck.step)}`;
 }
 
