@@ -97,6 +97,23 @@ it('figures alike at all their places: what is found costs less than what it sta
   expect(cheaper).toBeGreaterThan(cases / 2);
 });
 
+it('the fingering found costs no more than the cheapest where likeness is free', () => {
+  let better = 0;
+  fc.assert(
+    fc.property(preludes, (events) => {
+      const views = viewLine(lineOf('right', events), model, true);
+      const objective = objectiveOf(views, model);
+      const judge = new Judge(views);
+      const plain = new Search().find(objective);
+      const found = judge.total(consistentChoice(objective).path);
+      if (found < judge.total(plain.path) - 1e-6) better++;
+      expect(found).toBeLessThanOrEqual(judge.total(plain.path) + 1e-6);
+    }),
+    rounds(8, 60),
+  );
+  expect(better).toBeGreaterThan(0);
+});
+
 it('in the fingering found, hardly any figure is cheaper with all its places as one of them', () => {
   let [lines, tried, cheaper] = [0, 0, 0];
   fc.assert(
