@@ -48,5 +48,22 @@ export async function printed(page: Page, pdf: string, format: keyof typeof ROOM
     expect(height).toBeLessThan(ROOM[format]);
     expect(inside).toBe('avoid');
   }
-  return { pages, systems: heights.length };
+  return {
+    pages,
+    systems: heights.length,
+    least: pagesFor(
+      heights.map(([height]) => height),
+      ROOM[format],
+    ),
+  };
+}
+
+/** Pages that systems fill one after the other, as many on each as fit. */
+function pagesFor(heights: readonly number[], room: number): number {
+  let [pages, left] = [1, room];
+  for (const height of heights) {
+    if (height > left) [pages, left] = [pages + 1, room];
+    left -= height;
+  }
+  return pages;
 }

@@ -1,4 +1,4 @@
-import { existsSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { handline } from '../cli/harness.js';
@@ -6,6 +6,7 @@ import { ROOT } from '../musicxml/read-source.js';
 import { DEMO, folder, made } from './made.js';
 
 const BARE = join(ROOT, 'fixtures/page/low-tide.musicxml');
+const ACROSS = join(ROOT, 'fixtures/page/hands-across.musicxml');
 const CHORDS = join(ROOT, 'fixtures/scores/tchaikovsky-op39-1.musicxml');
 const FINGERED = join(ROOT, 'fixtures/scores/schumann-op15-1.musicxml');
 
@@ -104,6 +105,32 @@ describe('handline handout', () => {
     }
     // At least half of the signs occur on one of these pages and not on another.
     expect([...seen.values()].filter(({ size }) => size === 2).length).toBeGreaterThanOrEqual(5);
+  });
+
+  it.each([
+    ['en', 'hand over', 'hand under'],
+    ['de', 'übergreifen', 'untergreifen'],
+    ['fr', 'main dessus', 'main dessous'],
+    ['es', 'mano por encima', 'mano por debajo'],
+    ['it', 'mano sopra', 'mano sotto'],
+  ])('explains one hand over the other in %s', async (language, over, under) => {
+    const { html } = await made(`across-${language}`, ACROSS, '--language', language);
+    const [, legend = ''] = /<ul class="legend">(.*?)<\/ul>/.exec(html)!;
+    expect(legend).toMatch(new RegExp(`<b>${over}</b> \\S`));
+    expect(legend).toMatch(new RegExp(`<b>${under}</b> \\S`));
+  });
+
+  it('is for the student whose settings it was made with', async () => {
+    const config = join(folder, 'students.json');
+    writeFileSync(config, JSON.stringify({ for: { Ida: { span: '8th' } } }));
+    const ida = ['--measures', '1-2', '--config', config, '--for', 'Ida'];
+    expect((await made('ida', BARE, ...ida)).html).toContain('For <bdi>Ida</bdi>');
+    const { html: other } = await made('other', BARE, ...ida, '--student', 'Ida Holm');
+    expect(other).toContain('For <bdi>Ida Holm</bdi>');
+    const sheet = join(folder, 'ida-sheet.html');
+    const drill = ['drill', '--keys', 'D', '-o', join(folder, 'ida.musicxml'), '--page', sheet, '--force'];
+    expect((await handline([...drill, '--config', config, '--for', 'Ida'], folder)).code).toBe(0);
+    expect(readFileSync(sheet, 'utf8')).toContain('For <bdi>Ida</bdi>');
   });
 
   it('shows the keyboard where it is asked to', async () => {

@@ -181,6 +181,13 @@ describe('handline stand', () => {
     expect(Buffer.compare(Buffer.from(start.score!.base64, 'base64'), readFileSync(DEMO))).toBe(0);
   });
 
+  it('begins with the name of the student that it is for', async () => {
+    const config = join(folder, 'stand-students.json');
+    writeFileSync(config, JSON.stringify({ for: { Ida: { span: '8th' } } }));
+    const { start } = await made('--config', config, '--for', 'Ida');
+    expect(start).toEqual({ marking: { span: '8th' }, student: 'Ida' });
+  });
+
   it('refuses what is no score, more than one, and another kind of name', async () => {
     const bad = join(folder, 'bad.musicxml');
     const path = join(folder, 'no-stand.html');

@@ -10,6 +10,7 @@ import { survey } from '../jobs/survey.js';
 import { configured } from '../options/config.js';
 import { addDrillOptions, drillOptions } from '../options/drill-options.js';
 import { sourceFile, sourceOf } from '../options/drill-sources.js';
+import { studentOf } from '../options/handout-options.js';
 import { mostBytes } from '../options/limits.js';
 import {
   type Arguments,
@@ -83,7 +84,7 @@ export async function runDrill(typed: Arguments, streams: Streams): Promise<Exit
     streams,
   );
   if (page === undefined || made === undefined || exit !== Exit.ok) return exit;
-  return printPage(page, made, choice, streams);
+  return printPage(page, made, studentOf(args), { choice, streams });
 }
 
 interface Made {
@@ -108,15 +109,16 @@ async function plannedPage(args: Arguments, { output, force }: OutputChoice): Pr
 async function printPage(
   page: Job,
   { sheet, options }: Made,
-  choice: ReportChoice,
-  streams: Streams,
+  student: string | undefined,
+  { choice, streams }: { readonly choice: ReportChoice; readonly streams: Streams },
 ): Promise<ExitCode> {
   const [{ loadEngraver }, { handoutOfSheet }] = await Promise.all([
     import('../pages/engraver.js'),
     import('../pages/handout/sheet.js'),
   ]);
   const engraver = await loadEngraver();
-  const make = () => handoutOfSheet(sheet, options, { compare: false, version: VERSION }, engraver);
+  const own = { compare: false, version: VERSION, ...(student !== undefined && { student }) };
+  const make = () => handoutOfSheet(sheet, options, own, engraver);
   const tally = new PageTally(options.language ?? 'en');
   // The report is the sheet's.
   const quiet = { json: false, quiet: choice.quiet || choice.json };

@@ -9,7 +9,7 @@ import { configured } from '../options/config.js';
 import { defined } from '../options/defined.js';
 import { addLimitOptions, mostBytes } from '../options/limits.js';
 import { markOptions } from '../options/mark-options.js';
-import { type Arguments, outputChoice, reportChoice } from '../options/output-options.js';
+import { type Arguments, outputChoice, reportChoice, text } from '../options/output-options.js';
 import { addStandOptions } from '../options/stand-options.js';
 import { CAUTION, EXIT_CODES } from '../output/help.js';
 import { PageTally } from '../output/page-summary.js';
@@ -38,6 +38,8 @@ export async function runStand(typed: Arguments, streams: Streams): Promise<Exit
   if (inputs.length > 1) throw usageError(ONE_SCORE);
   const { span, layers, density, language, limits } = markOptions(await configured(typed));
   const marking: NonNullable<Start['marking']> = defined({ span, layers, density, language });
+  const student = text(typed, 'for');
+  const begin = { marking, ...(student !== undefined && { student }) };
   const output = outputChoice(typed);
   const toScreen = streams.stdout.isTTY === true;
   const jobs =
@@ -47,11 +49,11 @@ export async function runStand(typed: Arguments, streams: Streams): Promise<Exit
   const page = await standPage();
   const work: Work =
     inputs.length === 0
-      ? { name: 'make', make: () => ({ output: page({ marking }), warnings: [] }) }
+      ? { name: 'make', make: () => ({ output: page(begin), warnings: [] }) }
       : (bytes, file) => {
           const { report } = annotate(bytes, { ...marking, ...(limits && { limits }), file });
           const score = { name: nameOf(file, bytes), base64: Buffer.from(bytes).toString('base64') };
-          return { output: page({ score, marking }), warnings: report.warnings };
+          return { output: page({ score, ...begin }), warnings: report.warnings };
         };
   return runJobs(
     {

@@ -13,7 +13,7 @@ export function addHandoutOptions(parser: Argv): Argv {
   const value = (describe: string) => ({ group: PAGE, type: 'string', requiresArg: true, describe }) as const;
   const own = parser
     .option('title', value('Title of the page [that of the score]'))
-    .option('student', value("The student's name"))
+    .option('student', value("The student's name [that of --for]"))
     .option('date', value('Date of the lesson, as it is to stand there'))
     .option('notes', value('Your own words to the student'))
     .option('compare', {
@@ -33,13 +33,18 @@ export function handoutOptions(args: Arguments): Omit<HandoutOptions, 'version'>
   return {
     ...defined({
       title: text(args, 'title'),
-      student: text(args, 'student'),
+      student: studentOf(args),
       date: text(args, 'date'),
       notes: text(args, 'notes'),
       views: views === undefined ? undefined : parseViews(views),
     }),
     compare: flag(args, 'compare'),
   };
+}
+
+/** Whose page it is: the settings are for somebody. */
+export function studentOf(args: Arguments): string | undefined {
+  return text(args, 'student') ?? text(args, 'for');
 }
 
 /** `12`, `12:3`, `12:2.5,14`, or `none`. */

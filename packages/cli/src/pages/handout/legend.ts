@@ -1,5 +1,5 @@
-import { type CueMeaning, cueMeanings } from '@handline/core';
 import { escapeHtml } from '../escape.js';
+import { DASHES, occurringCues } from './occurring-cues.js';
 import { isWithin, type Passage } from './passage.js';
 import type { Drawing } from './systems.js';
 import { fill } from './words/words.js';
@@ -12,8 +12,6 @@ export interface DrawnParts {
 
 /** As verovio draws dashes behind words. */
 const DASHED = /class="dir[^"]*">(?:(?!<g )[\s\S])*?<\/text>\s*<rect/;
-/** As `cueMeanings` names them. */
-const DASHES = '– –';
 
 /** The cues and signs that occur on the page, and no others. */
 export function legendItems(
@@ -22,12 +20,11 @@ export function legendItems(
   { words, language }: Drawing,
   wording?: Readonly<Record<string, string>>,
 ): string[] {
-  const cues = new Set(passages.flatMap((passage) => passage.cues.flatMap((text) => text.split(/,\s+|\n/))));
-  if (DASHED.test(drawn.music)) cues.add(DASHES);
-  const printed = (texts: readonly string[]) => texts.filter((text) => cues.has(text));
-  const meanings = cueMeanings(language, wording)
-    .filter(({ texts }) => printed(texts).length > 0)
-    .map(({ texts, meaning }: CueMeaning) => item(escapeHtml(printed(texts).join(', ')), meaning));
+  const cues = passages.flatMap((passage) => passage.cues);
+  if (DASHED.test(drawn.music)) cues.push(DASHES);
+  const meanings = occurringCues(cues, language, wording).map(({ texts, meaning }) =>
+    item(escapeHtml(texts.join(', ')), meaning),
+  );
   const ribbons = pictures(drawn.music, 'depth');
   const ways = pictures(drawn.music, 'carry');
   const keyboards = pictures(drawn.views, 'keyboard');

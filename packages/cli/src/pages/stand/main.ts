@@ -13,6 +13,7 @@ async function unpacked(id: string): Promise<string> {
 
 const start = JSON.parse(byId('start').textContent!) as Start;
 const { version = '' } = document.documentElement.dataset;
+byId<HTMLInputElement>('student').value = start.student ?? '';
 byId('licences').textContent = byId('licence-texts').textContent;
 
 /** The stand, as soon as its workers are unpacked: what is dropped before waits for it. */

@@ -210,7 +210,7 @@ export class Stand {
   }
 
   async #engrave(turn: number): Promise<void> {
-    const { told, notes } = this.#current!;
+    const { told, notes, marked } = this.#current!;
     for (;;) {
       const ask = this.#music.next(told.measures);
       if (!ask) break;
@@ -220,6 +220,7 @@ export class Stand {
       this.#music.put(drawn, notes);
       this.#music.ring(this.#chosen?.ids ?? [], false);
     }
+    this.#panel.signs(marked.report);
     this.#status.ready(this.#words.ready);
   }
 

@@ -5,6 +5,8 @@ import type { Score, Settings } from './session.js';
 export interface Start {
   readonly score?: { readonly name: string; readonly base64: string };
   readonly marking?: Pick<AnnotateOptions, 'span' | 'layers' | 'density' | 'language'>;
+  /** For whom it is: the name that a handout begins with. */
+  readonly student?: string;
 }
 
 /** The choices, completed as the library does. */

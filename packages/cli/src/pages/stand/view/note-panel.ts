@@ -41,7 +41,6 @@ export class NotePanel {
     byId('whose').replaceChildren(
       ...([whose.yours, whose.given, whose.ours] as const).map((text) => element('li', text)),
     );
-    showSigns(this.#around.language());
     this.show(this.#struck);
   }
 
@@ -66,6 +65,11 @@ export class NotePanel {
         element('li', measure === undefined ? message : fill('{measure}: {message}', { measure, message })),
       ),
     );
+  }
+
+  /** What the signs in the music mean, as soon as it is engraved. */
+  signs(report: Report): void {
+    showSigns(this.#around.language(), report);
   }
 
   /** The state of now against the one before it, where that is asked for. */
