@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { unlinkSync } from 'node:fs';
+import { closeSync, openSync, unlinkSync } from 'node:fs';
 import { constants, copyFile, type FileHandle, link, open, rename, unlink } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { onInterruption } from './interruption.js';
@@ -31,11 +31,13 @@ export async function stage<T>(
     try {
       unlinkSync(temporary);
     } catch {
-      // It was not created yet, or is in its final place already.
+      // It could not be created, or is in its final place already.
     }
   });
   try {
-    const handle = await open(temporary, 'wx', 0o666);
+    // At once, or a signal could find no file to take away while it is being made.
+    closeSync(openSync(temporary, 'wx', 0o666));
+    const handle = await open(temporary, 'r+');
     try {
       await fill(handle, bytes, like);
     } finally {

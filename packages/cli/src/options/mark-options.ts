@@ -73,7 +73,7 @@ const MARK_OPTIONS: Readonly<Record<string, Options>> = {
     choices: ['every', 'essential', 'demanding'] as const,
   },
   language: {
-    ...value(CUES, 'Language of the cues [en]'),
+    ...value(CUES, 'Language of the cues, the summary and the warnings [en]'),
     choices: LANGUAGES,
   },
   wording: value(CUES, 'JSON file with your own words for single cues'),
