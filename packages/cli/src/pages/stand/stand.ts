@@ -7,7 +7,7 @@ import { Notes, type Place, type Struck } from './notes.js';
 import { Saving } from './saving.js';
 import type { Marked, Score, Session, Settings } from './session.js';
 import { type Digits, giveBack, type History, NO_DIGITS, redo, setFinger, undo } from './state.js';
-import { button, byId, enable, speak } from './view/dom.js';
+import { button, byId, enable, showName, speak } from './view/dom.js';
 import { Music } from './view/music.js';
 import { NotePanel } from './view/note-panel.js';
 import { showSettings } from './view/settings-form.js';
@@ -83,7 +83,7 @@ export class Stand {
       this.#music.clear();
       byId('welcome').hidden = true;
       for (const id of ['music', 'note', 'handout']) byId(id).hidden = false;
-      byId('name').textContent = told.title ? `${told.title} (${name})` : name;
+      showName(told.title, name);
       this.#status.alert('');
       this.#status.say(fill(this.#words.opened, { name }));
       this.#show();

@@ -25,6 +25,12 @@ export function element<K extends keyof HTMLElementTagNameMap>(
   return made;
 }
 
+/** The score's title and file, each in its own direction. */
+export function showName(title: string | undefined, file: string): void {
+  const own = element('bdi', file);
+  byId('name').replaceChildren(...(title ? [element('bdi', title), ' (', own, ')'] : [own]));
+}
+
 /** Says everything that stands in the page itself in one language. */
 export function speak(language: Language): void {
   const words = STAND_WORDS[language];
