@@ -184,25 +184,41 @@ describe('the legend', () => {
   it.each([
     ['', 'no credits'],
     ['  <credit page="1"><credit-words>Tune</credit-words></credit>', 'credits'],
-  ])('is a direction for each line at the very start: %s%s', (head) => {
+  ])('is a direction for each line below the staff, behind the cue of its note: %s%s', (head) => {
     const measure = ['      <forward><duration>2</duration></forward>', note()];
     const text = mark(score(measure.join('\n'), { head }), { cues: [cue(0)], legend });
     const words = [...text.matchAll(/<(words|forward|note)\b[^>]*>([^<]*)/g)].map(
       ([, name, said]) => said || name,
     );
-    expect(words).toEqual(['out: away from it', 'in: towards the fallboard', 'forward', 'in', 'note']);
+    expect(words).toEqual(['in: towards the fallboard', 'out: away from it', 'forward', 'in', 'note']);
+    const there = mark(score(note({ staff: 2 }), { head }), { cues: [cue(0)], legend });
+    expect(there.indexOf('>in<')).toBeLessThan(there.indexOf('>in: towards'));
     expect(text.match(/<\?handline legend/g)).toHaveLength(2);
     expect(text.split('<credit').length).toBe(score('', { head }).split('<credit').length);
   });
 
-  it('names the upper of several staves, and none where there is one', () => {
+  it('names the lowest of several staves, and none where there is one', () => {
     const text = score(note());
     const staffOf = (own: string) =>
       /<\?handline legend.*?<\/direction>/s
         .exec(mark(own, { cues: [cue(0)], legend }))![0]
         .match(/<staff>.*?<\/staff>/g);
-    expect(staffOf(text)).toEqual(['<staff>1</staff>']);
+    expect(staffOf(text)).toEqual(['<staff>2</staff>']);
     expect(staffOf(text.replace('<staves>2</staves>', ''))).toBeNull();
+  });
+
+  it('begins at the lowest staff of the last measure with room, where six onsets follow', () => {
+    const lower = (of: number) => Array.from({ length: of }, () => note({ staff: 2, voice: '5' }));
+    const measures = (...sizes: number[]) =>
+      score(sizes.map((size) => lower(size).join('\n')).join('\n    </measure>\n    <measure>\n'));
+    const place = (text: string) => {
+      const marked = mark(text, { cues: [cue(0)], legend });
+      return marked.slice(0, marked.indexOf('handline legend')).split('<measure').length - 1;
+    };
+    expect(place(measures(8, 8, 8))).toBe(3);
+    expect(place(measures(8, 8, 1))).toBe(2);
+    expect(place(measures(8, 4, 1))).toBe(1);
+    expect(place(measures(1, 1, 1))).toBe(1);
   });
 
   it('is not written without marks', () => {

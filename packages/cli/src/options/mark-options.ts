@@ -80,7 +80,7 @@ const MARK_OPTIONS: Readonly<Record<string, Options>> = {
   legend: {
     group: CUES,
     type: 'boolean',
-    describe: 'Print a legend of the cues at the head of the score',
+    describe: 'Print a legend of the cues under the last system',
   },
   strict: {
     group: 'What is reported:',

@@ -16,8 +16,12 @@ export const LANGUAGES: Readonly<Record<Language, Words>> = {
   it: italian,
 };
 
-/** Longest line of the legend, in characters: about the width of a page (from memory). */
-const LEGEND_LINE = 72;
+/** Longest line of the legend, in characters: what has room under the last measure (docs/cues.md). */
+const LEGEND_LINE = 26;
+/** A space that programs keep at the end of a line, and how many of them are as wide as a letter. */
+const SPACE = '\u00a0';
+const SPACES_A_LETTER = 2;
+const MARGIN = 3;
 
 /**
  * Longest line of a cue, in characters, where a word is no longer: so it fits between the last note of a system and the edge of the page,
@@ -96,7 +100,13 @@ export function legendText(
   );
   if (dashes) lines.push(`${DASHES}: ${LANGUAGES[language].dashes}`);
   for (const hand of hands) lines.push(`${words[hand]}: ${takes[hand]}`);
-  return [...lines, caution].map((line) => wrap(line, LEGEND_LINE)).join('\n');
+  const wrapped = [...lines, caution].flatMap((line) => wrap(line, LEGEND_LINE).split('\n'));
+  return wrapped.map(toWidth).join('\n');
+}
+
+/** All lines about equally wide: programs would set a short one beside what is in the way of those before it. */
+function toWidth(line: string): string {
+  return line + SPACE.repeat(SPACES_A_LETTER * Math.max(0, LEGEND_LINE + MARGIN - line.length));
 }
 
 /** One cue as it can stand in print, and what it asks of the player. */

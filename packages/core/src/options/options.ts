@@ -77,7 +77,7 @@ export interface AnnotateOptions {
   readonly language?: Language;
   /** Wording of single cues that replaces the language's own, by cue key. */
   readonly wording?: Readonly<Record<string, string>>;
-  /** Print a legend of the cues at the head of the score. Default false. */
+  /** Print a legend of the cues under the last system. Default false. */
   readonly legend?: boolean;
   /** all: on every note; sparse: where the plain five-finger rule would read another finger. Default all. */
   readonly digits?: 'all' | 'sparse' | 'none';

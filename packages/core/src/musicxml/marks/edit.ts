@@ -35,6 +35,6 @@ export interface Marks {
   readonly cues: readonly CueMark[];
   /** Remove the user's own digits from the notes in `digits`, recoverably. */
   readonly replaceDigits: boolean;
-  /** At the head of the score, one or more lines. */
+  /** Under the last system, one or more lines. */
   readonly legend?: string;
 }

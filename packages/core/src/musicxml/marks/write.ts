@@ -20,14 +20,6 @@ export function isUnicode(text: string): boolean {
   return /^utf/i.test(encoding);
 }
 
-const MOVES_TIME = new Set(['note', 'forward', 'backup']);
-
-/** What a direction at the very start of a part stands before. */
-function beginning({ measureElements, elements }: MarkableScore, part: number): XmlElement | undefined {
-  const first = measureElements[part]?.[0]?.children.find((child) => MOVES_TIME.has(child.name));
-  return first ?? elements[part]?.[0];
-}
-
 /**
  * The edits that print `marks` on a score that holds no marks of ours yet (see `clearMarks`). Each insertion
  * stands right behind the last character before it that is no white space, and brings its own line break and
@@ -64,13 +56,6 @@ export function writeMarks(text: string, source: MarkableScore, marks: Marks): E
 /** The legend and the cues. */
 function wordsOf(text: string, source: MarkableScore, marks: Marks, options: DirectionOptions): Direction[] {
   const directions: Direction[] = [];
-  if (marks.legend !== undefined) {
-    const parts = [...marks.digits, ...(marks.bared ?? []), ...marks.cues].map(({ part }) => part);
-    const part = parts.reduce((least, one) => Math.min(least, one), Number.POSITIVE_INFINITY);
-    const first = beginning(source, part);
-    const staves = source.score.parts[part]?.staves ?? 1;
-    if (first !== undefined) directions.push(...writeLegend(text, first, staves, marks.legend, options));
-  }
   const slurred = new Map<number, Slurred>();
   const dashes = marks.cues.some(hasDashes) ? new DashesWriter(source.root) : undefined;
   for (const cue of marks.cues) {
@@ -86,6 +71,10 @@ function wordsOf(text: string, source: MarkableScore, marks: Marks, options: Dir
     if (way && words.length > 0)
       for (const direction of dashes!.write(text, way, cue, options)) directions.push(direction);
   }
+  // Behind the cues, so that these stand next to the staff.
+  const isMarked = [marks.digits, marks.bared ?? [], marks.cues].some(({ length }) => length > 0);
+  if (marks.legend !== undefined && isMarked)
+    for (const direction of writeLegend(text, source, marks.legend, options)) directions.push(direction);
   return directions;
 }
 

@@ -81,9 +81,25 @@ export function recordedDashes(root: XmlElement, tokens: readonly FoundToken[]):
       there.splice(there.indexOf(own), 1);
       stop.used = true;
       found.push(own.direction, stop.direction);
+      const twin = twinOf(own, starts, stops, target);
+      if (twin === undefined) continue;
+      twin.used = true;
+      found.push(twin.direction);
     }
   }
   return found;
+}
+
+/** An end too many near ours: MuseScore now and then writes one again in another voice. */
+function twinOf(own: End, starts: Ends, stops: Ends, target: Moment): End | undefined {
+  const key = staffKey(own.direction, own.number);
+  const ends = stops.get(key) ?? [];
+  let begun = 0;
+  for (const there of starts.values())
+    for (const { direction, number } of there) if (staffKey(direction, number) === key) begun++;
+  const left = ends.filter(({ used }) => !used);
+  if (left.length <= begun) return undefined;
+  return left.find(({ measure }) => measure >= own.measure && measure <= target.measure);
 }
 
 /** The starts by their place, the stops by staff and number. */
