@@ -22,6 +22,7 @@ const SINCE: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   fingering: { element: '1.0', placement: '1.0' },
   direction: { element: '1.0', placement: '1.0' },
   'direction-type': { element: '1.0' },
+  dashes: { element: '1.0', type: '1.0', number: '1.0' },
   words: { element: '1.0', 'font-family': '1.0', 'font-size': '1.0' },
   voice: { element: '1.0' },
   staff: { element: '1.0' },
