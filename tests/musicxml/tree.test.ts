@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { decode } from '#core/musicxml/bytes/decode.js';
+import { WellFormedness } from '#core/musicxml/xml/check/well-formedness.js';
 import { LineIndex, positionOf } from '#core/musicxml/xml/position.js';
 import { parseTree, type XmlElement } from '#core/musicxml/xml/tree.js';
-import { WellFormedness } from '#core/musicxml/xml/well-formedness.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { scoreModel } from '../properties/generate.js';
 import { toXml } from '../properties/generate-score.js';

@@ -5,7 +5,7 @@ import type { Edit } from '../musicxml/marks/edit.js';
 import { editedPieces } from '../musicxml/marks/edits.js';
 import { requireScore } from '../musicxml/read/parts/parts.js';
 import { parseTree, type XmlElement } from '../musicxml/xml/tree.js';
-import { WellFormedness } from '../musicxml/xml/well-formedness.js';
+import { WellFormedness } from '../musicxml/xml/check/well-formedness.js';
 import type { Limits } from '../options/options.js';
 import type { Warning } from '../score/errors.js';
 

@@ -1,10 +1,10 @@
 import type { Limits } from '../../options/options.js';
 import { HandlineError } from '../../score/errors.js';
 import type { Span } from '../../score/model.js';
+import { WellFormedness } from './check/well-formedness.js';
 import type { NodeTable } from './node-table.js';
 import { parseElements } from './parse.js';
 import { resolve } from './references.js';
-import { WellFormedness } from './well-formedness.js';
 
 const WEB_PAGE = /^\ufeff?\s*(?:<!--[^>]*-->\s*)?<(?:!doctype\s+html|html)\b/i;
 const NO_CHILDREN: readonly XmlElement[] = [];

@@ -1,8 +1,8 @@
 import { DEFAULT_LIMITS } from '../../../options/limits.js';
 import { HandlineError } from '../../../score/errors.js';
+import { WellFormedness } from '../../xml/check/well-formedness.js';
 import { behindContent } from '../../xml/space.js';
 import type { XmlElement } from '../../xml/tree.js';
-import { WellFormedness } from '../../xml/well-formedness.js';
 import { ALTERNATE } from '../format.js';
 import { isSelfClosed, startTagEnd } from '../layout.js';
 

@@ -1,22 +1,23 @@
-import type { Limits } from '../../options/options.js';
-import { HandlineError } from '../../score/errors.js';
-import type { Checked } from './checked.js';
-import { readDoctype } from './doctype.js';
-import { forbiddenAt } from './forbidden.js';
-import { Masks } from './masks.js';
-import { Pieces } from './pieces.js';
-import { placeAt } from './position.js';
-import { isSpace, skipSpace } from './space.js';
+import type { Limits } from '../../../options/options.js';
+import { HandlineError } from '../../../score/errors.js';
+import type { Checked } from '../checked.js';
+import { forbiddenAt } from '../forbidden.js';
+import { Masks } from '../masks.js';
+import { Pieces } from '../pieces.js';
+import { placeAt } from '../position.js';
+import { isSpace, skipSpace } from '../space.js';
+import { commentEnd } from './comment.js';
+import { type Doctype, readDoctype } from './doctype.js';
+import { holdsMarkup, isPredefined, isProse, namesCharacter } from './entities.js';
+import { instructionEnd } from './instruction.js';
+import { NAME_SOURCE } from './names.js';
+import { Places } from './places.js';
 
 // fast-xml-parser builds a tree from ill-formed text too (it never compares the names of start and end tags), its
 // own validator costs three times this scan and misses truncation inside comments; hence this check before it.
 
-const NAME = /^[A-Za-z_:\u0080-\uffff][\w:.\-\u00b7-\uffff]*$/;
-const REFERENCE = /&(?:#(\d{1,7})|#x([\da-fA-F]{1,6})|([A-Za-z_:\u0080-\uffff][\w:.\-\u00b7-\uffff]*));/y;
-const PREDEFINED = new Set(['amp', 'lt', 'gt', 'quot', 'apos']);
-/** Prose: a custom entity may stand here, because the reading of the notes does not depend on it. */
-const PROSE =
-  /^(?:.*-?(?:words|text|title|name|abbreviation|number|description|field)|(?:.*:)?(?:rehearsal|creator|rights|software|encoder|source|relation|footnote|elision|symbol))$/;
+const NAME = new RegExp(`^${NAME_SOURCE}$`, 'u');
+const REFERENCE = new RegExp(`&(?:#0*(\\d{1,7})|#x0*([\\da-fA-F]{1,6})|(${NAME_SOURCE}));`, 'uy');
 const POLLUTION = new Set(['__proto__', 'constructor', 'prototype']);
 const PLAIN_NAME = `(?!${[...POLLUTION].join('|')})[A-Za-z_][\\w.-]*`;
 /** An element with only text in it and at most one attribute, and the text after it: most of a score, and always well-formed. */
@@ -29,15 +30,19 @@ export class WellFormedness {
   private readonly masks = new Masks();
   private readonly pieces = new Pieces();
   private elements = 0;
-  private entities: ReadonlySet<string> | undefined;
+  private doctype: Doctype | undefined;
   private roots = 0;
-  private reference = -1;
+  private readonly references: Places;
+  private readonly sectionEnds: Places;
 
   constructor(
     private readonly text: string,
     private readonly limits: Limits,
     private readonly file?: string,
-  ) {}
+  ) {
+    this.references = new Places(text, '&');
+    this.sectionEnds = new Places(text, ']]>');
+  }
 
   /** @throws HandlineError NOT_XML, LIMIT or UNSAFE with line and column */
   check(): Checked {
@@ -71,7 +76,7 @@ export class WellFormedness {
     const depth = this.stack.length;
     if (depth === 0 || depth >= this.limits.maxDepth) return open;
     LEAF.lastIndex = open;
-    if (!LEAF.test(this.text)) return open;
+    if (!LEAF.test(this.text) || this.sectionEnds.next(open) < LEAF.lastIndex) return open;
     this.elements += 1;
     return LEAF.lastIndex;
   }
@@ -154,33 +159,30 @@ export class WellFormedness {
 
   private declaration(open: number): number {
     const { text } = this;
-    if (text.startsWith('<!--', open)) return this.after('-->', open + 4, 'a comment', open);
+    if (text.startsWith('<!--', open))
+      return commentEnd(text, open, (code, message, at) => this.fail(code, message, at));
     if (text.startsWith('<![CDATA[', open) && this.stack.length > 0) {
       return this.after(']]>', open + 9, 'a CDATA section', open);
     }
-    if (text.startsWith('<!DOCTYPE', open) && this.roots === 0 && this.entities === undefined) {
-      const doctype = readDoctype(text, open, (code, message, at) => this.fail(code, message, at));
-      this.entities = doctype.entities;
-      this.masks.add(open, doctype.end);
-      return doctype.end;
+    if (text.startsWith('<!DOCTYPE', open) && this.roots === 0 && this.doctype === undefined) {
+      this.doctype = readDoctype(text, open, (code, message, at) => this.fail(code, message, at));
+      this.masks.add(open, this.doctype.end);
+      return this.doctype.end;
     }
     return this.fail('NOT_XML', 'a declaration is not allowed here', open);
   }
 
   private instruction(open: number): number {
-    const end = this.after('?>', open + 2, 'a processing instruction', open);
-    const target = this.text.slice(open + 2, end - 2).split(/\s/, 1)[0] ?? '';
-    this.checkName(target, open);
-    if (target.toLowerCase() === 'xml' && open > 1) {
-      this.fail('NOT_XML', 'an XML declaration is not allowed here', open);
-    }
+    const end = instructionEnd(this.text, open, (code, message, at) => this.fail(code, message, at));
     this.masks.add(open, end);
     return end;
   }
 
   private checkText(from: number, to: number): void {
     if (this.stack.length === 0) this.checkOutside(from, to);
-    for (let at = this.nextReference(from); at < to; at = this.nextReference(at + 1)) {
+    const section = this.sectionEnds.next(from);
+    if (section < to) this.fail('NOT_XML', '"]]>" in a text must be written as "]]&gt;"', section);
+    for (let at = this.references.next(from); at < to; at = this.references.next(at + 1)) {
       this.checkReference(at, false);
     }
   }
@@ -194,30 +196,22 @@ export class WellFormedness {
     this.fail('NOT_XML', `${what}; this is not MusicXML`, at);
   }
 
-  /** The first "&" from a place on; the places that are asked for ascend. */
-  private nextReference(from: number): number {
-    if (this.reference < from) {
-      const found = this.text.indexOf('&', from);
-      this.reference = found === -1 ? this.text.length : found;
-    }
-    return this.reference;
-  }
-
   private checkReference(at: number, attribute: boolean): void {
     REFERENCE.lastIndex = at;
     const match = REFERENCE.exec(this.text);
     if (match === null) this.fail('NOT_XML', 'a bare "&" must be written as "&amp;"', at);
     const [, decimal, hex, name] = match as RegExpExecArray;
     if (name === undefined) {
-      const code = decimal === undefined ? Number.parseInt(hex as string, 16) : Number(decimal);
-      if (code > 0x10ffff || forbiddenAt(String.fromCodePoint(code)) !== -1)
+      if (!namesCharacter(decimal, hex))
         this.fail('NOT_XML', 'a reference names a character that XML does not allow', at);
       return;
     }
-    if (PREDEFINED.has(name)) return;
-    if (this.entities === undefined) this.fail('NOT_XML', `the entity &${name}; is not declared`, at);
+    if (isPredefined(name)) return;
+    // An external DTD, which is not read, may declare any.
+    if (!this.doctype?.isExternal && !this.doctype?.entities.has(name))
+      this.fail('NOT_XML', `the entity &${name}; is not declared`, at);
     const parent = this.stack[this.stack.length - 1] ?? '';
-    if (!attribute && !PROSE.test(parent)) {
+    if ((!attribute && !isProse(parent)) || holdsMarkup(this.doctype?.entities.get(name) ?? '')) {
       this.fail('UNSAFE', `&${name}; in <${parent}> is not expanded; write its content into the file`, at);
     }
   }
