@@ -184,7 +184,7 @@ player; see a clinician about symptoms.
     expect(written.code).toBe(0);
     const marked = readFileSync(folder.at('marked.musicxml'), 'utf8');
     expect(marked).toContain('>[1]</words>');
-    expect(marked.match(/<fingering placement="above" alternate="yes">/g)).toHaveLength(3);
+    expect(marked.match(/>\([345]\)<\/words>/g)).toHaveLength(3);
     await handline(['clear', 'marked.musicxml', '-o', 'back.musicxml'], folder.path);
     expect(readFileSync(folder.at('back.musicxml'), 'utf8')).toBe(HOP);
     const again = await handline(['review', 'hop.musicxml', '-o', 'marked.musicxml'], folder.path);

@@ -38,6 +38,17 @@ describe('clear', () => {
     expect(clear(replaced)).toMatchObject({ text, warnings: [] });
   });
 
+  it('takes out an alternate digit of version 0.2.0, unless somebody has made it a plain one', () => {
+    const own = '<fingering>2</fingering>';
+    const text = score(note({ after: `<notations><technical>${own}</technical></notations>` }));
+    const ours = '<?handline digit A3?><fingering placement="above" alternate="yes">3</fingering>';
+    const both = text.replace(own, own + ours);
+    expect(clear(both)).toMatchObject({ text, warnings: [] });
+    const { cleared, warnings } = clearChanged(' alternate="yes"', '', both);
+    expect(cleared).toContain(`${own}<fingering placement="above">3</fingering>`);
+    expect(warnings).toEqual([expect.stringMatching(/a digit has been changed since we wrote it/)]);
+  });
+
   it('leaves a digit that the user has corrected as the user’s own', () => {
     const { cleared, warnings } = clearChanged('>3-4</fingering>', '>2</fingering>');
     expect(warnings).toEqual([

@@ -159,7 +159,8 @@ describe('second fingerings', () => {
     expect(own!.text).toMatch(/the others take \d+ mm less, mostly one finger again/);
     expect(found.advice).toMatch(/whatever feels better in the hand/);
     const marked = markReview(scoreOf({ right: onsets }), found);
-    expect(marked.match(/alternate="yes">[345]</g)).toHaveLength(3);
+    expect(marked.match(/>\([345]\)<\/words>/g)).toHaveLength(3);
+    expect(marked).not.toContain('alternate=');
   });
 
   it('of a second score are found where they differ; a score of other notes is refused', () => {

@@ -80,10 +80,7 @@ export function addReviewOptions(parser: Argv): Argv {
     .conflicts('skip-done', 'output')
     .option('output', {
       alias: 'o',
-      ...value(
-        OUTPUT,
-        'Write the score with the findings as numbers and the easier digits as alternate ones',
-      ),
+      ...value(OUTPUT, 'Write the score with the findings as numbers and the easier digits in parentheses'),
     })
     .option('mark', {
       ...value(OUTPUT, 'Findings as numbers or in words [numbers]'),

@@ -10,12 +10,13 @@ import { handPlacement } from '../pipeline/placement.js';
 import { limitsOf } from '../pipeline/settings.js';
 import { HandlineError } from '../score/errors.js';
 import type { Hand, Note, Part } from '../score/model.js';
+import { type Proposal, proposalMarks } from './proposal-marks.js';
 import type { Changed, Review } from './report-types.js';
 
 /**
  * The score with a review in it: every finding at its note, as its number in brackets or in words, and the easier digits, or
- * those of a second fingering, as alternate ones beside the printed ones, so that both can be tried. `clear` takes it all
- * out again. Digits of our own stay, our cues are left out.
+ * those of a second fingering, in parentheses over the printed ones or below them, so that both can be tried. `clear` takes
+ * it all out again. Digits of our own stay, our cues are left out.
  *
  * @param review of this input
  * @returns output of the same form as the input
@@ -48,18 +49,20 @@ export function markReview<T extends Input>(
     );
   };
   const digits = ownDigits(asPrinted, read.score.parts);
-  const taken = new Set(digits.map(({ part, note }) => `${part} ${note}`));
-  for (const { hand, change } of proposed(review)) {
+  const ours = new Set(digits.map(({ part, note }) => `${part} ${note}`));
+  const choices = proposed(review).flatMap(({ hand, change }): Proposal[] => {
     const { part, id } = noteAt(change.note.start);
-    if (taken.has(`${part} ${id}`)) continue;
-    taken.add(`${part} ${id}`);
-    digits.push({ part, note: id, finger: change.finger, placement: handPlacement(hand), alternate: true });
-  }
-  const cues = review.findings.map(({ number, hand, note: { start }, text }): CueMark => {
+    const { printed, finger } = change;
+    return ours.has(`${part} ${id}`)
+      ? []
+      : [{ part, note: asPrinted[part]!.notes[id]!, hand, printed, finger }];
+  });
+  const numbers = review.findings.map(({ number, hand, note: { start }, text }): CueMark => {
     const { part, id } = noteAt(start);
     const words = form === 'words' ? `[${number}] ${text}` : `[${number}]`;
     return { part, note: id, text: words, placement: handPlacement(hand) };
   });
+  const cues = [...proposalMarks(asPrinted, choices), ...numbers];
   const legend = [review.advice, cautionText(review.language as Language)].join('\n');
   const edits = writeMarks(source.text, read, {
     digits,

@@ -79,9 +79,10 @@ const BATCH = 1 << 15;
 
 /** The inverse of `decodeText`; a character that the encoding lacks becomes a numeric character reference. */
 export function encodeText(text: Pieces, encoding: Encoding): Uint8Array {
+  // In UTF-8 a long text is encoded into one array of its length: beside its pieces it would take as much again.
+  if (encoding.name === 'utf-8') return encodeUtf8(text, encoding);
   const encoded: Uint8Array[] = [];
-  const mark = encoding.bom > 0 && encodeMark(encoding);
-  if (mark) encoded.push(mark);
+  if (encoding.bom > 0) encoded.push(utf16('\ufeff', encoding.name));
   for (let from = 0, to = 0, length = 0; to < text.length; ) {
     length += (text[to++] as string).length;
     if (length < BATCH && to < text.length) continue;
@@ -91,13 +92,17 @@ export function encodeText(text: Pieces, encoding: Encoding): Uint8Array {
   return encoded.length === 1 ? (encoded[0] as Uint8Array) : joined(encoded);
 }
 
-function encodeMark({ name }: Encoding): Uint8Array {
-  return name === 'utf-8' ? Uint8Array.of(0xef, 0xbb, 0xbf) : utf16('\ufeff', name);
+function encodeUtf8(text: Pieces, { bom }: Encoding): Uint8Array {
+  const encoder = new TextEncoder();
+  const bytes = new Uint8Array(text.reduce((sum, piece) => sum + piece.length + bytesMore(piece), bom));
+  bytes.set([0xef, 0xbb, 0xbf].slice(0, bom));
+  let at = bom;
+  for (const piece of text) at += encoder.encodeInto(piece, bytes.subarray(at)).written;
+  return bytes;
 }
 
 function encodeBatch(text: string, { name, characters }: Encoding): Uint8Array {
-  if (characters !== undefined) return toSingleByte(text, characters);
-  return name === 'utf-8' ? new TextEncoder().encode(text) : utf16(text, name);
+  return characters === undefined ? utf16(text, name) : toSingleByte(text, characters);
 }
 
 function utf16(text: string, name: string): Uint8Array {

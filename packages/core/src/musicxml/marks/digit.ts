@@ -2,7 +2,7 @@ import type { Note } from '../../score/model.js';
 import { behindContent } from '../xml/space.js';
 import type { XmlElement } from '../xml/tree.js';
 import type { DigitMark, Edit } from './edit.js';
-import { ALTERNATE, writeInstruction } from './format.js';
+import { writeInstruction } from './format.js';
 import type { InsertionBuilder, NewElement } from './insertions.js';
 import { afterLastChild, isSelfClosed, type Layout, layoutAt, layoutBeside } from './layout.js';
 import { recordable } from './record/token.js';
@@ -66,17 +66,16 @@ function textOf({ finger, substitution }: DigitMark): string {
 }
 
 /** True where the user's own digits on the note say the same: it is not printed twice. */
-function isThere({ finger, substitution, alternate }: DigitMark, { digits }: Note): boolean {
-  if (alternate) return digits.some((digit) => digit.alternate && digit.finger === finger);
+function isThere({ finger, substitution }: DigitMark, { digits }: Note): boolean {
   const main = digits.some((digit) => digit.finger === finger && !digit.substitution && !digit.alternate);
   const then = digits.find((digit) => digit.substitution)?.finger;
   return main && (substitution === undefined || then === substitution);
 }
 
 /** A number: to make a text for every note costs more than to find what is built. */
-function keyOf(level: Level, { finger, substitution, placement, alternate }: DigitMark): number {
-  const own = LEVEL_KEY[level] + (placement === 'above' ? 4 : 0) + (alternate ? 8 : 0);
-  return own + 16 * (finger + 6 * (substitution ?? 0));
+function keyOf(level: Level, { finger, substitution, placement }: DigitMark): number {
+  const own = LEVEL_KEY[level] + (placement === 'above' ? 4 : 0);
+  return own + 8 * (finger + 6 * (substitution ?? 0));
 }
 
 const NONE: readonly never[] = Object.freeze([]);
@@ -128,11 +127,9 @@ export function writeDigit(
   const site = !options.replace && isThere(mark, note) ? undefined : findSite(text, element, note.span.start);
   if (site === undefined) return { edits, text: undefined, kept };
   const { at, layout, level } = site;
-  const digit = textOf(mark);
-  const written = mark.alternate ? ALTERNATE + digit : digit;
+  const written = textOf(mark);
   const built = options.builder.build(keyOf(level, mark), layout, () => {
-    const attributes = { placement: mark.placement, ...(mark.alternate && { alternate: 'yes' }) };
-    const fingering = { name: 'fingering', attributes, text: digit };
+    const fingering = { name: 'fingering', attributes: { placement: mark.placement }, text: written };
     return {
       instruction: writeInstruction({ kind: 'digit', text: written }),
       elements: wrap(level, [fingering]),

@@ -13,8 +13,6 @@ export interface DigitMark {
   /** A finger that silently takes the key over while it is held, printed after the first. */
   readonly substitution?: Finger;
   readonly placement: 'above' | 'below';
-  /** A second choice beside the digit that stands there, as `alternate="yes"`. */
-  readonly alternate?: boolean;
 }
 
 /** A short text before the slice of one note. */

@@ -15,7 +15,10 @@ export interface Instruction {
 
 const TARGET = 'handline';
 
-/** Before the text of a digit that we wrote as an alternate one. */
+/**
+ * Before the text of a digit that version 0.2.0 wrote as an alternate one. None are written any more: of several digits at
+ * a note some programs show the last one only.
+ */
 export const ALTERNATE = 'A';
 
 /** Percent-encoded text is free of `?>`, of quotes (some parsers pair them in instructions) and of non-ASCII. */

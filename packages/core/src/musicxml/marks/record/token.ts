@@ -11,8 +11,8 @@ import type { Reach } from './reach.js';
  *
  * ALL is the number of digits that we wrote in the part: it tells of those whose words somebody has taken out.
  *
- * A head is its pitch class (a is C, l is B), then the digit that we wrote, if any, behind an A if as an alternate one, then each digit of the user's that
- * we took out, for it or for none, between exclamation marks: `c3e5-4g1!2!`.
+ * A head is its pitch class (a is C, l is B), then the digit that we wrote, if any, behind an A if as an alternate one (version
+ * 0.2.0), then each digit of the user's that we took out, for it or for none, between exclamation marks: `c3e5-4g1!2!`.
  */
 export interface Token {
   readonly check: string;
