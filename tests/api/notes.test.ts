@@ -120,3 +120,15 @@ it('the next best finger is asked for, and changes nothing else', () => {
   expect(asked.report.lines[0]!.slices[0]!.nextBest![0]).not.toBeNull();
   expect(found).toBeGreaterThan(500);
 });
+
+it('a report without slices says the rest alike, of chosen measures too', () => {
+  const text = readFileSync(`${FIXTURES}demo/kelp-street-tunes.musicxml`, 'utf8');
+  for (const options of [{}, { measures: { from: '3', to: '9' } }]) {
+    const full = annotate(text, options);
+    const brief = annotate(text, { ...options, slices: false });
+    expect(brief.output).toBe(full.output);
+    expect(full.report.lines.every(({ slices }) => slices.length > 0)).toBe(true);
+    const lines = full.report.lines.map((line) => ({ ...line, slices: [] }));
+    expect(brief.report).toEqual({ ...full.report, lines });
+  }
+});

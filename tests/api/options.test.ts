@@ -78,6 +78,7 @@ const REFUSED: readonly (readonly [readonly Name[], unknown, RegExp])[] = [
   [ANNOTATE, { alternatives: 10n }, /^alternatives: 10 .*from 0 to 9/],
   [ANNOTATE, { shareHands: 'yes' }, /^shareHands: "yes" .*true or false/],
   [ANNOTATE, { nextBest: 1 }, /^nextBest: 1 .*true or false/],
+  [ANNOTATE, { slices: 'no' }, /^slices: "no" .*true or false/],
   [ANNOTATE, { strict: 1 }, /^strict: 1 .*true or false/],
   [FINGERING, { keepDigits: 'yes' }, /^keepDigits: "yes" .*true or false/],
   [FINGERING, { flow: {} }, /^flow: \{\} .*context/],

@@ -36,6 +36,8 @@ export async function runMark(typed: Arguments, streams: Streams): Promise<ExitC
   const [output, choice] = [outputChoice(args), runChoice(args)];
   const jobs = await planJobs(inputsOf(args), output, streams.stdout.isTTY === true, streams.stdin);
   const work = { name: 'mark', options } as const;
+  // The slices are most of a report, and no summary reads them.
+  const full = choice.json || choice.report !== undefined;
   const { MarkTally } = await import('../output/mark-summary.js');
   return runJobs(
     {
@@ -43,7 +45,7 @@ export async function runMark(typed: Arguments, streams: Streams): Promise<ExitC
       choice,
       tally: new MarkTally(options.language ?? 'en'),
       mostBytes: mostBytes(options.limits ?? {}),
-      work: { name: 'mark', options: { ...options, nextBest: choice.json || choice.report !== undefined } },
+      work: { name: 'mark', options: { ...options, nextBest: full, slices: full } },
       ...recordIn(output, work),
     },
     streams,

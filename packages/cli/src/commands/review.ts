@@ -67,7 +67,7 @@ export async function runReview(typed: Arguments, streams: Streams): Promise<Exi
   const earlier = await earlierReviews(args, choice.report);
   const lines = await Reports.open({ ...choice, json: false }, stream, earlier !== undefined);
   const progress = await progressOf(inputs.length, choice, streams);
-  const order = { work, mostBytes: most, full: true };
+  const order = { work, mostBytes: most };
   const doers = await performers(order, inputs.length, choice.jobs, streams.stdin);
   const pages = new ReviewPages(pagesChoice);
   const out = new Printed(stream);

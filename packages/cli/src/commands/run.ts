@@ -52,7 +52,7 @@ export async function runJobs(task: Task, streams: Streams): Promise<ExitCode> {
   const progress = await progressOf(jobs.length, choice, streams);
   const callOff = jobs.length > 1 ? onInterruption(() => progress.interrupted()) : () => undefined;
   const waiting = surveyed.filter(({ done, failure }) => !done && failure === undefined).length;
-  const order = { work: task.work, mostBytes: task.mostBytes, full: choice.json || reports.full };
+  const order = { work: task.work, mostBytes: task.mostBytes };
   const doers = await performers(order, waiting, choice.jobs, streams.stdin);
   let exit: ExitCode = Exit.ok;
   let unread = false;

@@ -26,8 +26,6 @@ export type Work =
 export interface Order {
   readonly work: Work;
   readonly mostBytes: number;
-  /** Whether the report is kept slice by slice, or only as much of it as a summary tells. */
-  readonly full: boolean;
 }
 
 /** A job up to where its result is to be written. */
@@ -57,7 +55,7 @@ export async function perform(job: Job, order: Order, stdin: Readable): Promise<
       output,
       changed: Buffer.compare(bytes, output) !== 0,
       ...(state === undefined ? {} : { state }),
-      findings: order.full ? findings : brief(findings),
+      findings,
     };
   } catch (error) {
     return { failure: failed(error, file, destination) };
@@ -78,10 +76,4 @@ function worked(work: Exclude<Work, { readonly name: 'make' }>, bytes: Uint8Arra
   if (work.name === 'clear') return clear(bytes, { ...work.options, file });
   const { output, report } = annotate(bytes, { ...work.options, file });
   return { output, report, warnings: report.warnings };
-}
-
-/** The slices are most of a report, and no summary reads them. */
-function brief({ report, ...findings }: Findings): Findings {
-  if (report === undefined) return findings;
-  return { ...findings, report: { ...report, lines: report.lines.map((line) => ({ ...line, slices: [] })) } };
 }

@@ -32,11 +32,6 @@ export class Reports {
     return new Reports(stream, choice.json ? await jsonReport() : undefined, lines);
   }
 
-  /** Whether entries tell of every slice. */
-  get full(): boolean {
-    return this.#lines !== undefined;
-  }
-
   /** @param more what only the line tells */
   async add(place: number, outcome: Outcome, more: object = {}): Promise<void> {
     await this.#line({ ...jsonEntry(outcome), ...more });

@@ -58,6 +58,7 @@ export const MARKING = {
   shareHands: flag,
   alternatives: count(0, MOST_ALTERNATIVES),
   nextBest: flag,
+  slices: flag,
   strict: flag,
 };
 

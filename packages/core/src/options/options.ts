@@ -100,6 +100,11 @@ export interface AnnotateOptions {
    * time. Default false.
    */
   readonly nextBest?: boolean;
+  /**
+   * Keep the slices in the report: a quarter of the memory that a long score takes. Default true; without them
+   * `LineReport.slices` is empty, and all the rest of the report is the same.
+   */
+  readonly slices?: boolean;
   /** Turn warnings into refusals. Default false. */
   readonly strict?: boolean;
   /** Limits that differ from the defaults. */

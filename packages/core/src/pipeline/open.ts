@@ -4,8 +4,8 @@ import { clearMarks } from '../musicxml/marks/clear/clear.js';
 import type { Edit } from '../musicxml/marks/edit.js';
 import { editedPieces } from '../musicxml/marks/edits.js';
 import { requireScore } from '../musicxml/read/parts/parts.js';
-import { parseTree, type XmlElement } from '../musicxml/xml/tree.js';
 import { WellFormedness } from '../musicxml/xml/check/well-formedness.js';
+import { parseTree, type XmlElement } from '../musicxml/xml/tree.js';
 import type { Limits } from '../options/options.js';
 import type { Warning } from '../score/errors.js';
 

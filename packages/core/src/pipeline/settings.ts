@@ -35,6 +35,7 @@ export interface Settings {
   readonly shareHands: boolean;
   readonly alternatives: number;
   readonly nextBest: boolean;
+  readonly slices: boolean;
   readonly strict: boolean;
   readonly limits: Limits;
   /** Measures, by index, with which stretches begin that are fingered each for itself; absent: there is one. */
@@ -74,6 +75,7 @@ export function settingsOf(options: AnnotateOptions): Settings {
     shareHands: options.shareHands ?? false,
     alternatives: options.alternatives ?? 0,
     nextBest: options.nextBest ?? false,
+    slices: options.slices ?? true,
     strict: options.strict ?? false,
     limits: limitsOf(options.limits),
   };

@@ -1,7 +1,6 @@
 import { cautionText } from '../../cues/wording.js';
 import type { Line, Slice } from '../../hands/line.js';
 import type { DigitMark } from '../../musicxml/marks/edit.js';
-import { rounded, sumOf } from '../../numeric/fixed-point.js';
 import { compare } from '../../numeric/fraction.js';
 import {
   type LineReport,
@@ -19,10 +18,7 @@ import type { Selection } from '../selection.js';
 import type { Settings } from '../settings.js';
 import { waysOut, whoTakes } from '../warnings.js';
 import { type Digits, sliceReports } from './slice-report.js';
-
-const HARDEST = 5;
-
-type MeasureMovement = LineReport['hardest'][number];
+import { Totals } from './totals.js';
 
 /** The report on all lines. */
 export function reportOf(
@@ -46,26 +42,25 @@ export function lineReport(
   chosen: Selection,
 ): LineReport {
   const { line, plan, advice } = analysis;
-  const indices = chosenSlices(line, chosen);
-  const slices = sliceReports(
+  const totals = new Totals();
+  const slices: SliceReport[] = [];
+  for (const slice of sliceReports(
     part,
     analysis,
-    indices,
+    chosen,
     digitsOf(part, line, digits, settings),
     settings.language,
-  );
-  const movements = slices.map(movementOf);
+  )) {
+    totals.add(slice);
+    if (settings.slices) slices.push(slice);
+  }
   return {
     part: part.id,
     hand: line.hand,
-    ...countHeads(slices),
-    cues: slices.filter(hasCue).length,
-    crossings: slices.filter(hasCrossing).length,
-    depthTravel: sumOf(slices.map(travelOf)),
-    movement: rounded(sumOf(movements)),
-    usage: rounded(sumOf(slices.map(usageOf))),
+    ...totals.counts,
+    ...totals.sums,
     slices,
-    hardest: hardest(part, line, indices, movements),
+    hardest: totals.hardest(part),
     findings: plan.findings
       .filter(({ slice }) => chosen(line.slices[slice]!.measure))
       .map(({ slice, message }) => ({ ...beatOf(part, line.slices[slice]!), message })),
@@ -102,12 +97,6 @@ function sharedOf(part: Part, { shares }: LineAnalysis, chosen: Selection, { lan
     }));
 }
 
-function chosenSlices({ slices }: Line, chosen: Selection): number[] {
-  const indices: number[] = [];
-  for (const { index, measure } of slices) if (chosen(measure)) indices.push(index);
-  return indices;
-}
-
 /** Whose digit is in print at each note head of the part. */
 function digitsOf(part: Part, line: Line, digits: readonly DigitMark[], settings: Settings): Digits {
   if (leavesNoDigit(settings)) return () => 'none';
@@ -119,19 +108,6 @@ function digitsOf(part: Part, line: Line, digits: readonly DigitMark[], settings
   };
 }
 
-/** Note heads of some slices: all of them, those that have digits of ours, and those that keep the file's. */
-function countHeads(slices: readonly SliceReport[]): Pick<LineReport, 'notes' | 'fingered' | 'kept'> {
-  let [all, fingered, kept] = [0, 0, 0];
-  for (const { notes } of slices) {
-    all += notes.length;
-    for (const { digit } of notes) {
-      if (digit === 'ours') fingered += 1;
-      else if (digit === 'given') kept += 1;
-    }
-  }
-  return { notes: all, fingered, kept };
-}
-
 /** Printed measure and beat, from 1, in quarter notes. */
 function beatOf(
   part: Part,
@@ -139,49 +115,4 @@ function beatOf(
 ): { measure: string; beat: number } {
   const own = part.measures[measure]!;
   return { measure: own.number, beat: quarterInMeasure(own, onset) };
-}
-
-function hasCue({ cue }: SliceReport): boolean {
-  return cue !== undefined;
-}
-
-function hasCrossing({ crossing }: SliceReport): boolean {
-  return crossing !== undefined;
-}
-
-function travelOf({ depthChange }: SliceReport): number {
-  return Math.abs(depthChange);
-}
-
-function movementOf({ movement }: SliceReport): number {
-  return movement;
-}
-
-function usageOf({ usage }: SliceReport): number {
-  return usage;
-}
-
-function hardest(
-  part: Part,
-  line: Line,
-  indices: readonly number[],
-  movements: readonly number[],
-): LineReport['hardest'] {
-  const byMeasure = new Map<number, { movement: number; keys: number }>();
-  for (let nth = 0; nth < indices.length; nth++) {
-    const slice = line.slices[indices[nth]!]!;
-    const entry = byMeasure.get(slice.measure) ?? { movement: 0, keys: 0 };
-    entry.movement += movements[nth]!;
-    entry.keys += slice.struck.length;
-    byMeasure.set(slice.measure, entry);
-  }
-  const measures: MeasureMovement[] = [];
-  for (const [measure, { movement, keys }] of byMeasure) {
-    measures.push({ measure: part.measures[measure]!.number, movement: rounded(movement / keys) });
-  }
-  return measures.sort(harderFirst).slice(0, HARDEST);
-}
-
-function harderFirst(a: MeasureMovement, b: MeasureMovement): number {
-  return b.movement - a.movement;
 }

@@ -8,28 +8,28 @@ import type { NoteReport, SliceReport } from '../../options/report.js';
 import type { Draft } from '../../score/draft.js';
 import type { Finger, Part } from '../../score/model.js';
 import type { LineAnalysis } from '../plan.js';
+import type { Selection } from '../selection.js';
 
 /** Whose digit is in print at a note head, by its id. */
 export type Digits = (note: number) => NoteReport['digit'];
 
-/** The reports of some slices of a line. */
-export function sliceReports(
+/** The reports of the chosen slices of a line, one after the other: those that are not kept take no memory. */
+export function* sliceReports(
   part: Part,
   analysis: LineAnalysis,
-  indices: readonly number[],
+  chosen: Selection,
   digits: Digits,
   language: Language,
-): SliceReport[] {
+): Generator<SliceReport, void> {
   const texts = new Map<number, string>();
   for (const { slice, text } of analysis.cues) texts.set(slice, text);
-  const reports: SliceReport[] = [];
-  for (const at of indices) {
-    const report = sliceReport(part, analysis, at, digits, language);
-    const cue = texts.get(at);
+  for (const { index, measure } of analysis.line.slices) {
+    if (!chosen(measure)) continue;
+    const report = sliceReport(part, analysis, index, digits, language);
+    const cue = texts.get(index);
     if (cue !== undefined) report.cue = cue;
-    reports.push(report);
+    yield report;
   }
-  return reports;
 }
 
 function sliceReport(
