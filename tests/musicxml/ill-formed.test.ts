@@ -58,6 +58,23 @@ describe('ill-formed XML is refused with the line', () => {
     expect(refused.message).not.toContain('\n');
   });
 
+  it('a second byte-order mark', () => {
+    const bytes = new TextEncoder().encode(`\ufeff\ufeff${SCORE}`);
+    expect(refusal(() => annotate(bytes))).toMatchObject({ code: 'NOT_XML' });
+    expect(() => annotate(bytes.slice(3))).not.toThrow();
+  });
+
+  it.each([
+    ['an attribute list', (long: string) => `<!ATTLIST a ${long}`],
+    ['values', (long: string) => `<!ATTLIST a ${'b "" '.repeat(long.length / 5)}`],
+    ['an entity', (long: string) => `<!ENTITY a "${long}"`],
+  ])('a DOCTYPE of millions of characters is read, and refused where it has no end: %s', (_, declare) => {
+    const declaration = declare('x'.repeat(5_000_000));
+    const open = refusal(() => annotate(headed(`<!DOCTYPE a [${declaration}`)));
+    expect(open).toMatchObject({ code: 'NOT_XML', line: 1 });
+    expect(() => annotate(headed(`<!DOCTYPE a [${declaration}>]>`))).not.toThrow();
+  });
+
   it('an entity that stands for elements, where it is used', () => {
     const declared = headed('<!DOCTYPE a [<!ENTITY e "&#60;b/>">]>');
     expect(() => annotate(declared)).not.toThrow();

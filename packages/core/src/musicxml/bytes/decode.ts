@@ -82,5 +82,8 @@ function decodeBytes(bytes: Uint8Array, place: Place): { text: string; encoding:
     throw new HandlineError('ARCHIVE', 'is compressed by gzip; unpack it first', place);
   }
   const encoding = detectEncoding(bytes, place);
-  return { text: decodeText(bytes, encoding, place), encoding };
+  const text = decodeText(bytes, encoding, place);
+  if (encoding.bom > 0 && text.startsWith('\ufeff'))
+    throw new HandlineError('NOT_XML', 'begins with two byte-order marks; save it again', place);
+  return { text, encoding };
 }

@@ -27,7 +27,8 @@ const HEAD = new RegExp(
 );
 const END = /\]\s*>/y;
 /** Declarations that have nothing to do with how a score is read. */
-const OTHER = new RegExp(`<!(?:ELEMENT|ATTLIST|NOTATION)\\s(?:[^<>"']|${QUOTED})*>`, 'y');
+const OTHER = /<!(?:ELEMENT|ATTLIST|NOTATION)\s/y;
+const DELIMITER = /[<>"']/g;
 const ENTITY = new RegExp(
   `<!ENTITY\\s+(%\\s+)?(${NAME_SOURCE})\\s+(?:(SYSTEM|PUBLIC)\\s|"([^"]*)"\\s*>|'([^']*)'\\s*>)`,
   'uy',
@@ -70,7 +71,7 @@ export function readDoctype(text: string, start: number, fail: DoctypeFailure): 
     } else if (text[at] === '%')
       return fail('UNSAFE', 'parameter entities are not expanded; write their content into the file', at);
     else {
-      const other = behind(OTHER, text, at);
+      const other = otherEnd(text, at);
       if (other === -1) return fail('NOT_XML', 'a declaration in the DOCTYPE cannot be read', at);
       at = other;
     }
@@ -81,6 +82,20 @@ export function readDoctype(text: string, start: number, fail: DoctypeFailure): 
 function behind(what: RegExp, text: string, at: number): number {
   what.lastIndex = at;
   return what.test(text) ? what.lastIndex : -1;
+}
+
+/** Offset behind a declaration that is passed over; -1 where none ends. One expression for all of a long one overflows the stack. */
+function otherEnd(text: string, from: number): number {
+  let at = behind(OTHER, text, from);
+  while (at !== -1) {
+    DELIMITER.lastIndex = at;
+    const found = DELIMITER.exec(text);
+    const [sign] = found ?? ['<'];
+    if (sign === '<') return -1;
+    if (sign === '>') return DELIMITER.lastIndex;
+    at = text.indexOf(sign, DELIMITER.lastIndex) + 1 || -1;
+  }
+  return -1;
 }
 
 function readEntity(text: string, at: number, fail: DoctypeFailure): [name: string, value: string] {
