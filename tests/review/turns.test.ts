@@ -51,7 +51,7 @@ describe.each<Hand>(['right', 'left'])('a turn at a black key, %s hand', (hand) 
     const { finding } = offers.find(({ keys }) => text(keys, WITH_FOUR).startsWith('D4=2 E4=3 F#4'))!;
     expect(finding).toMatchObject({ level: 'remark', hand });
     expect(finding!.text).toMatch(
-      /Both work; with the printed one the forearm travels \d+ mm more in and out/,
+      /Both work; with the printed fingering the forearm travels \d+ mm more in and out/,
     );
     expect(finding!.remedy!.text).toContain('3 then need not come out');
   });
