@@ -54,7 +54,7 @@ const scale = 'E3 F3 F#3 G3 G#3 A3 A#3 B3 C4 C#4 D4 D#4';
 export const CAUSES: readonly Cause[] = [
   cause('tempo: a key repeated 9.6 times a second', 'right', 9.6, times(12, 'A4'), times(6, '2 3')),
   cause('tempo: the same at 2.5 a second', 'right', 2.5, times(8, 'A4'), times(8, '2')),
-  cause('tempo: a trill', 'right', 10, `${times(6, 'A4 B4')} A4 G#4 A4`, `${times(7, '1 2')} 1`),
+  cause('tempo: a trill', 'right', 10, `${times(6, 'A4 B4')} A4 G#4 A4`, `${times(6, '2 3')} 1 2 1`),
   cause('strain: octaves', 'left', 3, 'C3+C4 G2+G3 E3+E4 C3+C4 A2+A3 F2+F3 G2+G3 C2+C3', times(8, '51')),
   cause(
     'strain: octaves of a small hand',

@@ -51,7 +51,7 @@ export const CAUSE_PASSAGES: readonly CausePassage[] = [
   },
   {
     cause: 'thumb-late',
-    onsets: 'F4=1 G4=2 A4=3 D5=1 E5=2 F5=3',
+    onsets: 'E4=1 F4=2 G4=3 D5=1 E5=2 F5=3',
     at: ['1', 2.5],
     nearMiss: 'F4=1 G4=2 A4=3 D5=1 E5=2 F5=3',
     eighths: 900,

@@ -187,10 +187,13 @@ export class Likeness {
     const sequences = groups(views, figure(SEQUENCE.width, byWhiteKeys));
     add(sequences, [SEQUENCE.width, SEQUENCE.width], SEQUENCE.price, SEQUENCE.price);
     const { width, price } = SAME_KEYS;
+    const barline = (before: number) => views[before]?.slice.measure !== views[before + 1]?.slice.measure;
     const led = (at: number) =>
-      at < width ? undefined : `${views[at]!.keys[0]}: ${written(views, at - width, at)}`;
+      at < width || barline(at - 1) ? undefined : `${views[at]!.keys[0]}: ${written(views, at - width, at)}`;
     const leading = (at: number) =>
-      at + width > last ? undefined : `${views[at]!.keys[0]}: ${written(views, at, at + width)}`;
+      at + width > last || barline(at)
+        ? undefined
+        : `${views[at]!.keys[0]}: ${written(views, at, at + width)}`;
     add(groups(views, led), [width, 0], price, price);
     add(groups(views, leading), [0, width], price, price);
     const inRun = (at: number) => {

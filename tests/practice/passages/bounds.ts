@@ -5,7 +5,7 @@
 
 /** Least share of passages that pass, %, by texture. */
 export const LEAST_PASSING: Readonly<Record<string, number>> = {
-  'recurring bars': 68,
+  'recurring bars': 70,
   triads: 100,
   'repeated chords': 100,
   'fast repeated notes': 100,
@@ -13,28 +13,28 @@ export const LEAST_PASSING: Readonly<Record<string, number>> = {
   'held notes': 84,
   'seventh chords': 100,
   'chromatic runs': 94,
-  'broken chords': 70,
+  'broken chords': 72,
   octaves: 98,
   'small and large hands': 90,
-  'Alberti basses': 91,
+  'Alberti basses': 95,
   arpeggios: 96,
-  leaps: 95,
-  scales: 97,
-  tenths: 97,
+  leaps: 97,
+  scales: 100,
+  tenths: 98,
   'rolled chords': 100,
   ornaments: 98,
   'grace notes': 98,
   'thirds and sixths': 97,
   'five-finger patterns': 100,
   trills: 100,
-  fragments: 95,
+  fragments: 96,
   'waltz basses': 100,
 };
 
 /** Aims for the share of passages that pass, %: of every texture, and of all. */
 export const TEXTURE_AIM = 75;
 export const OVERALL_AIM = 90;
-export const LEAST_OVERALL = 94.9;
+export const LEAST_OVERALL = 95.5;
 
 /** Least share of chords alone with 1 and 5 outside, %. */
 export const LEAST_CHORDS = 91.8;
@@ -63,7 +63,7 @@ export const MOST_BREACHES: Readonly<Record<string, { readonly most: number; rea
 };
 
 /** Runs of three octaves, of 144, that are not fingered as those of two: the most there may be, and the aim. */
-export const MOST_UNLIKE_RUNS = 14;
+export const MOST_UNLIKE_RUNS = 15;
 export const UNLIKE_RUNS_AIM = 7;
 
 /** The same by movement alone; what is left out is never broken. */

@@ -71,20 +71,24 @@ export class FigureContext {
     });
   }
 
-  /** The same keys after the same slices. */
+  /** The same keys after the same slices; the first slice of a measure belongs to what follows. */
   led(reach: number): Iterable<readonly number[]> {
     return groupBy(this.views, ({ low }, at) =>
-      at < reach ? undefined : this.#numbers.ofTwo(this.#before[reach]![at]!, low),
+      at < reach || this.#startsMeasure(at) ? undefined : this.#numbers.ofTwo(this.#before[reach]![at]!, low),
     );
   }
 
-  /** The same keys before the same slices. */
+  /** The same keys before the same slices; the last slice of a measure belongs to what it follows. */
   leading(reach: number): Iterable<readonly number[]> {
     return groupBy(this.views, ({ low }, at) =>
-      at + reach >= this.views.length
+      at + reach >= this.views.length || this.#startsMeasure(at + 1)
         ? undefined
         : this.#numbers.ofTwo(this.#numbers.ofTwo(this.#shapes[at]!, this.#after[reach]![at]!), low),
     );
+  }
+
+  #startsMeasure(at: number): boolean {
+    return this.views[at]!.slice.measure !== this.views[at - 1]?.slice.measure;
   }
 }
 

@@ -29,7 +29,8 @@ const CHORD: Prices = { free: 28, given: 36 };
 
 /**
  * The same keys after the same slices, or before the same: bars that recur are fingered alike up to their last note,
- * whatever follows (common practice). Works held out agree a little less with this price, equal bars come out equal.
+ * whatever follows, and from their first note on, whatever came before (common practice). Works held out agree a little less
+ * with this price, equal bars come out equal.
  */
 const ON_THE_SAME_KEYS: Prices = { free: 15, given: 15 };
 

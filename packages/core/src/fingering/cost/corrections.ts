@@ -5,6 +5,7 @@ import { BLACK_THUMB, BY_FIFTH, crossing, OVERLAP, OVERLAP_ON_BLACK } from './te
 import { FOURTH, frame, NO_FIFTH, NO_THUMB } from './terms/frame.js';
 import { FAST_HOPS, hop, MODERATE_HOPS, SLIDE, SLOW_HOPS } from './terms/hop.js';
 import { BESIDE_HELD, position, RETURNING_FINGER, RETURNING_KEY, TURNING } from './terms/position.js';
+import { PASS, passes } from './terms/stated/passes.js';
 import {
   INNER_STRAINS,
   STRAINS_IN_TIME,
@@ -51,7 +52,7 @@ const LEAST: readonly Amount[] = [
  * mm equivalents added to fitted weights, because editors print digits where they are unexpected and leave others out, so
  * that printed digits make the unexpected look more common than it is: two notes between crossings, chords without 1 and 5
  * outside, octaves of white keys by 1 and 4, a place left at a turn, slides from black to white keys, broken octaves by other
- * fingers than 1 and 5, thumbs that pass from or to black keys.
+ * fingers than 1 and 5, passes of the thumb, those from or to black keys above all.
  */
 const CHARGES: readonly Amount[] = [
   [chain, GROUPS_OF_TWO, 6],
@@ -66,6 +67,7 @@ const CHARGES: readonly Amount[] = [
   [crossing, [OVERLAP_ON_BLACK], 50],
   [stretch, WIDE_STRAINS_IN_TIME, 6],
   [crossing, BLACK_THUMB, 15],
+  [passes, [PASS], 5],
 ];
 
 /** The least that each weight may be, mm equivalents by feature: 0 for mechanics, minus infinity for habits. */
