@@ -52,7 +52,10 @@ describe('hands that share a chord', () => {
   it('the legend says whose hand the word means, and no more', () => {
     const score = grand([chord(TENTH), low(['G3', 'B3'])]);
     const { output } = shared(score, { legend: true });
-    expect(output).toContain('>l.h.: the left hand takes these notes<');
+    const legend = [...output.matchAll(/<\?handline legend[^>]*\?>[\s\S]*?<words[^>]*>([^<]*)</g)].map(
+      ([, line]) => line!.replaceAll('\u00a0', '').trim(),
+    );
+    expect(legend.join(' ')).toContain('l.h.: the left hand takes these notes');
     expect(output).not.toContain('r.h.:');
   });
 

@@ -2,6 +2,7 @@ import type { Marks } from '#core/musicxml/marks/edit.js';
 import type { ReadResult } from '#core/musicxml/read/score.js';
 import type { XmlElement } from '#core/musicxml/xml/tree.js';
 import { subtract, toNumber } from '#core/numeric/fraction.js';
+import type { Part } from '#core/score/model.js';
 
 /** What a reader may do to white space in words. */
 const squeeze = (text: string) => text.replaceAll(/\s+/g, '');
@@ -64,9 +65,20 @@ export function expectedWords(before: readonly string[], { score }: ReadResult, 
     words.push(`${squeeze(cue.text)} @${measure.number}:${beat.toFixed(4)} ${staff}`);
   }
   if (marks.legend !== undefined && marks.digits.length + marks.cues.length > 0) {
-    const parts = [...marks.digits, ...marks.cues].map(({ part }) => part);
-    const place = ` @1:1.0000 ${stavesBefore(Math.min(...parts)) + 1}`;
+    const at = score.parts.findLastIndex(({ notes }) => notes.length > 0);
+    const part = score.parts[at]!;
+    const place = ` @${part.measures[lastOfSixOnsets(part)]!.number}:1.0000 ${stavesBefore(at) + part.staves}`;
     for (const line of linesOf(marks.legend)) words.push(squeeze(line) + place);
   }
   return words.sort();
+}
+
+/** The last measure from which on a part has six onsets, else the first. */
+function lastOfSixOnsets({ notes, measures }: Part): number {
+  const onsets = (from: number): number =>
+    new Set(notes.filter(({ measure }) => measure >= from).map(({ onset }) => toNumber(onset))).size;
+  return Math.max(
+    0,
+    measures.findLastIndex(({ index }) => onsets(index) >= 6),
+  );
 }
