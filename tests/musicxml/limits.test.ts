@@ -60,6 +60,10 @@ describe('limits', () => {
     expect(clear(output, { limits: { maxBytes: maxBytes + 1 } }).output).toBe(text);
   });
 
+  it('by default refuse to mark and to clear more than 128 MiB', () => {
+    expect(codeOf(new Uint8Array(128 * 1024 * 1024 + 1), {})).toBe('LIMIT');
+  });
+
   it('by default refuse the archive and an endless nest', () => {
     expect(codeOf(archive, {})).toBe('LIMIT');
     expect(codeOf(deep.replace('<x>', '<x>'.repeat(100_000)), {})).toBe('LIMIT');

@@ -20,10 +20,14 @@ describe('what only looks like ours', () => {
     ['an instruction that names what follows', `<?handline cue dolce?>${words('font-size="9"')}`],
   ])('%s stays when a score is marked and cleared', (_, own) => {
     const text = onePart([attributes() + own + note('C5', 4) + note('D5', 4)]);
-    const { output } = annotate(text);
+    const { output, report } = annotate(text);
     const back = clear(output).output;
     for (const one of [output, back]) expect(one).toMatch(/<words[^>]*>dolce<\/words>/);
     expect(clear(back).output).toBe(back);
+    const [instruction] = /<\?.*?\?>/.exec(own) ?? [];
+    if (instruction === undefined) return;
+    if (!output.includes(instruction)) expect(report.warnings).toMatchObject([{ code: 'NOT_OURS' }]);
+    expect(output.includes(instruction)).toBe(back.includes(instruction));
   });
 
   it('a digit of the user’s before which a stranger’s instruction stands', () => {
@@ -32,11 +36,31 @@ describe('what only looks like ours', () => {
     expect(clear(annotate(text).output).output).toContain('<fingering>3</fingering>');
   });
 
-  it('is quoted shortly', () => {
-    const own = `<?handline kept ${'x'.repeat(200_000)}?>`;
-    const { warnings } = clear(onePart([attributes() + own + note('C5', 4)]));
-    expect(warnings).toHaveLength(1);
-    expect(warnings[0]!.message.length).toBeLessThan(200);
+  it.each([
+    `kept ${'x'.repeat(200_000)}`,
+    `kept ${encodeURIComponent(`<fingering>${'5'.repeat(200_000)}</fingering>`)}`,
+    `cue ${'x'.repeat(200_000)}`,
+    `legend ${'%0A'.repeat(70_000)}`,
+    `digit ${'3'.repeat(200_000)}`,
+    `dashes ${'7'.repeat(200_000)}`,
+    'y'.repeat(200_000),
+  ])('is quoted shortly: %.12s...', (instruction) => {
+    const text = onePart([`${attributes()}<?handline ${instruction}?>${note('C5', 4)}`]);
+    for (const warnings of [clear(text).warnings, annotate(text).report.warnings]) {
+      expect(warnings).toMatchObject([{ code: 'NOT_OURS', place: { part: 'P1', measure: '1', line: 1 } }]);
+      expect(warnings[0]!.message.length).toBeLessThan(200);
+    }
+  });
+
+  it('is said to be left only where something is', () => {
+    const text = onePart([attributes() + note('C5', 4) + note('D5', 4)]);
+    const marked = annotate(text, { layers: [] }).output;
+    const without = marked.replace(/<notations>(?:(?!<\/notations>)[\s\S])*<\/notations>/, '');
+    const cleared = clear(without);
+    expect(cleared.output).toBe(text);
+    expect(cleared.warnings.map(({ message }) => message)).toEqual([
+      'a digit of ours is not there any more; nothing to take out',
+    ]);
   });
 });
 
@@ -46,9 +70,22 @@ describe('a score that was saved without instructions', () => {
       ['C5', 'D5', 'E5', 'F5', 'G5', 'F5', 'D5', 'C5', 'D5', 'G5'].map((name) => note(name, 4)).join(''),
   ]);
   const saved = withoutInstructions(annotate(text, { layers: [] }).output);
+  const run = ['C', 'D', 'E', 'F', 'G', 'A', 'B'].map((step) => note(`${step}4`, 4));
+  const many = onePart([attributes() + [...run, ...run, ...run.toReversed()].join('')]);
 
   it('is cleared whole', () => {
     expect(clear(saved)).toEqual({ output: text, warnings: [] });
+  });
+
+  it('has nothing twice when it is marked anew, and the user’s digits back when that is cleared', () => {
+    const own = text.replace('</note>', `<notations>${fingering('4')}</notations></note>`);
+    const options = { density: 'every', existing: 'replace', alternatives: 1, legend: true } as const;
+    const once = annotate(own, options).output;
+    expect(once).not.toMatch(/<fingering>4/);
+    const again = annotate(withoutInstructions(once), options).output;
+    const marks = (score: string) => score.match(/<words|<fingering/g)!.length;
+    expect(marks(again)).toBe(marks(once));
+    expect(clear(again)).toEqual({ output: own, warnings: [] });
   });
 
   it.each([
@@ -87,11 +124,21 @@ describe('a score that was saved without instructions', () => {
       ['NOT_OURS', "a digit has been changed since we wrote it; it was left as the user's own"],
     ]);
     expect(clear(output)).toEqual({ output, warnings: [] });
+    expect(clear(annotate(changed).output)).toEqual({ output, warnings: [] });
+  });
+
+  it('keeps a cue that was changed, and tells of it', () => {
+    const changed = withoutInstructions(annotate(many, { density: 'every' }).output).replace(
+      /(<words[^>]*>)[a-z][^<]*/,
+      '$1gently',
+    );
+    const { output, warnings } = clear(changed);
+    expect(output.match(/<words[^>]*>[^<]*/g)).toEqual([expect.stringMatching(/>gently$/)]);
+    expect(warnings).toMatchObject([{ code: 'NOT_OURS', message: /"gently" hold a cue of ours but/ }]);
+    expect(clear(annotate(changed).output)).toEqual({ output, warnings: [] });
   });
 
   it('tells how many digits are left where words of ours have been taken out since', () => {
-    const run = ['C', 'D', 'E', 'F', 'G', 'A', 'B'].map((step) => note(`${step}4`, 4));
-    const many = onePart([attributes() + [...run, ...run, ...run.reverse()].join('')]);
     const marked = withoutInstructions(annotate(many, { density: 'every' }).output);
     const words = [...marked.matchAll(/<direction (?:(?!<\/direction>)[\s\S])*?<\/direction>/g)];
     const count = (score: string) => score.match(/<fingering/g)?.length ?? 0;
@@ -120,12 +167,26 @@ describe('a score that was saved without instructions', () => {
 });
 
 describe('digits of the user’s', () => {
-  it('are not blamed for a chord that no hand can reach', () => {
-    const chord = note('C3', 4, { notations: fingering('1') }) + note('C6', 4, { lead: '<chord/>' });
-    const { output, report } = annotate(onePart([attributes() + chord]), { hands: 'right' });
-    expect(report.warnings.map(({ code }) => code)).toContain('UNPLAYABLE');
-    expect(report.warnings.map(({ code }) => code)).not.toContain('DIGIT_CONFLICT');
-    expect(output.match(/<fingering/g)!.length).toBeLessThan(3);
+  const chord = (low = '', high = '') =>
+    annotate(
+      onePart([
+        attributes() +
+          note('C3', 4, { notations: low }) +
+          note('C6', 4, { lead: '<chord/>', notations: high }) +
+          note('D6', 4),
+      ]),
+      { hands: 'right' },
+    ).report;
+
+  it.each(['1', '2', '3', '4', '5'])('%s is not blamed for a chord that no hand can reach', (digit) => {
+    const [line] = chord().lines;
+    expect(line!.slices[0]!.fingers).toEqual([null, 5]);
+    for (const report of [chord(fingering(digit)), chord('', fingering(digit))]) {
+      expect(report.warnings.map(({ code }) => code)).toEqual(['UNPLAYABLE']);
+      expect(report.lines[0]!.unreachable).toEqual(line!.unreachable);
+      expect(report.lines[0]!.slices[0]!.fingers[0]).toBeNull();
+    }
+    expect(chord('', fingering(digit)).lines[0]!.slices[0]!.fingers).toEqual([null, Number(digit)]);
   });
 });
 
@@ -154,4 +215,15 @@ it('notes without a staff in a part of two: that one hand has nothing is told', 
   const own = [attributes() + note('C5', 4), note('C3', 4)].join('').replaceAll(/<staff>\d<\/staff>/g, '');
   const { report } = annotate(onePart([own]));
   expect(report.warnings).toMatchObject([{ code: 'IMPERFECT', message: /left hand has nothing to play/ }]);
+  const rightAlone = onePart([attributes() + note('C5', 4)]);
+  expect(annotate(rightAlone).report.warnings).toEqual([]);
+});
+
+it('a score without parts or notes is told of and comes back as it was', () => {
+  const bare = onePart([]);
+  for (const text of [bare.replace(/<part .*<\/part>/, ''), bare, onePart([attributes()])]) {
+    const { output, report } = annotate(text);
+    expect(output).toBe(text);
+    expect(report.warnings).toHaveLength(1);
+  }
 });
