@@ -31,13 +31,13 @@ it.each(READ_FIXTURES)('%s: every note of a line has its id, and nothing else ha
   expect(text).not.toMatch(/^\s*<\?xml/);
 });
 
-it('replaces an id that a note has, and gives the title', () => {
+it('replaces an id that a note has, and gives the title and the names of the parts', () => {
   const score = (note: string) =>
     `<score-partwise><work><work-title>Tide</work-title></work><part-list><score-part id="P1"><part-name>Piano</part-name></score-part></part-list><part id="P1"><measure number="7"><attributes><divisions>1</divisions></attributes>${note}<pitch><step>C</step><octave>4</octave></pitch><duration>4</duration></note></measure></part></score-partwise>`;
   for (const tag of ['<note>', "<note default-x='1' id = 'a>b'>", '<note id="n">']) {
-    const { text, title, measures } = labelNotes(score(tag));
+    const { text, title, measures, parts } = labelNotes(score(tag));
     expect(text).toContain(' id="note-0-0"');
     expect(text.match(/ id ?=/g)).toHaveLength(3);
-    expect({ title, measures }).toEqual({ title: 'Tide', measures: [['7']] });
+    expect({ title, measures, parts }).toEqual({ title: 'Tide', measures: [['7']], parts: ['Piano'] });
   }
 });

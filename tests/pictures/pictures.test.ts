@@ -128,6 +128,35 @@ describe('depthRibbon', () => {
     expect(broken.match(/class="lifted"/g)).toHaveLength(1);
   });
 
+  it('names the part before the hand, a long name cut in its middle, and prints no digits on it', () => {
+    const of = (part: string, x = 0) => {
+      const moved = places.map((place) => ({ ...place, x: place.x + x }));
+      return depthRibbon(scale.line, plan, moved, { width: 200, part });
+    };
+    expect(of('Secondo & co')).toContain('>Secondo &amp; co, r.h. ↑ in<');
+    expect(of('Secondo & co')).toContain('<title>Forearm in and out, Secondo &amp; co, right hand</title>');
+    const long = of('Pianoforte on the left side of the stage');
+    expect(long).toContain('>Pianoforte…the stage, r.h. ↑ in<');
+    expect(long).toContain('Pianoforte on the left side of the stage, right hand</title>');
+    const down = melody('right', [79, 78, 76, 74, 72, 71, 69, 67], '54321321');
+    const over = planMotion(down.line, down.fingers, HAND);
+    const digits = (part: string, x: number) =>
+      depthRibbon(
+        down.line,
+        over,
+        [4, 5].map((slice) => ({ slice, x: x + slice })),
+        { width: 200, part },
+      ).match(/class="over"[^>]*>1–3</g);
+    expect(digits('', 20)).toHaveLength(1);
+    expect(digits('Pianoforte', 20)).toBeNull();
+    expect(digits('Pianoforte', 40)).toHaveLength(1);
+    const view = keyboardView(scale.line, plan, 0, { part: 'Primo' });
+    expect(view).toContain('<title>Keyboard, Primo, right hand: thumb on G</title>');
+    expect(carryLine(scale.line, plan, places, { width: 200, part: 'Primo' })).toContain(
+      '>Primo, r.h. ↑ right<',
+    );
+  });
+
   it('says so where the hand has no notes', () => {
     expect(depthRibbon(scale.line, plan, [], { width: 50 })).toContain('No notes of this hand here.');
     expect(carryLine(scale.line, plan, [], { width: 50 })).toContain('No notes of this hand here.');

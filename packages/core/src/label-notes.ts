@@ -15,6 +15,8 @@ export interface LabelledScore {
   readonly title?: string;
   /** Printed numbers of the measures of each part, by `Line.part`, in the order of `Slice.measure`. */
   readonly measures: readonly (readonly string[])[];
+  /** Name of each part, by `Line.part`, as the score writes it; empty where it writes none. */
+  readonly parts: readonly string[];
 }
 
 /**
@@ -39,6 +41,7 @@ export function labelNotes(input: Input, options: Pick<LineOptions, 'file' | 'li
     ...(title && { title }),
     text: applyEdits(text, edits).replace(/^\ufeff?(?:<\?xml\b[^>]*\?>)?\s*/, ''),
     measures: score.parts.map(({ measures }) => measures.map(({ number }) => number)),
+    parts: score.parts.map(({ name }) => name.replaceAll(/\s+/g, ' ').trim()),
   };
 }
 

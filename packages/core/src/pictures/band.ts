@@ -7,6 +7,8 @@ import { decimal, label, pathOf, type Shape, shape } from './svg.js';
 /** Height of a line of small print on paper, mm (about 7 points), and of the row that holds it. */
 const SMALL_PRINT = 2.5;
 const ROW = 3.6;
+/** Width of a letter of small print, mm: a little more than the mean of such a typeface, from memory. */
+const LETTER = 1.3;
 /** mm between an edge of the band and what lies nearest to it. */
 const MARGIN = 0.9;
 /** Least distance of two marks in one row, mm: nearer ones keep their arc and lose their digits. */
@@ -79,10 +81,19 @@ function dashed(from: readonly [number, number], to: readonly [number, number]):
   });
 }
 
-/** Crossings: below the band the thumb passing, above it a finger over the thumb, each as an arc with its fingers. */
-export function crossingShapes({ slices }: MotionPlan, places: readonly SlicePlace[], band: Band): Shape[] {
+/**
+ * Crossings: below the band the thumb passing, above it a finger over the thumb, each as an arc with its fingers.
+ *
+ * @param above what stands above the band on the left, on which no digits are printed
+ */
+export function crossingShapes(
+  { slices }: MotionPlan,
+  places: readonly SlicePlace[],
+  band: Band,
+  above: string,
+): Shape[] {
   const shapes: Shape[] = [];
-  const lastDigits = { over: Number.NEGATIVE_INFINITY, under: Number.NEGATIVE_INFINITY };
+  const lastDigits = { over: above.length * LETTER - LEAST_DISTANCE, under: Number.NEGATIVE_INFINITY };
   places.forEach(({ slice, x }, nth) => {
     const { crossing } = slices[slice]!;
     if (!crossing) return;

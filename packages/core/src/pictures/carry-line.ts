@@ -4,7 +4,7 @@ import type { MotionPlan } from '../motion/plan.js';
 import { bandOf, countCrossings, crossingShapes, frameShapes, lineShapes } from './band.js';
 import { checkRibbon, type RibbonOptions, type SlicePlace } from './options.js';
 import { shape, svgText } from './svg.js';
-import { fill, handMark, pictureWords } from './words/words.js';
+import { fill, handMark, handWord, pictureWords } from './words/words.js';
 
 /** Height of the band on paper, mm. */
 const HEIGHT = 14;
@@ -26,13 +26,14 @@ export function carryLine(
   options: RibbonOptions,
 ): string {
   checkRibbon(line, plan, places, options);
-  const { width, height = HEIGHT, language = 'en', title } = options;
+  const { width, height = HEIGHT, language = 'en', part, title } = options;
   const words = pictureWords(language);
   const keys = places.flatMap(({ slice, x }) =>
     line.slices[slice]!.struck.map(({ key }) => ({ slice, x, at: keyX(key) })),
   );
   const arms = places.map(({ slice }) => plan.slices[slice]!.arm);
   const band = bandOf(width, height, options.range ?? rangeOf([...arms, ...keys.map(({ at }) => at)]));
+  const above = `${handMark(language, line.hand, part)} ↑ ${words.right}`;
   let travel = 0;
   for (let nth = 1; nth < arms.length; nth++) travel += Math.abs(arms[nth]! - arms[nth - 1]!);
   const parts = { travel: Math.round(travel), crossings: countCrossings(plan, places) };
@@ -40,16 +41,16 @@ export function carryLine(
     width,
     height: band.height,
     kind: 'carry',
-    title: title ?? fill(words.carryTitle, { hand: words.hands[line.hand] }),
+    title: title ?? fill(words.carryTitle, { hand: handWord(language, line.hand, part) }),
     description: places.length === 0 ? words.none : fill(words.carry, parts),
     language,
     shapes: [
-      ...frameShapes(band, `${handMark(language, line.hand)} ↑ ${words.right}`, `↓ ${words.left}`),
+      ...frameShapes(band, above, `↓ ${words.left}`),
       ...keys.map(({ slice, x, at }) =>
         shape('circle', { cx: x, cy: band.y(at), r: 0.7, class: 'key', 'data-slice': slice }),
       ),
       ...lineShapes(line, places, (slice) => band.y(plan.slices[slice]!.arm)),
-      ...crossingShapes(plan, places, band),
+      ...crossingShapes(plan, places, band, above),
     ],
   });
 }

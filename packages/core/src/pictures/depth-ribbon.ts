@@ -4,7 +4,7 @@ import type { MotionPlan } from '../motion/plan.js';
 import { type Band, bandOf, countCrossings, crossingShapes, frameShapes, lineShapes } from './band.js';
 import { checkRibbon, type RibbonOptions, type SlicePlace } from './options.js';
 import { decimal, type Shape, shape, svgText } from './svg.js';
-import { depthWord, fill, handMark, pictureWords } from './words/words.js';
+import { depthWord, fill, handMark, handWord, pictureWords } from './words/words.js';
 
 /** Height of the band on paper, mm. */
 const HEIGHT = 12;
@@ -29,7 +29,7 @@ export function depthRibbon(
   options: RibbonOptions,
 ): string {
   checkRibbon(line, plan, places, options);
-  const { width, height = HEIGHT, language = 'en', title } = options;
+  const { width, height = HEIGHT, language = 'en', part, title } = options;
   const words = pictureWords(language);
   const depths = places.map(({ slice }) => plan.slices[slice]!.depth);
   const range = options.range ?? rangeOf(depths);
@@ -42,24 +42,21 @@ export function depthRibbon(
     outs: changes.filter((change) => change <= -MARKED_MOVE).length,
     crossings: countCrossings(plan, places),
   };
+  const above = `${handMark(language, line.hand, part)} ↑ ${depthWord(language, 'in')}`;
   const yAt = (slice: number) => band.y(plan.slices[slice]!.depth);
   return svgText({
     width,
     height: band.height,
     kind: 'depth',
-    title: title ?? fill(words.depthTitle, { hand: words.hands[line.hand] }),
+    title: title ?? fill(words.depthTitle, { hand: handWord(language, line.hand, part) }),
     description: places.length === 0 ? words.none : fill(words.depth, parts),
     language,
     shapes: [
       ...blackKeys(band, range),
-      ...frameShapes(
-        band,
-        `${handMark(language, line.hand)} ↑ ${depthWord(language, 'in')}`,
-        `↓ ${depthWord(language, 'out')}`,
-      ),
+      ...frameShapes(band, above, `↓ ${depthWord(language, 'out')}`),
       ...lineShapes(line, places, yAt),
       ...places.map(({ slice, x }) => mark(slice, x, yAt(slice), plan.slices[slice]!.depthChange)),
-      ...crossingShapes(plan, places, band),
+      ...crossingShapes(plan, places, band, above),
     ],
   });
 }

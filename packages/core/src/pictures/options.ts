@@ -26,6 +26,8 @@ export interface RibbonOptions {
   readonly range?: readonly [from: number, to: number];
   /** Default en. */
   readonly language?: Language;
+  /** Name of the part, where a page shows several: it stands before the hand, in print too, a long one cut in its middle. */
+  readonly part?: string;
   /** Replaces the picture's own title for screen readers. */
   readonly title?: string;
 }
@@ -36,6 +38,8 @@ export interface KeyboardOptions {
   readonly scale?: number;
   /** Default en. */
   readonly language?: Language;
+  /** Name of the part, where a page shows several: it stands before the hand in the title. */
+  readonly part?: string;
   /** Replaces the picture's own title for screen readers. */
   readonly title?: string;
 }

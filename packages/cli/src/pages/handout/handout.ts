@@ -8,7 +8,7 @@ import { type Passage, passageOf } from './passage.js';
 import { STYLE } from './style.js';
 import { contentsList, type Drawing, systemBlocks } from './systems.js';
 import { type ViewPlace, viewBlocks } from './views.js';
-import { fill, HANDOUT_WORDS } from './words/words.js';
+import { fill, HANDOUT_WORDS, handText } from './words/words.js';
 
 /** What a handout says besides the marks. */
 export interface HandoutOptions {
@@ -100,7 +100,7 @@ export function handoutPage(shown: Shown, options: HandoutOptions, drawing: Draw
     contents.length > 1 ? section(words.contents, contentsList(printed, contents, drawing)) : '',
     section(words.music, drawn.music),
     drawn.views ? section(words.keyboard, `<div class="views">${drawn.views}</div>`) : '',
-    judged ? section(words.findings, findings(judged, drawing)) : '',
+    judged ? section(words.findings, findings(judged, printed, drawing)) : '',
     section(words.signs, signs(passages, drawn, drawing, shown.wording)),
   ];
   return `<!DOCTYPE html>
@@ -161,10 +161,15 @@ function music(printed: Passage, easier: Passage | undefined, drawing: Drawing):
   return `<p>${escapeHtml(movement)}</p>${rows.join('')}`;
 }
 
-function findings(judged: Review, { words, language }: Drawing): string {
+function findings(judged: Review, { lines }: Passage, { words, language }: Drawing): string {
   if (judged.findings.length === 0) return `<p>${escapeHtml(words.noFindings)}</p>`;
-  const items = judged.findings.slice(0, MOST_FINDINGS).map(({ measure, beat, hand, text }) => {
-    const place = fill(words.place, { measure, beat: beatText(beat, language), hand: words.hands[hand] });
+  const items = judged.findings.slice(0, MOST_FINDINGS).map(({ part, measure, beat, hand, text }) => {
+    const own = lines.find(({ partId, line }) => partId === part && line.hand === hand);
+    const place = fill(words.place, {
+      measure,
+      beat: beatText(beat, language),
+      hand: handText(words, hand, own?.partName),
+    });
     return `<li><strong>${escapeHtml(place)}</strong>: ${escapeHtml(text)}</li>`;
   });
   const left = judged.findings.length - items.length;

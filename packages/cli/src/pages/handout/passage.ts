@@ -11,10 +11,11 @@ import {
 import { CliError, Exit, usageError } from '../../exit.js';
 import type { Engraver, MeasureRange, System } from '../engraver.js';
 import { excerptsOf, unnamed } from '../score/excerpt.js';
+import { type Named, withPartNames } from '../score/part-names.js';
 import { partwise } from '../score/partwise.js';
 
 /** One hand of a passage: its plan, and what is reported of each of its slices, by index. */
-export interface PassageLine extends PlannedLine {
+export interface PassageLine extends Named<PlannedLine> {
   readonly slices: readonly SliceReport[];
 }
 
@@ -70,13 +71,14 @@ export function passageFrom(
     Object.entries({ file, limits, parts, staff, span }).filter(([, value]) => value !== undefined),
   );
   const { lines: planned } = planDigits(whole.output, reading);
-  const { text, measures, title } = labelNotes(printed.output, { ...(limits && { limits }) });
+  const { text, measures, title, parts: names } = labelNotes(printed.output, { ...(limits && { limits }) });
   const numbers = measures[planned[0]?.line.part ?? 0] ?? [];
   const range = rangeOf(numbers, chosen);
-  const lines = planned.flatMap((own) => {
+  const reported = planned.flatMap((own) => {
     const report = reportOf(whole.report.lines, own);
     return report ? [{ ...own, slices: report.slices }] : [];
   });
+  const lines = withPartNames(reported, names);
   const within = (line: Pick<PassageLine, 'line'>, nth: number) =>
     isWithin(line.line.slices[nth]!.measure, range);
   let movement = 0;

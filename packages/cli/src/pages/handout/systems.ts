@@ -8,6 +8,7 @@ import {
 } from '@handline/core';
 import { type MeasureRange, SYSTEM_WIDTH, type System } from '../engraver.js';
 import { escapeHtml } from '../escape.js';
+import type { Named } from '../score/part-names.js';
 import { isWithin, type Passage } from './passage.js';
 import { fill, type HANDOUT_WORDS } from './words/words.js';
 
@@ -25,7 +26,7 @@ export interface Drawing {
 
 /** What is drawn: the slices' reports are not needed. */
 export interface Drawn extends Pick<Passage, 'systems' | 'range' | 'measures'> {
-  readonly lines: readonly PlannedLine[];
+  readonly lines: readonly Named<PlannedLine>[];
 }
 
 /** Systems with the ribbons of the hands under them, each a block that no page breaks. */
@@ -37,7 +38,8 @@ export function systemBlocks(passage: Drawn, drawing: Drawing, name?: string): s
       const places = placesOf(line, system);
       if (places.length === 0) return '';
       const { language } = drawing;
-      const options = { width: SYSTEM_WIDTH, language };
+      const { partName: part } = line;
+      const options = { width: SYSTEM_WIDTH, language, ...(part !== undefined && { part }) };
       return (
         depthRibbon(line.line, line.plan, places, { ...options, range, height: BAND }) +
         (drawing.carry ? carryLine(line.line, line.plan, places, { ...options, height: BAND }) : '')

@@ -3,7 +3,7 @@ import { usageError } from '../../exit.js';
 import { escapeHtml } from '../escape.js';
 import { isWithin, type Passage, type PassageLine } from './passage.js';
 import type { Drawing } from './systems.js';
-import { fill } from './words/words.js';
+import { fill, handText } from './words/words.js';
 
 /** How many of the most demanding places are shown where none are chosen: a row on the page. */
 const MOST_DEMANDING = 3;
@@ -30,10 +30,14 @@ export function viewBlocks(passage: Passage, drawing: Drawing, chosen?: readonly
     const place = fill(drawing.words.place, {
       measure,
       beat: beatText(beat, drawing.language),
-      hand: drawing.words.hands[own.line.hand],
+      hand: handText(drawing.words, own.line.hand, own.partName),
     });
     const said = [cue, reason].filter((text) => text).map((text) => escapeHtml(text!));
-    const picture = keyboardView(own.line, own.plan, at, { language: drawing.language, scale: SCALE });
+    const picture = keyboardView(own.line, own.plan, at, {
+      language: drawing.language,
+      scale: SCALE,
+      ...(own.partName !== undefined && { part: own.partName }),
+    });
     return `<figure class="view">${picture}<figcaption><strong>${escapeHtml(place)}</strong>${said.map((text) => `<br>${text}`).join('')}</figcaption></figure>`;
   });
 }

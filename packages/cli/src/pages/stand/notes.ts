@@ -26,6 +26,8 @@ export interface Struck {
   readonly heads: readonly string[];
   readonly slice: SliceReport;
   readonly hand: 'right' | 'left';
+  /** Name of the part, where it needs one. */
+  readonly partName: string | undefined;
 }
 
 /** The notes of a marked score, and the way from one to the next. */
@@ -75,6 +77,7 @@ export class Notes {
       heads,
       slice: report,
       hand: told.hand,
+      partName: told.partName,
     };
   }
 

@@ -3,7 +3,7 @@ import { keyX, OCTAVE_WIDTH, WHITE_WIDTH } from '../../keyboard/key-plan.js';
 import type { FingerDepth, MotionPlan, SliceMotion } from '../../motion/plan.js';
 import { checkKeyboard, type KeyboardOptions } from '../options.js';
 import { decimal, label, type Shape, shape, svgText } from '../svg.js';
-import { crossingWord, fill, fingerWord, keyWord, pictureWords } from '../words/words.js';
+import { crossingWord, fill, fingerWord, handWord, keyWord, pictureWords } from '../words/words.js';
 import { keyRange, keyShapes, type Plan, planOf } from './keys.js';
 import { type Way, wayAt, wayShapes } from './travel.js';
 
@@ -153,7 +153,12 @@ function armShapes(arm: number, keys: Plan): Shape[] {
   ];
 }
 
-function wordsFor(line: Line, at: number, motion: SliceMotion, { language = 'en', title }: KeyboardOptions) {
+function wordsFor(
+  line: Line,
+  at: number,
+  motion: SliceMotion,
+  { language = 'en', part, title }: KeyboardOptions,
+) {
   const words = pictureWords(language);
   const slice = line.slices[at]!;
   const isStruck = (key: number) => slice.struck.some((own) => own.key === key);
@@ -171,7 +176,7 @@ function wordsFor(line: Line, at: number, motion: SliceMotion, { language = 'en'
     `${fill(words.forearm, { depth: Math.round(motion.depth) })}${mm === 0 ? '' : `, ${moved}`}`,
     ...(motion.crossing ? [crossingWord(language, motion.crossing)] : []),
   ];
-  const hand = words.hands[line.hand];
+  const hand = handWord(language, line.hand, part);
   return {
     title: title ?? fill(words.keyboardTitle, { hand, fingers: fingers || words.nothingPlayed }),
     description: `${sentences.join('; ')}.`,

@@ -27,9 +27,24 @@ export function fill(text: string, parts: Readonly<Record<string, string | numbe
   return text.replaceAll(/\{(\w+)\}/g, (_, name: string) => `${parts[name]}`);
 }
 
-/** The trade's usual mark for a hand, such as `r.h.` */
-export function handMark(language: Language, hand: Hand): string {
-  return LANGUAGES[language].hands[hand];
+/** Letters of a part's name that have room beside a band. */
+const MOST_LETTERS = 20;
+
+/** The trade's usual mark for a hand, such as `r.h.`, with what fits of the name of its part. */
+export function handMark(language: Language, hand: Hand, part = ''): string {
+  const letters = [...part];
+  const cut = [...letters.slice(0, MOST_LETTERS / 2), '…', ...letters.slice(1 - MOST_LETTERS / 2)];
+  const name = letters.length > MOST_LETTERS ? cut.join('') : part;
+  return ofPart(LANGUAGES[language].hands[hand], name);
+}
+
+/** `right hand`, with the name of its part. */
+export function handWord(language: Language, hand: Hand, part = ''): string {
+  return ofPart(PICTURE_WORDS[language].hands[hand], part);
+}
+
+function ofPart(hand: string, part: string): string {
+  return part === '' ? hand : `${part}, ${hand}`;
 }
 
 export function keyWord(language: Language, key: number, written?: Spelling): string {

@@ -14,6 +14,11 @@ export const HANDOUT_WORDS: Readonly<Record<Language, HandoutWords>> = {
   it: italian,
 };
 
+/** `right hand`, with the name of its part where it needs one. */
+export function handText({ hands }: HandoutWords, hand: 'right' | 'left', partName?: string): string {
+  return partName === undefined ? hands[hand] : `${partName}, ${hands[hand]}`;
+}
+
 /** A text with its `{...}` filled in. */
 export function fill(text: string, parts: Readonly<Record<string, string | number>>): string {
   return text.replaceAll(/\{(\w+)\}/g, (_, name: string) => `${parts[name]}`);

@@ -1,5 +1,5 @@
 import { beatText, type Kind, type Language, movementNames } from '@handline/core';
-import { fill, HANDOUT_WORDS } from '../../handout/words/words.js';
+import { fill, HANDOUT_WORDS, handText } from '../../handout/words/words.js';
 import type { Notes, Struck } from '../notes.js';
 import { keyName, STAND_WORDS } from '../words/words.js';
 import type { StateCompared } from '../workers/compared.js';
@@ -18,7 +18,7 @@ export function placeText(struck: Struck, language: Language): string {
   const place = fill(words.place, {
     measure,
     beat: beatText(beat, language),
-    hand: words.hands[struck.hand],
+    hand: handText(words, struck.hand, struck.partName),
   });
   return `${place}, ${keyName(STAND_WORDS[language], struck.midi, struck.step)}`;
 }

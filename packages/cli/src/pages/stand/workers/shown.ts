@@ -12,6 +12,7 @@ import type { Engraver, System } from '../../engraver.js';
 import { systemBlocks } from '../../handout/systems.js';
 import { HANDOUT_WORDS } from '../../handout/words/words.js';
 import { excerptsOf, unnamed } from '../../score/excerpt.js';
+import { type Named, withPartNames } from '../../score/part-names.js';
 import { partwise } from '../../score/partwise.js';
 
 /** What the drawing depends on besides the score. */
@@ -26,7 +27,8 @@ const KEYBOARD_SCALE = 0.26;
 
 /** One hand, as the page needs it to find notes. */
 export interface ToldLine {
-  readonly part: string;
+  /** Name of the part, where it needs one. */
+  readonly partName?: string;
   readonly hand: 'right' | 'left';
   /** By slice and key: ids of the note heads, as in the music's `data-note`. */
   readonly ids: readonly (readonly (readonly string[])[])[];
@@ -56,7 +58,7 @@ export interface Drawn {
 
 /** A marked score with the plan of what is printed in it. */
 export class Shown {
-  readonly lines: readonly PlannedLine[];
+  readonly lines: readonly Named<PlannedLine>[];
   readonly #options: ShowOptions;
   readonly #bytes: Uint8Array;
   readonly #excerpt: (first: number, last: number) => string;
@@ -69,8 +71,8 @@ export class Shown {
   constructor(bytes: Uint8Array, options: ShowOptions) {
     this.#bytes = bytes;
     this.#options = options;
-    this.lines = planDigits(bytes, this.#reading).lines;
-    const { text, title, measures } = labelNotes(bytes);
+    const { text, title, measures, parts } = labelNotes(bytes);
+    this.lines = withPartNames(planDigits(bytes, this.#reading).lines, parts);
     this.#excerpt = excerptsOf(unnamed(partwise(text)));
     this.#title = title;
     for (const { line } of this.lines) {
@@ -86,8 +88,8 @@ export class Shown {
       title: this.#title,
       measures: this.#numbers.length,
       lines: this.lines.map(
-        ({ partId, line }): ToldLine => ({
-          part: partId,
+        ({ partName, line }): ToldLine => ({
+          ...(partName !== undefined && { partName }),
           hand: line.hand,
           ids: line.slices.map(({ struck }) =>
             struck.map(({ notes }) => notes.map((note) => `note-${line.part}-${note}`)),
@@ -152,8 +154,12 @@ export class Shown {
     const { slice } = place;
     const planned = this.lines[place.line];
     if (!planned?.line.slices[slice]) return '';
-    const { line, plan } = planned;
-    return keyboardView(line, plan, slice, { language: this.#options.language, scale: KEYBOARD_SCALE });
+    const { line, plan, partName: part } = planned;
+    return keyboardView(line, plan, slice, {
+      language: this.#options.language,
+      scale: KEYBOARD_SCALE,
+      ...(part !== undefined && { part }),
+    });
   }
 
   /** The line with no digits but the user's and the score's own, and what fingering it anew needs. */
