@@ -93,7 +93,22 @@ describe('--skip-done', () => {
     folder.put(`out/${NAMES[1]}`, 'edited by hand');
     const edited = await again('--digits', 'sparse');
     expect([edited.code, statuses(edited)]).toEqual([3, { ...all('done'), [NAMES[1]!]: 'unwritten' }]);
+    expect(edited.stderr).toContain(`out/${NAMES[1]}: was changed since Handline wrote it and is left alone`);
+    expect(edited.stderr).not.toContain('--force');
     expect(read(`out/${NAMES[1]}`)).toBe('edited by hand');
+  });
+
+  test('goes on in the file of --report', async () => {
+    edition();
+    const reported = ['ed', '--out-dir', 'out', '--skip-done', '--report', 'r.jsonl'];
+    for (const status of ['written', 'done']) {
+      expect((await mark(...reported)).code).toBe(0);
+      const lines = read('r.jsonl').trimEnd().split('\n');
+      expect(lines.slice(-NAMES.length).map((line) => JSON.parse(line).status)).toEqual(
+        NAMES.map(() => status),
+      );
+    }
+    expect(read('r.jsonl').trimEnd().split('\n')).toHaveLength(2 * NAMES.length);
   });
 
   test('goes on after a run that was interrupted: nothing is lost and nothing done twice', async () => {
@@ -201,6 +216,10 @@ test('--check tells by its exit code whether anything would change, and writes n
   const same = await mark('ed', '--out-dir', 'out', '--check');
   expect(same.code).toBe(0);
   expect(same.stdout.toString()).toContain(`ed/${NAMES[0]}: out/${NAMES[0]} is what the result would be`);
+  folder.put(`out/${NAMES[2]}`, 'edited by hand');
+  const told = (await mark('ed', '--out-dir', 'out', '--check')).stdout.toString();
+  const differs = `ed/${NAMES[2]}: the result differs from out/${NAMES[2]}; nothing was written`;
+  expect(told.split('\n').find((line) => line.startsWith('ed/'))).toContain(differs);
   expect((await mark('ed', '--out-dir', 'out', '--check', '--digits', 'none')).code).toBe(7);
   expect((await mark('ed', '--in-place', '--quiet')).code).toBe(0);
   expect((await mark('ed', '--check')).code).toBe(0);

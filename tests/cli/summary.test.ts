@@ -170,6 +170,9 @@ describe('summary of clear', () => {
       clearSummary([outcome({}), outcome({ changed: false, input: 'b.xml', output: 'out/b.xml' })]),
     ).toBe('a.xml -> out/a.xml\nb.xml -> out/b.xml\nMarks of Handline removed from 1 of 2 scores.\n');
     expect(clearSummary([outcome({ changed: false })])).toContain('No marks of Handline were found.');
+    expect(clearSummary([outcome({ status: 'differs', compared: 'other' })])).toContain(
+      'Marks of Handline would be removed from 1 of 1 scores.',
+    );
   });
 });
 

@@ -7,8 +7,10 @@ try {
   const bytes = await readFile(input);
   const marked = annotate(bytes, { file: input, span: '9th', layers: ['depth', 'crossing'] });
   await writeFile(output, marked.output);
-  for (const { part, hand, notes, fingered } of marked.report.lines) {
-    console.log(`part ${part}, ${hand} hand: ${fingered} of ${notes} notes have a digit`);
+  for (const { part, hand, notes, fingered, kept } of marked.report.lines) {
+    console.log(
+      `part ${part}, ${hand} hand: ${fingered + kept} of ${notes} notes have a digit, ${kept} of them the score's own`,
+    );
   }
   for (const { code, message } of marked.report.warnings) console.warn(code, message);
   console.log(marked.report.caution);

@@ -48,7 +48,11 @@ export async function runJobs(task: Task, streams: Streams): Promise<ExitCode> {
   const surveyed = await survey(jobs, choice.skipDone === true ? record : undefined);
   if (choice.dryRun === true) return tellPlan(surveyed, streams);
 
-  const reports = await Reports.open(choice, scoreToStdout(jobs) ? streams.stderr : streams.stdout);
+  const reports = await Reports.open(
+    choice,
+    scoreToStdout(jobs) ? streams.stderr : streams.stdout,
+    choice.skipDone === true,
+  );
   const progress = await progressOf(jobs.length, choice, streams);
   const callOff = jobs.length > 1 ? onInterruption(() => progress.interrupted()) : () => undefined;
   const waiting = surveyed.filter(({ done, failure }) => !done && failure === undefined).length;

@@ -21,8 +21,11 @@ interface Entry {
   readonly modified: number;
 }
 
-/** `done`: as these options make it of this score. `ours`: as an earlier run left it, but of another score or options. */
-export type Standing = 'done' | 'ours' | 'unknown';
+/**
+ * `done`: as these options make it of this score. `ours`: as an earlier run left it, but of another score or options.
+ * `changed`: an earlier run wrote it, and somebody has changed it since.
+ */
+export type Standing = 'done' | 'ours' | 'changed' | 'unknown';
 
 /** What has become of earlier runs into a folder of results, and a line for every result of this one. */
 export class DoneRecord {
@@ -45,7 +48,7 @@ export class DoneRecord {
     const sha256 = await digest(result);
     if (sha256 === undefined) return 'unknown';
     const own = entries.filter((entry) => entry.sha256 === sha256);
-    if (own.length === 0) return 'unknown';
+    if (own.length === 0) return 'changed';
     const { size, mtimeMs } = await stat(input);
     const current = own.some(
       (entry) => entry.options === this.#options && entry.size === size && entry.modified === mtimeMs,

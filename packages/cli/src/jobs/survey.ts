@@ -1,3 +1,4 @@
+import { CliError, Exit } from '../exit.js';
 import { type Job, shown } from '../files/jobs.js';
 import { checkTarget } from '../files/write.js';
 import type { Failure } from './failed.js';
@@ -35,5 +36,8 @@ async function known(job: Job, skipping: DoneRecord | undefined): Promise<Job | 
   if (skipping === undefined || destination.kind !== 'file') return job;
   const standing = await skipping.standing(destination.path, input);
   if (standing === 'done') return undefined;
+  if (standing === 'changed' && !destination.force) {
+    throw new CliError(Exit.unwritten, 'was changed since Handline wrote it and is left alone');
+  }
   return standing === 'ours' ? { input, destination: { ...destination, force: true } } : job;
 }

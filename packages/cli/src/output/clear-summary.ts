@@ -25,12 +25,14 @@ export class ClearTally implements Tally {
   #files = 0;
   #results = 0;
   #cleared = 0;
+  #compared = false;
 
   add(outcome: Outcome): void {
     this.#files += 1;
     this.#attention.add(outcome);
     if (!isResult(outcome) && outcome.status !== 'done') return;
     this.#results += 1;
+    this.#compared ||= outcome.compared !== undefined;
     if (outcome.changed === true) this.#cleared += 1;
     if (this.#first.length < MOST_FILES) this.#first.push(whereItLies(outcome, 'en'));
   }
@@ -45,7 +47,7 @@ export class ClearTally implements Tally {
       ...more,
       this.#cleared === 0
         ? 'No marks of Handline were found.'
-        : `Marks of Handline removed from ${this.#cleared} of ${this.#files} scores.`,
+        : `Marks of Handline ${this.#compared ? 'would be ' : ''}removed from ${this.#cleared} of ${this.#files} scores.`,
     ];
     return `${lines.join('\n')}\n`;
   }

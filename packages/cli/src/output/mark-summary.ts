@@ -18,6 +18,7 @@ export class MarkTally implements Tally {
   readonly #attention: Attention;
   readonly #words: SummaryWords;
   readonly #first: string[] = [];
+  readonly #same: string[] = [];
   readonly #sums = { fingered: 0, kept: 0, notes: 0, cues: 0, crossings: 0, findings: 0 };
   #only: Outcome | undefined;
   #files = 0;
@@ -46,9 +47,11 @@ export class MarkTally implements Tally {
       own.findings += line.findings.length;
     }
     for (const name of Object.keys(own) as (keyof typeof own)[]) this.#sums[name] += own[name];
-    if (this.#first.length < MOST_FILES) {
+    // What differs is what somebody compares for, and is told first.
+    const rows = outcome.compared === 'same' ? this.#same : this.#first;
+    if (rows.length < MOST_FILES) {
       const place = resultOf(outcome, this.language);
-      this.#first.push(fill(this.#words.score, { place, notes: own.fingered + own.kept, cues: own.cues }));
+      rows.push(fill(this.#words.score, { place, notes: own.fingered + own.kept, cues: own.cues }));
     }
   }
 
@@ -63,7 +66,8 @@ export class MarkTally implements Tally {
     const { fingered: ours, kept, notes, cues, crossings, findings } = this.#sums;
     const words = this.#words;
     const files = this.#files;
-    const left = this.#results - this.#first.length;
+    const rows = [...this.#first, ...this.#same].slice(0, MOST_FILES);
+    const left = this.#results - rows.length;
     const attention = this.#attention.lines();
     const many = (text: string, count: number) => (count === 0 ? [] : [fill(text, { count, files })]);
     return [
@@ -80,8 +84,8 @@ export class MarkTally implements Tally {
       ...many(words.doneAlready, this.#done),
       ...many(words.differ, this.#compared.other),
       ...many(words.lacking, this.#compared.missing),
-      ...(this.#first.length === 0 ? [] : ['']),
-      ...this.#first,
+      ...(rows.length === 0 ? [] : ['']),
+      ...rows,
       ...(left > 0 ? [fill(words.more, { count: left })] : []),
     ];
   }

@@ -80,7 +80,7 @@ export const german: ReviewWords = {
     'Die anderen {count} Noten sind so ergänzt, dass sie am besten zu den gedruckten Ziffern passen; ergänzte Ziffern stehen in Klammern.',
   allDigits: 'Alle Ziffern, ergänzte in Klammern, ein Strich für jeden Taktstrich',
   outOfReach: 'Weiter, als eine Hand greift, sodass eine Taste keinen Finger hat: {places}.',
-  noFindings: 'Nichts zu ändern: keine gedruckte Ziffer kostet unnötige Bewegung.',
+  noFindings: 'Nichts zu ändern: keine andere Ziffer spart genug, um sie zu nennen.',
   more: '... und {count} weitere im vollen Bericht',
   table: 'Stellen, die am meisten über dem Mindestmaß liegen, mm wie gedruckt / mindestens',
   passage: 'Stelle',

@@ -69,7 +69,7 @@ export const english: ReviewWords = {
     'The other {count} notes are fingered so that they suit the printed digits best; these inferred digits stand in brackets.',
   allDigits: 'All digits, inferred ones in brackets, a stroke for a barline',
   outOfReach: 'Beyond the reach of one hand, so that a key has no finger: {places}.',
-  noFindings: 'Nothing to change: no printed digit takes more movement than it need.',
+  noFindings: 'Nothing to change: no other digit saves enough to be told of.',
   more: '... and {count} more in the full report',
   table: 'Passages that take most beyond the least, mm as printed / at least',
   passage: 'passage',

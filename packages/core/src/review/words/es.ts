@@ -77,7 +77,7 @@ export const spanish: ReviewWords = {
     'Las otras {count} notas se completan como mejor conviene a los números impresos; los números deducidos van entre paréntesis.',
   allDigits: 'Todos los números, los deducidos entre paréntesis, una raya por cada barra de compás',
   outOfReach: 'Más de lo que abarca una mano, de modo que una tecla queda sin dedo: {places}.',
-  noFindings: 'Nada que cambiar: ningún número impreso pide movimiento innecesario.',
+  noFindings: 'Nada que cambiar: ningún otro número ahorra lo bastante para mencionarlo.',
   more: '... y {count} más en el informe completo',
   table: 'Pasajes que más superan el mínimo, mm impreso / mínimo',
   passage: 'pasaje',

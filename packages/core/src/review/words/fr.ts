@@ -80,7 +80,7 @@ export const french: ReviewWords = {
     'Les {count} autres notes sont complétées pour convenir au mieux aux chiffres imprimés ; les chiffres déduits sont entre parenthèses.',
   allDigits: 'Tous les chiffres, ceux qui sont déduits entre parenthèses, un trait par barre de mesure',
   outOfReach: 'Au-delà de l’écart d’une main, si bien qu’une touche reste sans doigt : {places}.',
-  noFindings: 'Rien à changer : aucun chiffre imprimé ne demande de mouvement inutile.',
+  noFindings: 'Rien à changer : aucun autre chiffre n’économise assez pour être signalé.',
   more: '... et {count} de plus dans le rapport complet',
   table: 'Passages qui dépassent le plus le minimum, mm tel qu’imprimé / au minimum',
   passage: 'passage',

@@ -79,7 +79,7 @@ export const italian: ReviewWords = {
     'Le altre {count} note sono completate come meglio si addice ai numeri stampati; i numeri dedotti sono fra parentesi.',
   allDigits: 'Tutti i numeri, quelli dedotti fra parentesi, una lineetta per ogni stanghetta',
   outOfReach: 'Oltre l’apertura di una mano, così che un tasto resta senza dito: {places}.',
-  noFindings: 'Niente da cambiare: nessun numero stampato chiede movimento inutile.',
+  noFindings: 'Niente da cambiare: nessun altro numero fa risparmiare abbastanza da segnalarlo.',
   more: '... e altri {count} nel rapporto completo',
   table: 'Passi che superano di più il minimo, mm come stampato / almeno',
   passage: 'passo',
