@@ -188,9 +188,9 @@ export class WellFormedness {
   }
 
   private checkOutside(from: number, to: number): void {
-    let at = skipSpace(this.text, from);
+    const at = skipSpace(this.text, from);
     if (at >= to) return;
-    if (this.text.charCodeAt(at) === 38) this.checkReference(at++, false);
+    if (this.text.charCodeAt(at) === 38) this.checkReference(at, false);
     const what =
       this.roots === 0 ? 'there is text before the first element' : 'there is text after the root element';
     this.fail('NOT_XML', `${what}; this is not MusicXML`, at);
