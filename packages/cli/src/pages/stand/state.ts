@@ -28,15 +28,19 @@ export function giveBack(history: History, heads: readonly string[]): History {
   return followedBy(history, digits);
 }
 
-export function undo({ past, present, future }: History): History {
+/** Unchanged where there is nothing to take back. */
+export function undo(history: History): History {
+  const { past, present, future } = history;
   const before = past.at(-1);
-  if (!before) return { past, present, future };
+  if (!before) return history;
   return { past: past.slice(0, -1), present: before, future: [present, ...future] };
 }
 
-export function redo({ past, present, future }: History): History {
+/** Unchanged where nothing was taken back. */
+export function redo(history: History): History {
+  const { past, present, future } = history;
   const [next, ...rest] = future;
-  if (!next) return { past, present, future };
+  if (!next) return history;
   return { past: [...past, present], present: next, future: rest };
 }
 

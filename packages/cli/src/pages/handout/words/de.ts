@@ -25,7 +25,7 @@ export const german: HandoutWords = {
   signOut: 'der Unterarm kommt mit dieser Note heraus, um 5 mm oder mehr',
   signStays: 'der Unterarm bleibt ungefähr, wo er ist',
   signBlack: 'schattiert: hier liegt die Spitze von 3 zwischen den schwarzen Tasten',
-  signLifted: 'gestrichelt: die Hand ist von den Tasten und frei',
+  signLifted: 'gestrichelt: die Hand ist von den Tasten gelöst und frei',
   signUnder: 'ein Bogen unter dem Band: der Daumen wird untergesetzt, hier hinter {finger}',
   signOver: 'ein Bogen über dem Band: ein Finger wird übergesetzt, hier {finger}',
   signCarry:

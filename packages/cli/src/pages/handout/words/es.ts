@@ -14,7 +14,7 @@ export const spanish: HandoutWords = {
     'Movimiento en estos compases: {printed} mm como está impreso, {easier} mm con la digitación más fácil.',
   keyboard: 'En el teclado',
   findings: 'La digitación impresa',
-  noFindings: 'Ningún dedo impreso cuesta claramente más movimiento que otro.',
+  noFindings: 'Ningún número impreso cuesta claramente más movimiento que otro.',
   moreFindings: 'Hay {count} más; «handline review» las da todas.',
   place: 'Compás {measure}, tiempo {beat}, {hand}',
   hands: { right: 'mano derecha', left: 'mano izquierda' },

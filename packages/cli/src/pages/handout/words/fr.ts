@@ -13,7 +13,7 @@ export const french: HandoutWords = {
   compared: 'Mouvement de ces mesures : {printed} mm tel qu’imprimé, {easier} mm avec le doigté plus facile.',
   keyboard: 'Au clavier',
   findings: 'Le doigté imprimé',
-  noFindings: 'Aucun doigt imprimé ne demande nettement plus de mouvement qu’un autre.',
+  noFindings: 'Aucun chiffre imprimé ne demande nettement plus de mouvement qu’un autre.',
   moreFindings: 'Il y en a {count} de plus ; « handline review » les donne toutes.',
   place: 'Mesure {measure}, temps {beat}, {hand}',
   hands: { right: 'main droite', left: 'main gauche' },

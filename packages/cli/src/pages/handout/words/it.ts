@@ -14,9 +14,9 @@ export const italian: HandoutWords = {
     'Movimento in queste battute: {printed} mm come stampato, {easier} mm con la diteggiatura più facile.',
   keyboard: 'Sulla tastiera',
   findings: 'La diteggiatura stampata',
-  noFindings: 'Nessun dito stampato richiede sensibilmente più movimento di un altro.',
+  noFindings: 'Nessun numero stampato richiede sensibilmente più movimento di un altro.',
   moreFindings: 'Ce ne sono altre {count}; «handline review» le elenca tutte.',
-  place: 'Battuta {measure}, movimento {beat}, {hand}',
+  place: 'Battuta {measure}, tempo {beat}, {hand}',
   hands: { right: 'mano destra', left: 'mano sinistra' },
   signs: 'Che cosa vogliono dire i segni',
   ribbon:

@@ -10,8 +10,9 @@ export function button(id: string, act: () => void): void {
   byId(id).addEventListener('click', act);
 }
 
+/** A button that has nothing to do does nothing, but keeps the focus. */
 export function enable(id: string, can: boolean): void {
-  byId<HTMLButtonElement>(id).disabled = !can;
+  byId(id).ariaDisabled = `${!can}`;
 }
 
 export function element<K extends keyof HTMLElementTagNameMap>(

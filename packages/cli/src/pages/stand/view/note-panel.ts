@@ -1,4 +1,4 @@
-import type { Language, Report } from '@handline/core';
+import { cautionText, type Language, type Report } from '@handline/core';
 import { fill } from '../../handout/words/words.js';
 import type { Notes, Struck } from '../notes.js';
 import type { Session } from '../session.js';
@@ -37,7 +37,9 @@ export class NotePanel {
 
   /** In the language of now. */
   speak(): void {
-    const { whose } = STAND_WORDS[this.#around.language()];
+    const language = this.#around.language();
+    const { whose } = STAND_WORDS[language];
+    byId('caution').textContent = cautionText(language);
     byId('whose').replaceChildren(
       ...([whose.yours, whose.given, whose.ours] as const).map((text) => element('li', text)),
     );
@@ -56,9 +58,8 @@ export class NotePanel {
     if (svg !== undefined) byId('keyboard').innerHTML = svg;
   }
 
-  /** The caution, and what the user should know of the score. */
-  report({ caution, warnings }: Report): void {
-    byId('caution').textContent = caution;
+  /** What the user should know of the score. */
+  report({ warnings }: Report): void {
     byId('warned').hidden = warnings.length === 0;
     byId('warnings').replaceChildren(
       ...warnings.map(({ message, place: { measure } }) =>

@@ -4,7 +4,7 @@ import type { Notes, Struck } from '../notes.js';
 import { keyName, STAND_WORDS } from '../words/words.js';
 import type { StateCompared } from '../workers/compared.js';
 import type { Why } from '../workers/why.js';
-import { byId, element } from './dom.js';
+import { byId, element, enable } from './dom.js';
 
 /** Changed notes that are told one by one. */
 const MOST_CHANGES = 12;
@@ -29,7 +29,7 @@ export function showNote(struck: Struck | undefined, language: Language): void {
   for (const own of document.querySelectorAll<HTMLElement>('[data-finger]')) {
     own.setAttribute('aria-pressed', `${own.dataset.finger === `${struck?.finger}`}`);
   }
-  byId<HTMLButtonElement>('back').disabled = struck?.whose !== 'yours';
+  enable('back', struck?.whose === 'yours');
   if (!struck) {
     byId('chosen').textContent = words.choose;
     byId('why').replaceChildren();

@@ -3,7 +3,7 @@ import type { StandWords } from './texts.js';
 export const german: StandWords = {
   title: 'Fingersatzpult',
   open: 'Noten öffnen',
-  drop: 'oder eine MusicXML-Datei auf diese Seite ziehen (.musicxml, .xml, .mxl).',
+  drop: 'Öffne Noten mit dem Knopf oben, oder zieh eine MusicXML-Datei (.musicxml, .xml, .mxl) auf diese Seite. Notenprogramme exportieren MusicXML.',
   private: 'Die Datei verlässt diesen Rechner nicht: Diese Seite hat keine Verbindung nach außen.',
   settings: 'Hand und Hinweise',
   language: 'Sprache',
@@ -48,15 +48,15 @@ export const german: StandWords = {
     none: 'nicht gedruckt',
   },
   movement: 'Bewegung zu dieser Note: {mm} mm.',
-  depth: 'Der Unterarm ist {depth} mm von der Vorderkante der Tasten aus drinnen.',
+  depth: 'Der Unterarm liegt {depth} mm hinter der Vorderkante der Tasten.',
   cue: 'Hinweis: {cue}.',
   noOther: 'Kein anderer Finger kann diese Taste hier nehmen.',
   otherMore:
     'Der nächstbeste Finger ist {finger}. Nach Bewegung und nach dem, was üblicherweise gedruckt wird, kostet er so viel wie {mm} mm mehr.',
   otherLess:
     'Handline nähme {finger}. Nach Bewegung und nach dem, was üblicherweise gedruckt wird, kostet das so viel wie {mm} mm weniger.',
-  movementMore: 'Bewegung der ganzen Stimme mit {finger}: {mm} mm mehr.',
-  movementLess: 'Bewegung der ganzen Stimme mit {finger}: {mm} mm weniger.',
+  movementMore: 'Bewegung dieser Hand im ganzen Stück mit {finger}: {mm} mm mehr.',
+  movementLess: 'Bewegung dieser Hand im ganzen Stück mit {finger}: {mm} mm weniger.',
   changed: 'Noten mit anderem Finger: {count}',
   nothingChanged: 'Alle Finger sind dieselben.',
   totals: 'Bewegung vorher {before} mm, jetzt {now} mm.',
@@ -72,7 +72,7 @@ export const german: StandWords = {
   failed: 'Das ist misslungen ({message}). Was du hattest, ist noch da.',
   layerNames: {
     depth: 'Unterarm hinein und heraus',
-    crossing: 'Daumenuntersatz',
+    crossing: 'Unter- und Übersatz',
     carry: 'Arm die Klaviatur entlang',
     contour: 'Handgelenk',
     roll: 'Rollung',

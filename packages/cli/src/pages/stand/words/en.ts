@@ -3,7 +3,7 @@ import type { StandWords } from './texts.js';
 export const english: StandWords = {
   title: 'Fingering stand',
   open: 'Open a score',
-  drop: 'or drop a MusicXML file on this page (.musicxml, .xml, .mxl).',
+  drop: 'Open a score with the button above, or drop a MusicXML file (.musicxml, .xml, .mxl) on this page. Notation programs export scores as MusicXML.',
   private: 'The file never leaves this computer: this page has no connection to anything.',
   settings: 'Hand and cues',
   language: 'Language',
@@ -55,8 +55,8 @@ export const english: StandWords = {
     'The next best finger is {finger}: counting movement and what editors usually print, worse by {mm} mm.',
   otherLess:
     'Handline would take {finger}: counting movement and what editors usually print, better by {mm} mm.',
-  movementMore: 'Movement of the whole line with {finger}: {mm} mm more.',
-  movementLess: 'Movement of the whole line with {finger}: {mm} mm less.',
+  movementMore: 'Movement of this hand in the whole piece with {finger}: {mm} mm more.',
+  movementLess: 'Movement of this hand in the whole piece with {finger}: {mm} mm less.',
   changed: 'Notes with another finger: {count}',
   nothingChanged: 'All fingers are the same.',
   totals: 'Movement before {before} mm, now {now} mm.',

@@ -3,7 +3,7 @@ import type { StandWords } from './texts.js';
 export const spanish: StandWords = {
   title: 'Atril de digitaciones',
   open: 'Abrir una partitura',
-  drop: 'o suelte un archivo MusicXML en esta página (.musicxml, .xml, .mxl).',
+  drop: 'Abra una partitura con el botón de arriba, o suelte un archivo MusicXML (.musicxml, .xml, .mxl) en esta página. Los programas de notación exportan en MusicXML.',
   private: 'El archivo no sale de este ordenador: esta página no está conectada con nada.',
   settings: 'Mano e indicaciones',
   language: 'Idioma',
@@ -50,13 +50,13 @@ export const spanish: StandWords = {
   movement: 'Movimiento hasta esta nota: {mm} mm.',
   depth: 'El antebrazo está a {depth} mm del borde delantero de las teclas.',
   cue: 'Indicación: {cue}.',
-  noOther: 'Ningún otro dedo puede tomar esta tecla aquí.',
+  noOther: 'Ningún otro dedo puede tocar esta tecla aquí.',
   otherMore:
     'El siguiente mejor dedo es el {finger}. Por movimiento y por lo que suelen imprimir los editores cuesta tanto como {mm} mm más.',
   otherLess:
-    'Handline tomaría el {finger}. Por movimiento y por lo que suelen imprimir los editores eso cuesta tanto como {mm} mm menos.',
-  movementMore: 'Movimiento de toda la línea con el {finger}: {mm} mm más.',
-  movementLess: 'Movimiento de toda la línea con el {finger}: {mm} mm menos.',
+    'Handline usaría el {finger}. Por movimiento y por lo que suelen imprimir los editores eso cuesta tanto como {mm} mm menos.',
+  movementMore: 'Movimiento de esta mano en toda la pieza con el {finger}: {mm} mm más.',
+  movementLess: 'Movimiento de esta mano en toda la pieza con el {finger}: {mm} mm menos.',
   changed: 'Notas con otro dedo: {count}',
   nothingChanged: 'Todos los dedos son los mismos.',
   totals: 'Movimiento antes {before} mm, ahora {now} mm.',

@@ -3,7 +3,7 @@ import type { StandWords } from './texts.js';
 export const french: StandWords = {
   title: 'Pupitre de doigtés',
   open: 'Ouvrir une partition',
-  drop: 'ou déposez un fichier MusicXML sur cette page (.musicxml, .xml, .mxl).',
+  drop: 'Ouvrez une partition avec le bouton ci-dessus, ou déposez un fichier MusicXML (.musicxml, .xml, .mxl) sur cette page. Les logiciels de notation exportent en MusicXML.',
   private: 'Le fichier ne quitte pas cet ordinateur : cette page n’est reliée à rien.',
   settings: 'Main et indications',
   language: 'Langue',
@@ -55,8 +55,8 @@ export const french: StandWords = {
     'Le meilleur doigt après celui-ci est le {finger}. Selon le mouvement et l’usage des éditeurs, il coûte autant que {mm} mm de plus.',
   otherLess:
     'Handline prendrait le {finger}. Selon le mouvement et l’usage des éditeurs, cela coûte autant que {mm} mm de moins.',
-  movementMore: 'Mouvement de toute la ligne avec le {finger} : {mm} mm de plus.',
-  movementLess: 'Mouvement de toute la ligne avec le {finger} : {mm} mm de moins.',
+  movementMore: 'Mouvement de cette main dans tout le morceau avec le {finger} : {mm} mm de plus.',
+  movementLess: 'Mouvement de cette main dans tout le morceau avec le {finger} : {mm} mm de moins.',
   changed: 'Notes avec un autre doigt : {count}',
   nothingChanged: 'Tous les doigts sont les mêmes.',
   totals: 'Mouvement avant {before} mm, maintenant {now} mm.',
