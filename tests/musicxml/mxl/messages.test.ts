@@ -114,6 +114,7 @@ describe('an archive is read', () => {
     ['with more behind it', archive({}, { behind: 'x'.repeat(70_000) })],
     ['with something before it', archive({}, { before: 'PK\x03\x04' })],
     ['with something between', archive({}, { between: 'x' })],
+    ['with something between and a comment', archive({}, { between: 'x', comment: 'hello' })],
     ['in any order', archive({}, { order: [1, 0] })],
     [
       'with names that look dangerous',
