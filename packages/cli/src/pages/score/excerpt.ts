@@ -7,6 +7,7 @@ const SPANNING: Readonly<Record<string, readonly string[]>> = {
   tied: ['start'],
   slur: ['start'],
   wedge: ['crescendo', 'diminuendo'],
+  dashes: ['start'],
 };
 /** With its attributes but for the one that says whether it is printed. */
 const TIME =
