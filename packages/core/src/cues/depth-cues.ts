@@ -69,3 +69,9 @@ function keyOf(direction: Direction, travel: number, further: boolean): CueKey {
   if (further) return 'further-out';
   return travel >= FAR ? 'far-out' : 'out';
 }
+
+/** Where a cue in or out sends the forearm; undefined for any other cue. */
+export function directionOf(key: CueKey): 'in' | 'out' | undefined {
+  if (key === 'lean' || key === 'in' || key === 'far-in' || key === 'further-in') return 'in';
+  return key === 'out' || key === 'far-out' || key === 'further-out' ? 'out' : undefined;
+}

@@ -68,7 +68,10 @@ export interface SliceReport {
   readonly depth: number;
   /** mm since the previous slice: positive in, negative out, 0 at the first. */
   readonly depthChange: number;
-  /** Why the depth changes, in the language asked for, with keys as the score writes them; empty where it does not. */
+  /**
+   * Why the depth changes, in the language asked for, with keys as the score writes them; empty where it does not. At a cue in or
+   * out, why the move is made that begins there.
+   */
   readonly reason: string;
   /** Sideways place of the arm, mm from D4, positive towards the treble. */
   readonly arm: number;

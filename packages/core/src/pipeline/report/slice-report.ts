@@ -1,6 +1,9 @@
+import type { Cue } from '../../cues/cues.js';
+import { directionOf } from '../../cues/depth-cues.js';
 import { reasonText } from '../../cues/reasons.js';
 import type { SliceKey } from '../../hands/line.js';
-import type { Crossing } from '../../motion/plan.js';
+import type { Crossing, MotionPlan } from '../../motion/plan.js';
+import type { DepthReason } from '../../motion/reason.js';
 import { rounded } from '../../numeric/fixed-point.js';
 import { type Fraction, subtract, toNumber } from '../../numeric/fraction.js';
 import type { Language } from '../../options/options.js';
@@ -21,13 +24,17 @@ export function* sliceReports(
   digits: Digits,
   language: Language,
 ): Generator<SliceReport, void> {
-  const texts = new Map<number, string>();
-  for (const { slice, text } of analysis.cues) texts.set(slice, text);
+  const cues = new Map<number, Cue>();
+  for (const cue of analysis.cues) cues.set(cue.slice, cue);
   for (const { index, measure } of analysis.line.slices) {
     if (!chosen(measure)) continue;
     const report = sliceReport(part, analysis, index, digits, language);
-    const cue = texts.get(index);
-    if (cue !== undefined) report.cue = cue;
+    const cue = cues.get(index);
+    if (cue !== undefined) {
+      report.cue = cue.text;
+      const reason = reasonOf(cue, analysis.plan);
+      if (reason) report.reason = reasonText(reason, language);
+    }
     yield report;
   }
 }
@@ -69,6 +76,24 @@ function sliceReport(
   if (nextBest) report.nextBest = nextBest[at]!;
   if (crossing) report.crossing = crossingText(crossing);
   return report;
+}
+
+/**
+ * Why the move is made that a cue begins. It may be for a note further on; or for one before, where a reader who was near
+ * enough until then makes good what the plan has done already.
+ */
+function reasonOf({ slice, end, keys }: Cue, { slices }: MotionPlan): DepthReason | undefined {
+  const direction = keys.map(directionOf).find((own) => own !== undefined);
+  if (direction === undefined) return undefined;
+  for (let at = slice; at <= end; at++) {
+    const { reason } = slices[at]!;
+    if (reason?.direction === direction) return reason;
+  }
+  for (let at = slice - 1; at >= 0; at--) {
+    const { reason } = slices[at]!;
+    if (reason?.direction === direction) return reason;
+  }
+  return undefined;
 }
 
 function countedFromOne({ num, den }: Fraction): Fraction {

@@ -1,0 +1,31 @@
+import { readFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { annotate } from '#core/index.js';
+import { FIXTURES, TUNES } from '../scores.js';
+
+/** Directions that English reasons and cues name. */
+const OUT = /\bout\b/;
+const IN = /\bin\b/;
+
+it('the reason at a cue in or out goes the way of the cue, and no cue has none', () => {
+  let [cues, without] = [0, 0];
+  for (const name of TUNES) {
+    const { report } = annotate(readFileSync(`${FIXTURES}${name}`), { layers: ['depth'] });
+    for (const { slices } of report.lines) {
+      for (const { cue, reason, measure } of slices) {
+        if (cue === undefined) continue;
+        cues++;
+        if (reason === '') without++;
+        else
+          expect([name, measure, cue, reason.split(/:|, ready/)[0]]).toEqual([
+            name,
+            measure,
+            cue,
+            expect.stringMatching(OUT.test(cue) ? OUT : IN),
+          ]);
+      }
+    }
+  }
+  expect(cues).toBeGreaterThan(50);
+  expect(without).toBe(0);
+});
