@@ -2,22 +2,13 @@ import { expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import { ExtraCostBuilder } from '#core/fingering/repeats/extra-cost-builder.js';
 import { viewLine } from '#core/fingering/view/view.js';
-import type { Happening } from './lines.js';
-import { lineOf } from './lines.js';
+import { lineOf, single } from './lines.js';
 
 /** Depths of the forearm that are told apart. */
 const DEPTHS = 7;
 
-const onset = (key: number): Happening => ({
-  presses: [{ key, holds: 0, pedalled: false }],
-  seconds: 0.25,
-  rest: 0,
-  phraseStart: false,
-  grace: false,
-  onBeat: true,
-});
 /** C4 D4 E4 by 1 2 3, the forearm at the depths 0, 6 and 3. Five fingers stand to choose. */
-const views = viewLine(lineOf('right', [60, 62, 64].map(onset)), handModel(), true);
+const views = viewLine(lineOf('right', [60, 62, 64].map(single)), handModel(), true);
 const builder = () => new ExtraCostBuilder(views, { path: [0, 1, 2], depths: [0, 6, 3] });
 const finite = (costs: Float64Array) =>
   [...costs.keys()].filter((cell) => costs[cell] !== Number.POSITIVE_INFINITY);

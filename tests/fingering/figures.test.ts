@@ -3,26 +3,9 @@ import { handModel } from '#core/anatomy/hand.js';
 import { figuresOf } from '#core/fingering/consistency/figures.js';
 import { returnFigures } from '#core/fingering/consistency/return-figures.js';
 import { viewLine } from '#core/fingering/view/view.js';
-import { type Happening, lineOf } from './lines.js';
+import { lineOf, single } from './lines.js';
 
-const viewsOf = (keys: readonly number[]) =>
-  viewLine(
-    lineOf(
-      'right',
-      keys.map(
-        (key): Happening => ({
-          presses: [{ key, holds: 0, pedalled: false }],
-          seconds: 0.25,
-          rest: 0,
-          phraseStart: false,
-          grace: false,
-          onBeat: true,
-        }),
-      ),
-    ),
-    handModel(),
-    true,
-  );
+const viewsOf = (keys: readonly number[]) => viewLine(lineOf('right', keys.map(single)), handModel(), true);
 
 /** The figures of three slices of these keys, as their middle slices. */
 const threes = (keys: readonly number[]) =>

@@ -129,3 +129,13 @@ export function again(events: readonly Happening[], times: number, octaves: bool
     })),
   ).flat();
 }
+
+/** A key alone, on the beat, a quarter of a second after the one before. */
+export const single = (key: number): Happening => ({
+  presses: [{ key, holds: 0, pedalled: false }],
+  seconds: 0.25,
+  rest: 0,
+  phraseStart: false,
+  grace: false,
+  onBeat: true,
+});

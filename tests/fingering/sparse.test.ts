@@ -13,7 +13,7 @@ import { DEFAULT_LIMITS } from '#core/options/limits.js';
 import { openSource } from '#core/pipeline/open.js';
 import type { Finger, Hand } from '#core/score/model.js';
 import { editions, FIXTURES, TUNES } from '../scores.js';
-import { happenings, lineOf } from './lines.js';
+import { happenings, lineOf, single } from './lines.js';
 
 type Digits = readonly (readonly (Finger | null)[])[];
 
@@ -33,18 +33,7 @@ function asRead(line: Line, digits: Digits, options = {}): Digits {
   );
 }
 
-const right = (...keys: number[]): Line =>
-  lineOf(
-    'right',
-    keys.map((key) => ({
-      presses: [{ key, holds: 0, pedalled: false }],
-      seconds: 0.25,
-      rest: 0,
-      phraseStart: false,
-      grace: false,
-      onBeat: true,
-    })),
-  );
+const right = (...keys: number[]): Line => lineOf('right', keys.map(single));
 
 const shown = (line: Line, digits: readonly Finger[]): string =>
   sparseDigits(line, { slices: slicesOf(digits.map((finger) => [finger])) })

@@ -2,7 +2,7 @@ import type { Cue } from '../../cues/cues.js';
 import { directionOf } from '../../cues/depth-cues.js';
 import { reasonText } from '../../cues/reasons.js';
 import type { SliceKey } from '../../hands/line.js';
-import type { Crossing, MotionPlan } from '../../motion/plan.js';
+import type { Crossing, MotionPlan, SliceMotion } from '../../motion/plan.js';
 import type { DepthReason } from '../../motion/reason.js';
 import { rounded } from '../../numeric/fixed-point.js';
 import { type Fraction, subtract, toNumber } from '../../numeric/fraction.js';
@@ -85,15 +85,9 @@ function sliceReport(
 function reasonOf({ slice, end, keys }: Cue, { slices }: MotionPlan): DepthReason | undefined {
   const direction = keys.map(directionOf).find((own) => own !== undefined);
   if (direction === undefined) return undefined;
-  for (let at = slice; at <= end; at++) {
-    const { reason } = slices[at]!;
-    if (reason?.direction === direction) return reason;
-  }
-  for (let at = slice - 1; at >= 0; at--) {
-    const { reason } = slices[at]!;
-    if (reason?.direction === direction) return reason;
-  }
-  return undefined;
+  const goesThere = ({ reason }: SliceMotion): boolean => reason?.direction === direction;
+  const move = slices.slice(slice, end + 1).find(goesThere) ?? slices.slice(0, slice).findLast(goesThere);
+  return move?.reason;
 }
 
 function countedFromOne({ num, den }: Fraction): Fraction {
