@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { annotate, clear, HandlineError, type Place } from '@handline/core';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import type { AnnotateOptions } from '#core/options/options.js';
+import { type AnnotateOptions, LAYERS } from '#core/options/options.js';
 import type { ErrorCode } from '#core/score/errors.js';
 import { attributes, note, onePart } from '../musicxml/read-source.js';
 
@@ -46,6 +46,18 @@ function thrown(act: () => unknown): HandlineError {
   }
   throw new Error('nothing was refused');
 }
+
+it.each([
+  [{ layers: ['dept'] }, { name: 'layers', given: 'dept', allowed: LAYERS }],
+  [{ limits: { maxDepth: 0 } }, { name: 'limits.maxDepth' }],
+  [{ parts: ['p1'] }, { name: 'parts', given: 'p1', allowed: ['P1'] }],
+  [{ measures: { from: '7', to: '7' } }, { name: 'measures' }],
+  [{ wording: { inn: 'in' } }, expect.objectContaining({ name: 'wording', given: 'inn' })],
+])('the option that is wrong is told as data, too: %j', (options, option) => {
+  const error = thrown(() => annotate(GOOD, { ...(options as object), file: 'a.xml' }));
+  expect(error).toMatchObject({ code: 'OPTION', option });
+  expect(error.message.replace(/^a\.xml: /, '')).toMatch(new RegExp(`^${error.option!.name}: `));
+});
 
 describe('every refusal', () => {
   it.each(CASES.map(([code, input, place, options = {}]) => [code, input, place, options] as const))(

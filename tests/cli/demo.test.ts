@@ -61,13 +61,13 @@ describe('the demo score', () => {
       'none',
       '--json',
       '-o',
-      'out',
+      'out.musicxml',
     ];
     const run = await handline(args, folder.path);
     expect(run.code).toBe(0);
     const { files } = JSON.parse(run.stdout.toString());
     expect(files[0].lines.map((line: { hand: string }) => line.hand)).toEqual(['left']);
-    const measures = readFileSync(folder.at('out'), 'utf8')
+    const measures = readFileSync(folder.at('out.musicxml'), 'utf8')
       .split(/(?=<measure )/)
       .slice(1);
     const original = score.split(/(?=<measure )/).slice(1);

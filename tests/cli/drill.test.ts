@@ -157,7 +157,11 @@ describe('drill', () => {
     ],
     ['no lengths', ['--fragments', 'many'], /--fragments many/],
     ['degrees without fragments', ['--degrees', '1'], /--degrees speaks of fragments/],
-    ['thirds without a scale for them', ['--double', 'thirds', '--kinds', 'minor-pentatonic'], /has none/],
+    [
+      'thirds without a scale for them',
+      ['--double', 'thirds', '--kinds', 'minor-pentatonic'],
+      /^handline: --kinds: a scale of 5 notes has no thirds; /,
+    ],
     ['awkward scales', ['--awkward', '3', '--patterns', 'scales'], /do not include fragments/],
     ['sparse fragments', ['--fragments', '5', '--digits', 'sparse'], /give all or none/],
     ['bad span', ['--span', 'wide'], /span: "wide" is not allowed/],
@@ -166,12 +170,12 @@ describe('drill', () => {
     ['one name for two', ['--page', 'x.musicxml'], /name it \.html/],
     ['nobody of that name', ['--for', 'Ida'], /--for Ida needs handline\.config\.json/],
     ['a score', ['waltz.musicxml'], /takes no score/],
-    ['empty motive', ['--motive', 'empty.json'], /degrees: \[\] is not allowed/],
+    ['empty motive', ['--motive', 'empty.json'], /empty\.json: --motive degrees: \[\] is not allowed/],
     ['no motive', ['--motive', 'nothing.json'], /holds no degrees/],
     ['broken motive', ['--motive', 'broken.json'], /is not valid JSON/],
     ['measures of nothing', ['--measures', '3'], /--measures speaks of a score/],
     ['two sources', ['--motive', 'a.json', '--from', 'b.musicxml'], /exclude each other/],
-    ['options of mark', ['--existing', 'keep'], /Unknown argument: existing/],
+    ['options of mark', ['--existing', 'keep'], /--existing is not an option of handline drill/],
   ])('%s: one line, nothing written', async (_, args, message) => {
     folder.put('empty.json', '{"degrees": []}');
     folder.put('nothing.json', '[1, 2]');

@@ -185,8 +185,12 @@ test('a name that does not fit the content is refused before the work', async ()
     expect(stderr).toMatch(advice);
   }
   expect((await mark('a.mxl', '-o', 'No. 2.mxl')).code).toBe(0);
-  expect((await mark('b.musicxml', '-o', 'No.2')).code).toBe(0);
-  expect(folder.names()).toEqual(['No. 2.mxl', 'No.2', 'a.mxl', 'b.musicxml']);
+  for (const name of ['waltz', 'No.2', 'waltz.pdf', 'new/']) {
+    const { code, stderr } = await mark('b.musicxml', '-o', name);
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/^handline: --output [^\n]+: the result is MusicXML; name it \.musicxml or, /);
+  }
+  expect(folder.names()).toEqual(['No. 2.mxl', 'a.mxl', 'b.musicxml']);
 });
 
 test('two threads tell of the scores in the order in which they are given', async () => {

@@ -107,7 +107,7 @@ describe('a bad file is refused in one line and nothing is written', () => {
   test('a limit that the command line lowers', async () => {
     folder.put('a.musicxml', scale({ notes: 40 }));
     for (const limit of ['--max-notes=10', '--max-depth=3', '--max-bytes=500']) {
-      const { code, stderr } = await handline(['mark', 'a.musicxml', '-o', 'x', limit], folder.path);
+      const { code, stderr } = await handline(['mark', 'a.musicxml', '-o', 'x.xml', limit], folder.path);
       expect({ limit, code }).toEqual({ limit, code: 1 });
       expect(stderr).toMatch(/^handline: a\.musicxml: [^\n]+\n$/);
     }
@@ -133,7 +133,7 @@ describe('a bad file is refused in one line and nothing is written', () => {
 
   test('a name with line breaks and escapes stays on one line', async () => {
     folder.put('b\n\u001b[31mad.xml', '');
-    const { stderr } = await handline(['mark', 'b\n\u001b[31mad.xml', '-o', 'x'], folder.path);
+    const { stderr } = await handline(['mark', 'b\n\u001b[31mad.xml', '-o', 'x.xml'], folder.path);
     expect(stderr).toMatch(/^handline: b \\u001b\[31mad\.xml: [^\n]+\n$/);
   });
 });

@@ -38,8 +38,8 @@ Passages that take most beyond the least, mm as printed / at least
   right hand m. 1  130/2       8/0         2/2             120/0
 
 Movement is not all: whatever feels better in the hand is the one to use.
-Cues are suggestions. Stop at pain, numbness or fatigue. A qualified teacher decides what suits a
-player; see a clinician about symptoms.
+Fingering and cues are suggestions. Stop at pain, numbness or fatigue. A qualified teacher decides
+what suits a hand; see a clinician about symptoms.
 `);
   });
 

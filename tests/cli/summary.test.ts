@@ -77,7 +77,7 @@ describe('summary of mark', () => {
       '',
       '            notes fingered  cues  crossings  forearm in and out  hardest measures',
       'right hand      118 of 120     9          7               1.3 m         12, 3, 40',
-      'left hand       118 of 120     9          7                8 cm                 -',
+      'left hand       118 of 120     9          7               0.1 m                 -',
       '',
       'Stop at pain.',
       '',
@@ -101,6 +101,45 @@ describe('summary of mark', () => {
     expect(markSummary([outcome({}, lines.slice(0, 1))])).toContain('2 chords shared');
     const one = [line('P1', 'left', { shared: both.slice(0, 1) })];
     expect(markSummary([outcome({}, one)])).toContain('1 chord shared between the hands: measure 3 (');
+  });
+
+  test('what is one of its kind is told in the singular, in five languages', () => {
+    const one = [line('P1', 'right', { fingered: 1, notes: 1, kept: 0, cues: 1, crossings: 1 })];
+    const several = [outcome({}, one), outcome({ input: 'b.xml', status: 'unchanged' }, [])];
+    const forms = {
+      en: ['out/a.xml: 1 note fingered, 1 cue', '1 of 1 note fingered, 1 cue, 1 crossing,'],
+      de: [
+        'out/a.xml: 1 Note mit Ziffer, 1 Hinweis',
+        '1 von 1 Note mit Ziffer, 1 Hinweis, 1 Unter-/Übersatz,',
+      ],
+      fr: ['out/a.xml : 1 note doigtée, 1 indication', '1 sur 1 note doigtée, 1 indication, 1 passage,'],
+      es: [
+        'out/a.xml: 1 nota con digitación, 1 indicación',
+        '1 de 1 nota con digitación, 1 indicación, 1 paso,',
+      ],
+      it: [
+        'out/a.xml: 1 nota diteggiata, 1 indicazione',
+        '1 di 1 nota diteggiata, 1 indicazione, 1 passaggio,',
+      ],
+    } as const;
+    for (const language of Object.keys(forms) as (keyof typeof forms)[]) {
+      const text = told(new MarkTally(language), several);
+      for (const form of forms[language]) expect(text).toContain(form);
+    }
+  });
+
+  test('a report that is written to a file is not offered again', () => {
+    const warnings = ['1', '2', '3', '4'].map((measure) => warning('UNPLAYABLE', measure));
+    const findings = [{ measure: '4', beat: 1, message: 'm' }];
+    const one = [outcome({}, [line('P1', 'right', { findings })], warnings)];
+    const both = [...one, outcome({ input: 'b.xml' })];
+    expect(markSummary(both)).toMatch(/4 UNPLAYABLE; all of them with --report FILE\.jsonl\):/);
+    for (const outcomes of [one, both]) {
+      const text = told(new MarkTally('en', true), outcomes);
+      expect(text).not.toContain('--');
+      expect(text).toContain('more (UNPLAYABLE)');
+    }
+    expect(told(new ClearTally(true), both)).not.toContain('--report');
   });
 
   test('two pianos: the rows name the part', () => {
@@ -171,7 +210,7 @@ describe('summary of clear', () => {
     ).toBe('a.xml -> out/a.xml\nb.xml -> out/b.xml\nMarks of Handline removed from 1 of 2 scores.\n');
     expect(clearSummary([outcome({ changed: false })])).toContain('No marks of Handline were found.');
     expect(clearSummary([outcome({ status: 'differs', compared: 'other' })])).toContain(
-      'Marks of Handline would be removed from 1 of 1 scores.',
+      'Marks of Handline would be removed from 1 of 1 score.',
     );
   });
 });
@@ -186,7 +225,9 @@ describe('in other languages', () => {
     (language) => {
       const [own, english] = [flat(SUMMARY_WORDS[language]), flat(SUMMARY_WORDS.en)];
       expect(own.map(gapsIn)).toEqual(english.map(gapsIn));
-      const alike = own.filter((text, at) => text === english[at] && text.length > 3);
+      const alike = own.filter(
+        (text, at) => text === english[at] && /\p{L}{3}/u.test(text.replaceAll(/\{\w+\}/g, '')),
+      );
       // The Italian name of standard output is the English one.
       expect(alike.filter((text) => text !== 'standard output' && language !== 'en')).toEqual([]);
     },
@@ -198,7 +239,7 @@ describe('in other languages', () => {
     const summary = told(new MarkTally('de'), [outcome({}, lines, [warning('UNPLAYABLE', '8')])]);
     expect(summary).toMatch(/rechte Hand +120 von 120 \(2 aus der Datei\) +9 +7 +1,3 m +12, 3, 40/);
     expect(summary).toContain('1 Zweifel an der Bewegung: rechte Hand Takt 3 (--json sagt, warum)');
-    expect(summary).toContain('Warnungen (1; alle mit --json):\n  Stimme P1, Takt 8: no hand reaches');
+    expect(summary).toContain('Warnungen (1):\n  Stimme P1, Takt 8: no hand reaches');
     expect(summary.replace('no hand reaches', '')).not.toMatch(/\b(hand|measures?|cues|notes|of|part)\b/);
     const several = told(new MarkTally('de'), [
       outcome({}, lines),
@@ -212,7 +253,7 @@ describe('in other languages', () => {
 
   test('a page is told of with the caution of its language', () => {
     expect(told(new PageTally('de'), [outcome({})])).toMatch(
-      /^a\.xml -> out\/a\.xml\n\nDie Hinweise sind Vorschläge/,
+      /^a\.xml -> out\/a\.xml\n\nFingersatz und Hinweise sind Vorschläge/,
     );
   });
 });

@@ -68,20 +68,20 @@ describe('a result under a new name', () => {
   });
 
   test.each<[string, string, RegExp]>([
-    ['a missing folder', 'none/out.musicxml', /no such file or folder/],
+    ['a missing folder', 'none/out.musicxml', /there is no folder none; make it/],
     ['a folder', 'sub', /is a folder; name a file, or use --out-dir/],
     ['a file in the place of a folder', 'a.musicxml/out.musicxml', /not a folder/],
-    ['a link that leads nowhere', 'dangling', /no such file/],
+    ['a link that leads nowhere', 'dangling.xml', /no such file/],
     ['a device', '/dev/null', /not a regular file; use - for standard output/],
   ])('does not go to %s', async (_, output, message) => {
     folder.put('a.musicxml', scale());
     mkdirSync(folder.at('sub'));
-    symlinkSync('nowhere', folder.at('dangling'));
+    symlinkSync('nowhere', folder.at('dangling.xml'));
     const { code, stderr } = await handline(['mark', 'a.musicxml', '-o', output, '--force'], folder.path);
     expect(code).toBe(3);
     expect(stderr).toMatch(/^handline: [^\n]+\n$/);
     expect(stderr).toMatch(message);
-    expect([folder.names(), folder.names('sub')]).toEqual([['a.musicxml', 'dangling', 'sub'], []]);
+    expect([folder.names(), folder.names('sub')]).toEqual([['a.musicxml', 'dangling.xml', 'sub'], []]);
   });
 
   test('keeps the other files going when the folder cannot be made', async () => {

@@ -127,7 +127,7 @@ describe('the legend', () => {
   it('leaves out what a score does not say, where its cues are given', () => {
     const lines = plain(legendText('en', ['depth', 'crossing'], {}, ['out', 'hand-over', 'out']));
     expect(lines).toMatch(
-      /^hand over: this hand goes over the other out: the forearm moves away from the fallboard Cues are suggestions/,
+      /^hand over: this hand goes over the other out: the forearm moves away from the fallboard Fingering and cues are suggestions/,
     );
   });
 

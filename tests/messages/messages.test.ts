@@ -66,3 +66,24 @@ it('a fault of the file is told in the language asked for, with its place', () =
     /^part P1, measure 1, line \d+, column \d+: has no/,
   );
 });
+
+describe('digits that no hand can take together', () => {
+  const pitches = ['C5', 'E5', 'G5'].map((pitch, at) =>
+    note(pitch, 4, {
+      lead: at === 0 ? '' : '<chord/>',
+      notations: `<technical><fingering>${[5, 3, 1][at]}</fingering></technical>`,
+    }),
+  );
+  const score = onePart([attributes() + pitches.join('')]);
+
+  it.each([
+    ['en', '(5 on C5, 3 on E5, 1 on G5)'],
+    ['de', '(5 auf C, 3 auf E, 1 auf G)'],
+    ['fr', '(5 sur do, 3 sur mi, 1 sur sol :'],
+    ['es', '(5 en do, 3 en mi, 1 en sol:'],
+    ['it', '(5 su do, 3 su mi, 1 su sol:'],
+  ] as const)('are named with their keys in %s', (language, digits) => {
+    const [warning] = annotate(score, { language }).report.warnings;
+    expect(warning).toMatchObject({ code: 'DIGIT_CONFLICT', message: expect.stringContaining(digits) });
+  });
+});

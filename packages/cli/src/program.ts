@@ -3,10 +3,10 @@ import { COMMANDS, commandList, isCommand } from './commands/commands.js';
 import { CliError, Exit, type ExitCode, usageError } from './exit.js';
 import { inPlainWords } from './files/trouble.js';
 import type { Streams } from './jobs/streams.js';
+import { usageOf, valueOfFlag } from './mistakes/parser.js';
 import type { Arguments } from './options/output-options.js';
 import { CAUTION, EXIT_CODES } from './output/help.js';
 import { oneLine } from './output/line.js';
-import { suggestion } from './suggestion.js';
 import { VERSION } from './version.js';
 
 /** Columns of the help: those of the terminal, within these bounds, or this many where there is none. */
@@ -19,7 +19,7 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
   let exit: ExitCode = Exit.ok;
   // A closed pipe is met by the write; nobody reads what else we would say.
   for (const stream of [streams.stdout, streams.stderr]) stream.on('error', () => undefined);
-  const parser = yargs(asOption(argv))
+  const parser = yargs(asOption(argv.flatMap(apart)))
     .scriptName('handline')
     .locale('en')
     .parserConfiguration({
@@ -35,21 +35,24 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     parser.command(
       name,
       summary,
-      async (command) => withoutSpareHelp((await load()).build(command)),
+      async (command) => {
+        const built = withoutSpareHelp((await load()).build(command));
+        const mistake = valueOfFlag(argv, built);
+        if (mistake !== undefined) throw usageError(mistake);
+        return built;
+      },
       async (args) => {
         exit = await (await load()).run(args as Arguments, streams);
       },
     );
   }
   parser
-    .command('$0', false, {}, ({ _: words }) => {
+    .command('$0', false, {}, async ({ _: words }) => {
       const [word, ...others] = words[0] === 'help' ? words.slice(1) : words.slice(0, 1);
       if (others.length > 0) throw usageError('help takes one command; write such as handline help mark');
-      throw usageError(
-        word === undefined
-          ? `no command given; use ${commandList()}`
-          : `"${word}" is not a command; use ${commandList()}`,
-      );
+      if (word === undefined) throw usageError(`no command given; use ${commandList()}`);
+      const { noCommand } = await import('./mistakes/command-line.js');
+      throw usageError(noCommand(String(word)));
     })
     .strictOptions()
     .version(VERSION)
@@ -61,15 +64,16 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     .exitProcess(false)
     .fail((message, error) => {
       // yargs speaks through the message; an error of ours comes without one.
-      throw message ? usageError(message) : error;
+      throw message ? Object.assign(new Error(message), { name: 'YError' }) : error;
     });
   try {
     await parser.parseAsync();
   } catch (thrown) {
     // So yargs throws what it finds while a command is being loaded.
-    const error = thrown instanceof Error && thrown.name === 'YError' ? usageError(thrown.message) : thrown;
+    const isYargs = thrown instanceof Error && thrown.name === 'YError';
+    const error = isYargs ? usageError(await inOurWords(thrown.message, argv)) : thrown;
     exit = error instanceof CliError ? error.exit : Exit.defect;
-    streams.stderr.write(`handline: ${oneLine(await told(error, argv[0]))}\n`);
+    streams.stderr.write(`handline: ${oneLine(told(error))}\n`);
   }
   return exit;
 }
@@ -79,14 +83,14 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
  * marking a short score.
  */
 function withoutSpareHelp(parser: Argv): Argv {
-  const usage = (parser as Argv & Partial<Internals>).getInternalMethods?.().getUsageInstance();
-  if (usage) usage.cacheHelpMessage = () => undefined;
+  usageOf(parser).cacheHelpMessage = () => undefined;
   return parser;
 }
 
-/** What yargs's types leave out. */
-interface Internals {
-  readonly getInternalMethods: () => { readonly getUsageInstance: () => { cacheHelpMessage: () => void } };
+/** `-oFILE` as `-o FILE`, where yargs would read every letter as an option. */
+function apart(word: string): readonly string[] {
+  const file = /^-o([^=].*)$/s.exec(word)?.[1];
+  return file === undefined ? [word] : ['-o', file];
 }
 
 /** `handline help mark` is `handline mark --help`. */
@@ -96,8 +100,12 @@ function asOption(argv: readonly string[]): string[] {
   return second === undefined ? ['--help'] : [second, '--help'];
 }
 
-async function told(error: unknown, command: string | undefined): Promise<string> {
+async function inOurWords(message: string, argv: readonly string[]): Promise<string> {
+  const { plainly } = await import('./mistakes/command-line.js');
+  return plainly(message, argv);
+}
+
+function told(error: unknown): string {
   if (!(error instanceof CliError)) return `failed (${inPlainWords(error)}); please report it`;
-  if (error.exit !== Exit.usage) return error.message;
-  return `${error.message}${await suggestion(error.message, command)} (handline --help explains)`;
+  return error.exit === Exit.usage ? `${error.message} (handline --help explains)` : error.message;
 }

@@ -93,6 +93,7 @@ export {
   type ErrorCode,
   type ErrorDetails,
   HandlineError,
+  type OptionMistake,
   type Place,
   type PlaceName,
   type Warning,

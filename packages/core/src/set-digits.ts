@@ -7,7 +7,7 @@ import type { Cleared, Input, LineOptions, Output } from './options/options.js';
 import { openSource } from './pipeline/open.js';
 import { digitPlacement, innerVoices } from './pipeline/placement.js';
 import { settingsOf } from './pipeline/settings.js';
-import { HandlineError } from './score/errors.js';
+import { optionError } from './score/errors.js';
 import type { Finger, Note, Score } from './score/model.js';
 
 /** A digit for one note head. */
@@ -44,7 +44,7 @@ export function setDigits<T extends Input>(
     const found = heads.at(offset);
     if (!found) {
       const place = settings.file === undefined ? {} : { file: settings.file };
-      throw new HandlineError('OPTION', `digits: there is no note at offset ${offset}`, place);
+      throw optionError('digits', `there is no note at offset ${offset}`, place);
     }
     for (const own of heads.sharing(found)) if (!asked.has(keyOf(own))) asked.set(keyOf(own), own);
     asked.set(keyOf(found), { ...found, finger });

@@ -32,7 +32,7 @@ export async function runClear(args: Arguments, streams: Streams): Promise<ExitC
     {
       jobs,
       choice,
-      tally: new ClearTally(),
+      tally: new ClearTally(choice.report !== undefined),
       mostBytes: mostBytes(limits),
       work,
       ...recordIn(output, work),

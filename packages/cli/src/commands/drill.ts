@@ -80,7 +80,13 @@ export async function runDrill(typed: Arguments, streams: Streams): Promise<Exit
       ? { name: 'make', make: () => make({}) }
       : (bytes) => make(sourceOf(args, file, bytes));
   const exit = await runJobs(
-    { jobs, choice, tally: new MarkTally(options.language ?? 'en'), mostBytes: mostBytes({}), work },
+    {
+      jobs,
+      choice,
+      tally: new MarkTally(options.language ?? 'en', choice.report !== undefined),
+      mostBytes: mostBytes({}),
+      work,
+    },
     streams,
   );
   if (page === undefined || made === undefined || exit !== Exit.ok) return exit;

@@ -43,7 +43,7 @@ export async function runMark(typed: Arguments, streams: Streams): Promise<ExitC
     {
       jobs,
       choice,
-      tally: new MarkTally(options.language ?? 'en'),
+      tally: new MarkTally(options.language ?? 'en', choice.report !== undefined),
       mostBytes: mostBytes(options.limits ?? {}),
       work: { name: 'mark', options: { ...options, nextBest: full, slices: full } },
       ...recordIn(output, work),

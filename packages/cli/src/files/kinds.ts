@@ -1,29 +1,36 @@
+import { statSync } from 'node:fs';
 import { extname } from 'node:path';
 import { CliError, Exit, usageError } from '../exit.js';
 
 const PLAIN = ['.musicxml', '.xml'];
 const COMPRESSED = '.mxl';
 const PAGES = ['.html', '.htm'];
-/** Letters and perhaps digits: `No.2` is no kind of file. */
-const KIND = /^\.[a-z][a-z0-9]{0,9}$/;
 
-/** Refuses a result's name that promises anything but MusicXML, such as `waltz.pdf`. */
+/** Refuses a result's name that does not say that it is MusicXML, such as `waltz.pdf` or `waltz`. */
 export function refuseName(output: string): void {
-  const kind = extname(output).toLowerCase();
-  if (KIND.test(kind) && kind !== COMPRESSED && !PLAIN.includes(kind)) {
-    throw usageError(`--output ${output}: the result is MusicXML; name it .musicxml or, compressed, .mxl`);
-  }
+  refuseUnlike(
+    output,
+    'output',
+    [...PLAIN, COMPRESSED],
+    'the result is MusicXML; name it .musicxml or, compressed, .mxl',
+  );
 }
 
 /**
- * Refuses a page's name that promises anything but HTML.
+ * Refuses a page's name that does not say that it is HTML.
  *
  * @param option that gave the name
  */
 export function refusePageName(output: string, option = 'output'): void {
-  const kind = extname(output).toLowerCase();
-  if (KIND.test(kind) && !PAGES.includes(kind))
-    throw usageError(`--${option} ${output}: the result is a page of HTML; name it .html`);
+  refuseUnlike(output, option, PAGES, 'the result is a page of HTML; name it .html');
+}
+
+function refuseUnlike(output: string, option: string, kinds: readonly string[], advice: string): void {
+  if (output === '-' || kinds.includes(extname(output).toLowerCase())) return;
+  // Folders, devices and pipes are refused where it is seen what can be written.
+  const found = statSync(output, { throwIfNoEntry: false });
+  if (found !== undefined && !found.isFile()) return;
+  throw usageError(`--${option} ${output}: ${advice}`);
 }
 
 /** Refuses a result whose name and content differ: a compressed score under `.musicxml`, or the other way round. */

@@ -54,7 +54,10 @@ export async function checkTarget(destination: Destination): Promise<void> {
     if (destination.kind === 'file') {
       const { path, force } = destination;
       if (await exists(path)) await replaceable(path, force);
-      await access(await folderThatIs(dirname(path), destination.makeFolder), constants.W_OK);
+      const folder = dirname(path);
+      if (!destination.makeFolder && !(await exists(folder)))
+        throw new CliError(Exit.unwritten, `there is no folder ${folder}; make it, or check the name`);
+      await access(await folderThatIs(folder, destination.makeFolder), constants.W_OK);
     }
     if (destination.kind === 'in-place' && (await exists(destination.path))) {
       const found = await stat(destination.path);

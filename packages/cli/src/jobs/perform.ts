@@ -58,7 +58,8 @@ export async function perform(job: Job, order: Order, stdin: Readable): Promise<
       findings,
     };
   } catch (error) {
-    return { failure: failed(error, file, destination) };
+    const isMade = typeof order.work === 'object' && order.work.name === 'make';
+    return { failure: failed(error, isMade ? undefined : file, destination) };
   }
 }
 

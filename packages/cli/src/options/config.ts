@@ -1,6 +1,8 @@
 import { dirname, resolve } from 'node:path';
 import { annotate, HandlineError } from '@handline/core';
 import { CliError, usageError } from '../exit.js';
+import { asTyped } from '../mistakes/core-options.js';
+import { didYouMean } from '../mistakes/nearest.js';
 import { CONFIG_FILE, nearestConfig, objectAt, readSettings, type Settings } from './config-file.js';
 import { markOptions } from './mark-options.js';
 import { type Arguments, text } from './output-options.js';
@@ -36,10 +38,15 @@ export async function configured(typed: Arguments): Promise<Arguments> {
     throw usageError(`--for ${student} needs ${CONFIG_FILE}, here or in a folder above; there is none`);
   }
   const { for: students = {}, $schema: _, ...common } = await readSettings(file);
-  const everybody = asTyped(common, file);
+  const everybody = settingsIn(common, file);
   refuseBad(everybody, file);
+  for (const name of Object.keys(objectAt(students, `${file}: for`))) {
+    // A wrong entry is told of by the first run, not by that for its student; their words may lie elsewhere.
+    const { wording: _, ...own } = settingsIn(entryFor(name, students, file), file, name);
+    refuseBad(own, `${file}: for ${name}`);
+  }
   if (student === undefined) return { ...everybody, ...typed };
-  const own = asTyped(entryFor(student, students, file), file, student);
+  const own = settingsIn(entryFor(student, students, file), file, student);
   refuseBad(own, `${file}: for ${student}`);
   return { ...everybody, ...own, ...typed };
 }
@@ -51,7 +58,9 @@ function refuseBad(settings: Record<string, unknown>, where: string): void {
   } catch (error) {
     if (error instanceof HandlineError && error.code !== 'OPTION') return;
     if (error instanceof HandlineError || error instanceof CliError)
-      throw usageError(`${where}: ${error.message}`);
+      throw usageError(
+        `${where}: ${error instanceof HandlineError ? asTyped(error, '') : error.message.replace(/^--/, '')}`,
+      );
     throw error;
   }
 }
@@ -61,12 +70,12 @@ function entryFor(student: string, students: unknown, file: string): Settings {
   if (Object.hasOwn(entries, student)) return objectAt(entries[student], `${file}: for ${student}`);
   const known = Object.keys(entries).join(', ');
   throw usageError(
-    `--for ${student}: ${file} ${known === '' ? 'has settings for nobody' : `knows ${known}`}`,
+    `--for ${student}: ${file} ${known === '' ? 'has settings for nobody' : `knows ${known}`}${didYouMean(student, Object.keys(entries))}`,
   );
 }
 
 /** Settings as the command line would have them. */
-function asTyped(settings: Settings, file: string, student?: string): Record<string, unknown> {
+function settingsIn(settings: Settings, file: string, student?: string): Record<string, unknown> {
   const typed: Record<string, unknown> = {};
   for (const [name, value] of Object.entries(settings)) {
     const where = `${file}: ${student === undefined ? '' : `for ${student}: `}${name}`;
@@ -78,7 +87,13 @@ function asTyped(settings: Settings, file: string, student?: string): Record<str
       // Beside the file that names it, wherever the command is called.
       typed[name] = name === 'wording' ? resolve(dirname(file), written) : written;
     } else {
-      throw usageError(`${where} is not a setting; there are ${[...TEXTS, ...FLAGS].join(', ')}, and for`);
+      const near = didYouMean(
+        name,
+        student === undefined ? [...TEXTS, ...FLAGS, 'for'] : [...TEXTS, ...FLAGS],
+      );
+      throw usageError(
+        `${where} is not a setting; there are ${[...TEXTS, ...FLAGS].join(', ')}, and for${near}`,
+      );
     }
   }
   return typed;

@@ -11,6 +11,9 @@ const WHAT = 'What is practised:';
 const HANDS = 'How the hands go:';
 const RHYTHM = 'Rhythm:';
 
+/** Of the scale that has most, the chromatic one. */
+const MOST_DEGREES = 12;
+
 /** A choice of core's, by its names; core says what they may be. */
 type Choice<Name extends keyof DrillOptions> = NonNullable<DrillOptions[Name]>;
 
@@ -131,7 +134,13 @@ function fragmentsOf(args: Arguments): DrillOptions['fragments'] {
     const value = text(args, name);
     return value === undefined ? undefined : parseList(name, value).map((one) => parseCount(name, one, 1));
   };
-  const [starts, turns] = [numbers('degrees')?.map((degree) => degree - 1), numbers('turns')];
+  const degrees = numbers('degrees');
+  const high = degrees?.find((degree) => degree > MOST_DEGREES);
+  if (high !== undefined)
+    throw usageError(
+      `--degrees ${text(args, 'degrees')}: ${high} is not allowed; give degrees from 1 to ${MOST_DEGREES}`,
+    );
+  const [starts, turns] = [degrees?.map((degree) => degree - 1), numbers('turns')];
   const lengths = text(args, 'fragments');
   if (lengths === undefined) {
     const alone = starts ? 'degrees' : turns ? 'turns' : undefined;

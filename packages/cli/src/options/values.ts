@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { type AnnotateOptions, HandlineError, handModel, type Language, type Layer } from '@handline/core';
 import { usageError } from '../exit.js';
+import { asTyped } from '../mistakes/core-options.js';
+import { didYouMean } from '../mistakes/nearest.js';
 
 type Hand = 'right' | 'left';
 
@@ -83,7 +85,7 @@ function ofAHand(span: string): string {
     return span;
   } catch (error) {
     if (!(error instanceof HandlineError)) throw error;
-    throw usageError(`--${error.message.replace(/(?<=; give )(\d+)0-(\d+)0 mm/, '$& or $1-$2 cm')}`);
+    throw usageError(`${asTyped(error).replace(/(?<=; give )(\d+)0-(\d+)0 mm/, '$& or $1-$2 cm')}`);
   }
 }
 
@@ -128,7 +130,7 @@ export function parseLayers(text: string): Layer[] {
     const layer = LAYERS.find((known) => known === name);
     if (layer === undefined) {
       throw usageError(
-        `--layers ${text}: there is no layer "${name}"; choose from ${LAYERS.join(', ')}, or all or none`,
+        `--layers ${text}: there is no layer "${name}"; choose from ${LAYERS.join(', ')}, or all or none${didYouMean(name, [...LAYERS, 'all', 'none'])}`,
       );
     }
     return layer;

@@ -11,8 +11,12 @@ export class Attention {
   readonly #counts = { refused: 0, unwritten: 0, defect: 0 };
   readonly #first: string[] = [];
 
-  constructor(private readonly language: Language) {
-    this.warnings = new WarningTally(language);
+  /** @param reported whether all of it is in a file anyway */
+  constructor(
+    private readonly language: Language,
+    readonly reported = false,
+  ) {
+    this.warnings = new WarningTally(language, reported);
   }
 
   add(outcome: Outcome): void {
@@ -29,8 +33,8 @@ export class Attention {
     if (all === 0) return this.warnings.lines();
     const words = SUMMARY_WORDS[this.language];
     const counts = [
-      ...(refused === 0 ? [] : [fill(words.refused, { count: refused })]),
-      ...(unwritten === 0 ? [] : [fill(words.unwritten, { count: unwritten })]),
+      ...(refused === 0 ? [] : [counted(words.refused, refused)]),
+      ...(unwritten === 0 ? [] : [counted(words.unwritten, unwritten)]),
       ...(defect === 0 ? [] : [counted(words.defects, defect)]),
     ];
     const left = all - this.#first.length;

@@ -20,12 +20,17 @@ export function whatIsLeft({ warnings }: Findings): string | undefined {
 
 /** Which files were cleared, led by what needs attention. */
 export class ClearTally implements Tally {
-  readonly #attention = new Attention('en');
+  readonly #attention: Attention;
   readonly #first: string[] = [];
   #files = 0;
   #results = 0;
   #cleared = 0;
   #compared = false;
+
+  /** @param reported whether the full report is written to a file anyway */
+  constructor(reported = false) {
+    this.#attention = new Attention('en', reported);
+  }
 
   add(outcome: Outcome): void {
     this.#files += 1;
@@ -47,7 +52,7 @@ export class ClearTally implements Tally {
       ...more,
       this.#cleared === 0
         ? 'No marks of Handline were found.'
-        : `Marks of Handline ${this.#compared ? 'would be ' : ''}removed from ${this.#cleared} of ${this.#files} scores.`,
+        : `Marks of Handline ${this.#compared ? 'would be ' : ''}removed from ${this.#cleared} of ${this.#files} ${this.#files === 1 ? 'score' : 'scores'}.`,
     ];
     return `${lines.join('\n')}\n`;
   }

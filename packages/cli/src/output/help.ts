@@ -12,6 +12,9 @@ option is wrong; 3 a result could not be written; 4 a defect of Handline; 5 clea
 the most serious code counts, 7, 6 and then 5 being the least serious; a bad file does not stop the others, and nothing is
 written for it.`.replaceAll('\n', ' ');
 
-export const CAUTION =
-  'Caution: fingering and cues are suggestions. Stop at pain, numbness or fatigue. A qualified teacher decides what ' +
+/** As core has it; `--help` does not wait for core. */
+export const CAUTION_TEXT =
+  'Fingering and cues are suggestions. Stop at pain, numbness or fatigue. A qualified teacher decides what ' +
   'suits a hand; see a clinician about symptoms.';
+
+export const CAUTION = `Caution: ${CAUTION_TEXT}`;

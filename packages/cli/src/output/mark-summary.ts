@@ -1,11 +1,11 @@
 import type { LineReport } from '@handline/core';
 import { isResult, type Outcome, type Tally } from '../outcome.js';
 import { Attention } from './attention.js';
-import { CAUTION } from './help.js';
+import { CAUTION_TEXT } from './help.js';
 import { oneLine } from './line.js';
 import { table } from './table.js';
 import { counted, fill, type Language, SUMMARY_WORDS } from './words/wording.js';
-import type { SummaryWords } from './words/words.js';
+import type { Counted, SummaryWords } from './words/words.js';
 
 /** Files or hands listed one by one before the rest is only counted: the summary stays on one screen. */
 const MOST_ROWS = 12;
@@ -27,8 +27,12 @@ export class MarkTally implements Tally {
   #done = 0;
   #caution: string | undefined;
 
-  constructor(private readonly language: Language) {
-    this.#attention = new Attention(language);
+  /** @param reported whether the full report is written to a file anyway */
+  constructor(
+    private readonly language: Language,
+    reported = false,
+  ) {
+    this.#attention = new Attention(language, reported);
     this.#words = SUMMARY_WORDS[language];
   }
 
@@ -51,14 +55,16 @@ export class MarkTally implements Tally {
     const rows = outcome.compared === 'same' ? this.#same : this.#first;
     if (rows.length < MOST_FILES) {
       const place = resultOf(outcome, this.language);
-      rows.push(fill(this.#words.score, { place, notes: own.fingered + own.kept, cues: own.cues }));
+      const [digits, words] = [own.fingered + own.kept, this.#words];
+      const notes = counted(words.fingeredNotes, digits, { fingered: digits });
+      rows.push(fill(words.score, { place, notes, cues: counted(words.cues, own.cues) }));
     }
   }
 
   text(): string {
     const body =
       this.#only === undefined ? this.#several() : oneFile(this.#only, this.#attention, this.language);
-    return body.length === 0 ? '' : `${[...body, '', oneLine(this.#caution ?? CAUTION)].join('\n')}\n`;
+    return body.length === 0 ? '' : `${[...body, '', oneLine(this.#caution ?? CAUTION_TEXT)].join('\n')}\n`;
   }
 
   #several(): string[] {
@@ -69,16 +75,15 @@ export class MarkTally implements Tally {
     const rows = [...this.#first, ...this.#same].slice(0, MOST_FILES);
     const left = this.#results - rows.length;
     const attention = this.#attention.lines();
-    const many = (text: string, count: number) => (count === 0 ? [] : [fill(text, { count, files })]);
+    const many = (text: Counted, count: number) => (count === 0 ? [] : [counted(text, count, { files })]);
     return [
       ...attention,
       ...(attention.length === 0 ? [] : ['']),
-      fill(words.scores, {
+      counted(words.scores, files, {
         results: this.#results,
-        files,
-        fingered: fingered(ours, kept, notes, words),
-        cues,
-        crossings,
+        notes: counted(words.fingeredNotes, notes, { fingered: fingered(ours, kept, notes, words) }),
+        cues: counted(words.cues, cues),
+        crossings: counted(words.crossings, crossings),
         doubts: counted(words.doubts, findings),
       }),
       ...many(words.doneAlready, this.#done),
@@ -106,19 +111,23 @@ export function whereItLies(outcome: Outcome, language: Language): string {
   return oneLine(`${input} -> ${place}${kept}`);
 }
 
-function oneFile(outcome: Outcome, { warnings }: Attention, language: Language): string[] {
+function oneFile(outcome: Outcome, { warnings, reported }: Attention, language: Language): string[] {
   if (outcome.status === 'done') return [whereItLies(outcome, language)];
   const report = outcome.result?.report;
   if (report === undefined || !isResult(outcome)) return [];
   const words = SUMMARY_WORDS[language];
   const head = whereItLies(outcome, language);
   const marked = report.lines.length === 0 ? [words.nothingMarked] : lineTable(report.lines, words);
-  const notes = [...sharedChords(report.lines, words), ...doubts(report.lines, words)];
+  const notes = [...sharedChords(report.lines, words, reported), ...doubts(report.lines, words, reported)];
   return [head, '', ...marked, ...spaced(notes), ...spaced(warnings.lines())];
 }
 
 /** How many chords the hands share, and where the first ones are, on one line. */
-function sharedChords(lines: readonly LineReport[], words: SummaryWords): readonly string[] {
+function sharedChords(
+  lines: readonly LineReport[],
+  words: SummaryWords,
+  reported: boolean,
+): readonly string[] {
   // Both hands tell of a chord: it counts where it is taken, or where it is given if the other hand is not marked.
   const marked = new Set(lines.map(({ part, hand }) => `${part} ${hand}`));
   const places = lines.flatMap(({ part, hand, shared = [] }) =>
@@ -128,18 +137,19 @@ function sharedChords(lines: readonly LineReport[], words: SummaryWords): readon
   );
   if (places.length === 0) return [];
   const text = counted(words.shared, places.length);
-  return [fill(words.tellsHow, { text, places: firstOf(places) })];
+  return [fill(words.placed, { text, places: firstOf(places), advice: reported ? '' : words.tellsHow })];
 }
 
 /** How many places of the motion are in doubt, and where the first ones are, on one line. */
-function doubts(lines: readonly LineReport[], words: SummaryWords): readonly string[] {
+function doubts(lines: readonly LineReport[], words: SummaryWords, reported: boolean): readonly string[] {
   const places = lines.flatMap(({ hand, findings }) =>
     findings.map(
       ({ measure }) => `${words.hands[hand]} ${fill(words.measure, { measure: oneLine(measure) })}`,
     ),
   );
   if (places.length === 0) return [];
-  return [fill(words.tellsWhy, { text: counted(words.doubts, places.length), places: firstOf(places) })];
+  const text = counted(words.doubts, places.length);
+  return [fill(words.placed, { text, places: firstOf(places), advice: reported ? '' : words.tellsWhy })];
 }
 
 function firstOf(places: readonly string[]): string {
@@ -149,6 +159,7 @@ function firstOf(places: readonly string[]): string {
 
 function lineTable(lines: readonly LineReport[], words: SummaryWords): string[] {
   const parts = new Set(lines.map((line) => line.part));
+  const travel = travels(lines, words);
   const rows = lines
     .slice(0, MOST_ROWS)
     .map((line) => [
@@ -156,7 +167,7 @@ function lineTable(lines: readonly LineReport[], words: SummaryWords): string[] 
       fingered(line.fingered, line.kept, line.notes, words),
       `${line.cues}`,
       `${line.crossings}`,
-      metres(line.depthTravel, words),
+      travel(line.depthTravel),
       hardest(line),
     ]);
   const left = lines.length - MOST_ROWS;
@@ -175,9 +186,10 @@ function hardest(line: LineReport): string {
   return measures.length === 0 ? '-' : measures.join(', ');
 }
 
-/** A travel in mm, in the unit that a reader can picture. */
-function metres(mm: number, { point }: SummaryWords): string {
-  return mm < 1000 ? `${Math.round(mm / 10)} cm` : `${(mm / 1000).toFixed(1).replace('.', point)} m`;
+/** Travels in mm, all in the unit in which a reader can picture the longest. */
+function travels(lines: readonly LineReport[], { point }: SummaryWords): (mm: number) => string {
+  const inMetres = lines.some(({ depthTravel }) => depthTravel >= 1000);
+  return (mm) => (inMetres ? `${(mm / 1000).toFixed(1).replace('.', point)} m` : `${Math.round(mm / 10)} cm`);
 }
 
 /** Among several results the place alone: the name is the input's. */

@@ -18,7 +18,10 @@ export class WarningTally {
   #files = 0;
   #scores = 0;
 
-  constructor(private readonly language: Language) {}
+  constructor(
+    private readonly language: Language,
+    private readonly reported: boolean,
+  ) {}
 
   add({ input, result }: Outcome): void {
     this.#files += 1;
@@ -50,15 +53,18 @@ export class WarningTally {
       const more = fill(SUMMARY_WORDS[this.language].more, { count: count - room });
       if (count > room) lines.push(`  ${more} (${code})`);
     }
-    return [this.#heading(), ...lines];
+    return [this.#heading(shown), ...lines];
   }
 
-  #heading(): string {
+  /** It says how to see all where some are left out, and where no report has them. */
+  #heading(shown: number): string {
     const all = [...this.#kinds.values()].reduce((sum, { count }) => sum + count, 0);
     const words = SUMMARY_WORDS[this.language];
-    if (this.#files === 1) return fill(words.warnings, { count: all });
+    const isComplete = this.reported || shown === all;
+    const advice = isComplete ? '' : this.#files === 1 ? words.allWithJson : words.allWithReport;
+    if (this.#files === 1) return fill(words.warnings, { count: all, advice });
     const kinds = [...this.#kinds].map(([code, { count }]) => `${count} ${code}`).join(', ');
-    return counted(words.warningsIn, this.#scores, { all, kinds });
+    return counted(words.warningsIn, this.#scores, { all, kinds, advice });
   }
 
   /** With the file's name where there are several, without it where the summary has named it. */

@@ -1,5 +1,5 @@
 import type { Language, Layer } from '../options/options.js';
-import { HandlineError } from '../score/errors.js';
+import { optionError } from '../score/errors.js';
 import type { Hand } from '../score/model.js';
 import { CUE_KEYS, CUE_LAYERS, type CueKey, type Words } from './keys.js';
 import { german } from './words/de.js';
@@ -49,16 +49,18 @@ const CONTROL = /\p{Cc}/u;
 export function cueWording(language: Language, own: Readonly<Record<string, string>> = {}): Wording {
   const unknown = Object.keys(own).filter((key) => !Object.hasOwn(CUE_LAYERS, key));
   if (unknown.length > 0) {
-    throw new HandlineError(
-      'OPTION',
-      `wording: no such cue: ${unknown.join(', ')}; the cues are ${CUE_KEYS.join(', ')}`,
+    throw optionError(
+      'wording',
+      `no such cue: ${unknown.join(', ')}; the cues are ${CUE_KEYS.join(', ')}`,
+      {},
+      { given: unknown[0]!, allowed: CUE_KEYS },
     );
   }
   for (const [key, text] of Object.entries(own)) {
     if (typeof text !== 'string' || text.trim() === '' || text.length > LONGEST_OWN || CONTROL.test(text)) {
-      throw new HandlineError(
-        'OPTION',
-        `wording: the text of ${key} must be one line of 1-${LONGEST_OWN} characters, not ${JSON.stringify(text)}`,
+      throw optionError(
+        'wording',
+        `the text of ${key} must be one line of 1-${LONGEST_OWN} characters, not ${JSON.stringify(text)}`,
       );
     }
   }

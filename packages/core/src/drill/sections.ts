@@ -1,4 +1,4 @@
-import { HandlineError } from '../score/errors.js';
+import { optionError } from '../score/errors.js';
 import { awkwardSections, fragmentSection } from './fragment-sections.js';
 import { sequenceSections, studySections } from './motive/sections.js';
 import type { DrillPattern } from './options.js';
@@ -49,9 +49,9 @@ function refuseTooMany(settings: DrillSettings, keys: readonly KeyAt[]): void {
   );
   const most = settings.awkward === undefined ? MOST_FRAGMENTS : MOST_COMPARED;
   if (count <= most) return;
-  throw new HandlineError(
-    'OPTION',
-    `fragments: these would be ${count}, and a sheet takes ${most} at most; choose fewer keys, lengths, degrees or turns`,
+  throw optionError(
+    'fragments',
+    `these would be ${count}, and a sheet takes ${most} at most; choose fewer keys, lengths, degrees or turns`,
   );
 }
 
@@ -111,8 +111,5 @@ function patternIn(pattern: DrillPattern, at: KeyAt, settings: DrillSettings): r
 
 function sevenNotes({ ladder, kind }: Subject, pattern: string): Ladder {
   if (ladder.size === SEVEN) return ladder;
-  throw new HandlineError(
-    'OPTION',
-    `${pattern}: a ${String(kind)} scale has none; take a scale of seven notes`,
-  );
+  throw optionError('patterns', `a ${String(kind)} scale has no "${pattern}"; take a scale of seven notes`);
 }

@@ -1,6 +1,6 @@
 import type { HandModel } from '../anatomy/hand.js';
 import { settingsOf } from '../pipeline/settings.js';
-import { HandlineError } from '../score/errors.js';
+import { optionError } from '../score/errors.js';
 import type { Hand } from '../score/model.js';
 import { checkDrill, TEMPOS } from './check.js';
 import { type DegreeMotive, motiveOfDegrees } from './motive/degrees.js';
@@ -71,7 +71,7 @@ export function drillSettings(options: DrillOptions): DrillSettings {
   const patterns = patternsOf(options);
   const hasFragments = patterns.includes('fragments');
   if (hasFragments && options.digits === 'sparse') {
-    throw new HandlineError('OPTION', 'digits: fragments print every digit; give all or none');
+    throw optionError('digits', 'fragments print every digit; give all or none');
   }
   const { model, language } = settingsOf({
     ...(options.span !== undefined && { span: options.span }),
@@ -124,19 +124,19 @@ function figureIn({ motive, study }: DrillOptions): Figure | undefined {
 
 function ownPattern(options: DrillOptions, figure: Figure | undefined): OwnPattern | undefined {
   const { motive, study, start, kinds } = options;
-  if (motive && study) throw new HandlineError('OPTION', 'study: a sheet has a motive or a study, not both');
+  if (motive && study) throw optionError('study', 'a sheet has a motive or a study, not both');
   const asked = motive ? 'motive' : study ? 'study' : undefined;
   if (!asked) return refuseWithout(options);
   for (const name of ['patterns', 'fragments', 'awkward'] as const) {
     if (options[name] !== undefined) {
-      throw new HandlineError('OPTION', `${name}: does not go with a ${asked}; make two sheets`);
+      throw optionError(name, `does not go with a ${asked}; make two sheets`);
     }
   }
   if (study) return { use: 'study', figure: figure! };
   const kind = kinds?.[0] ?? figure?.kind ?? 'major';
   const sequence = options.sequence ?? 'diatonic';
   if (SCALES[kind].up.length !== SEVEN || (kinds && kinds.length > 1)) {
-    throw new HandlineError('OPTION', 'kinds: a motive goes through one kind of scale, of seven notes');
+    throw optionError('kinds', 'a motive goes through one kind of scale, of seven notes');
   }
   const steps = options.steps ?? (sequence === 'diatonic' ? SEVEN : TWELVE) + 1;
   const inRhythm = (given: Motive) => (options.rhythms ? withoutRhythm(given) : given);
@@ -158,8 +158,7 @@ function withoutRhythm({ right, left }: Motive): Motive {
 
 function refuseWithout(options: DrillOptions): undefined {
   for (const name of ['sequence', 'steps'] as const) {
-    if (options[name] !== undefined)
-      throw new HandlineError('OPTION', `${name}: speaks of a motive; give one`);
+    if (options[name] !== undefined) throw optionError(name, 'speaks of a motive; give one');
   }
 }
 
@@ -180,10 +179,10 @@ function patternsOf({ patterns, fragments, awkward }: DrillOptions): readonly Dr
   const own = patterns ?? (fragments || awkward !== undefined ? ['fragments'] : ['scales']);
   const asks = fragments ? 'fragments' : awkward === undefined ? undefined : 'awkward';
   if (asks && !own.includes('fragments')) {
-    throw new HandlineError('OPTION', `${asks}: the patterns do not include fragments; add them`);
+    throw optionError(asks, 'the patterns do not include fragments; add them');
   }
   if (awkward !== undefined && own.length > 1) {
-    throw new HandlineError('OPTION', 'awkward: picks among fragments only; leave the other patterns out');
+    throw optionError('awkward', 'picks among fragments only; leave the other patterns out');
   }
   return own;
 }

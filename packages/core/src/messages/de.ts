@@ -39,7 +39,8 @@ export const german: MessageWords = {
   misfit: 'mehrere Ziffern an einer Note passen nicht zu ihrem Akkord; sie bleiben stehen und zählen nicht',
   unreachable: 'Zählzeit {beat}: {hand} erreicht nicht alle Tasten; möglich ist: {ways}',
   conflict:
-    'Zählzeit {beat}: {hand} kann die Ziffern der Datei nicht zusammen greifen (Spannweite oder Reihenfolge der Finger); sie bleiben stehen',
+    'Zählzeit {beat}: {hand} kann die Ziffern der Datei ({digits}) nicht zusammen greifen (Spannweite oder Reihenfolge der Finger); sie bleiben stehen',
+  digit: '{finger} auf {key}',
   ways: { 'other-hand': '{hand} nimmt {keys}', roll: 'den Akkord brechen', omit: '{keys} weglassen' },
   takes: '{hand} nimmt {keys} aus dem Akkord der anderen',
 };

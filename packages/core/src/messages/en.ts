@@ -37,7 +37,8 @@ export const english: MessageWords = {
   misfit: 'several digits at one note do not fit its chord; they stay in print and are not used',
   unreachable: 'beat {beat}: {hand} cannot reach all keys; {ways}',
   conflict:
-    "beat {beat}: the digits in the file do not fit the reach or order of {hand}'s fingers; they are kept",
+    "beat {beat}: the digits in the file ({digits}) do not fit the reach or order of {hand}'s fingers; they are kept",
+  digit: '{finger} on {key}',
   ways: { 'other-hand': 'let {hand} take {keys}', roll: 'roll the chord', omit: 'omit {keys}' },
   takes: "{hand} takes {keys} of {other}'s chord",
 };

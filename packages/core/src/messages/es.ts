@@ -43,7 +43,8 @@ export const spanish: MessageWords = {
   misfit: 'varios números en una nota no encajan en su acorde; quedan impresos y no se usan',
   unreachable: 'tiempo {beat}: {hand} no alcanza todas las teclas; es posible: {ways}',
   conflict:
-    'tiempo {beat}: {hand} no puede sostener juntos los números del archivo (alcance u orden de los dedos); se conservan',
+    'tiempo {beat}: {hand} no puede sostener juntos los números del archivo ({digits}: alcance u orden de los dedos); se conservan',
+  digit: '{finger} en {key}',
   ways: { 'other-hand': '{hand} toma {keys}', roll: 'arpegiar el acorde', omit: 'omitir {keys}' },
   takes: '{hand} toma {keys} del acorde de la otra',
 };

@@ -44,7 +44,8 @@ export const french: MessageWords = {
     'plusieurs chiffres sur une note ne conviennent pas à son accord ; ils restent imprimés et ne comptent pas',
   unreachable: 'temps {beat} : {hand} n’atteint pas toutes les touches ; possible : {ways}',
   conflict:
-    'temps {beat} : {hand} ne peut pas tenir ensemble les chiffres du fichier (étendue ou ordre des doigts) ; ils restent',
+    'temps {beat} : {hand} ne peut pas tenir ensemble les chiffres du fichier ({digits} : étendue ou ordre des doigts) ; ils restent',
+  digit: '{finger} sur {key}',
   ways: { 'other-hand': '{hand} prend {keys}', roll: 'arpéger l’accord', omit: 'omettre {keys}' },
   takes: '{hand} prend {keys} de l’accord de l’autre',
 };

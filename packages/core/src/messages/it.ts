@@ -43,7 +43,8 @@ export const italian: MessageWords = {
   misfit: 'più numeri su una nota non si adattano al suo accordo; restano stampati e non si usano',
   unreachable: 'tempo {beat}: {hand} non raggiunge tutti i tasti; è possibile: {ways}',
   conflict:
-    'tempo {beat}: {hand} non può tenere insieme i numeri del file (estensione od ordine delle dita); restano',
+    'tempo {beat}: {hand} non può tenere insieme i numeri del file ({digits}: estensione od ordine delle dita); restano',
+  digit: '{finger} su {key}',
   ways: { 'other-hand': '{hand} prende {keys}', roll: 'arpeggiare l’accordo', omit: 'omettere {keys}' },
   takes: '{hand} prende {keys} dall’accordo dell’altra',
 };

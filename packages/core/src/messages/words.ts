@@ -48,7 +48,9 @@ export interface MessageWords {
   readonly misfit: string;
   /** `{beat}`, `{hand}`, and `{ways}` out. */
   readonly unreachable: string;
+  /** `{beat}`, `{hand}`, and the `{digits}`: each a `{finger}` on a `{key}`. */
   readonly conflict: string;
+  readonly digit: string;
   /** `{hand}` is the other one, `{keys}` what it takes or what is left out. */
   readonly ways: Readonly<Record<'other-hand' | 'roll' | 'omit', string>>;
   /** `{hand}` takes `{keys}` of `{other}`. */

@@ -1,4 +1,4 @@
-import { HandlineError } from '../score/errors.js';
+import { optionError } from '../score/errors.js';
 
 /** Passes a value, or refuses it with an error that names the option and what it may be. */
 export type Check = (value: unknown, name: string) => void;
@@ -7,8 +7,9 @@ export type Check = (value: unknown, name: string) => void;
 const SHOWN = 60;
 
 /** @throws HandlineError OPTION */
-export function refuse(value: unknown, name: string, allowed: string): never {
-  throw new HandlineError('OPTION', `${name}: ${shown(value)} is not allowed; give ${allowed}`);
+export function refuse(value: unknown, name: string, allowed: string, words?: readonly string[]): never {
+  const values = { ...(typeof value === 'string' && { given: value }), ...(words && { allowed: words }) };
+  throw optionError(name, `${shown(value)} is not allowed; give ${allowed}`, {}, values);
 }
 
 /** A value in one short line. */
@@ -78,7 +79,7 @@ export function orNothing(check: Check): Check {
 
 export function oneOf(allowed: readonly string[]): Check {
   return (value, name) => {
-    if (!allowed.includes(value as string)) refuse(value, name, allowed.join(', '));
+    if (!allowed.includes(value as string)) refuse(value, name, allowed.join(', '), allowed);
   };
 }
 
@@ -111,7 +112,10 @@ export function fields(checks: Readonly<Record<string, Check>>, required: readon
     for (const [key, own] of Object.entries(value)) {
       const path = name === '' ? key : `${name}.${key}`;
       const check = Object.hasOwn(checks, key) ? checks[key] : undefined;
-      if (!check) throw new HandlineError('OPTION', `${path}: there is no such option; give ${names}`);
+      if (!check) {
+        const values = { given: key, allowed: Object.keys(checks) };
+        throw optionError(path, `there is no such option; give ${names}`, {}, values);
+      }
       if (own !== undefined) check(own, path);
     }
   };

@@ -1,4 +1,4 @@
-import { HandlineError } from '../score/errors.js';
+import { optionError } from '../score/errors.js';
 import type { Measure } from '../score/model.js';
 import type { Settings } from './settings.js';
 
@@ -16,15 +16,12 @@ export function selectMeasures(measures: readonly Measure[], settings: Settings)
   const to = measures.findLastIndex(({ number }) => number === range.to);
   if (from < 0 || to < from) {
     const [first, last] = [measures[0]?.number ?? '-', measures.at(-1)?.number ?? '-'];
-    const why =
+    const [asked, isOne] = [`${range.from}-${range.to}`, range.from === range.to];
+    const message =
       from >= 0 && to >= 0
-        ? `: the last measure comes before the first; write ${range.to}-${range.from}`
-        : ` is not a range of this score; it runs from ${first} to ${last}`;
-    throw new HandlineError(
-      'OPTION',
-      `measures: ${range.from}-${range.to}${why}`,
-      settings.file === undefined ? {} : { file: settings.file },
-    );
+        ? `${asked}: the last measure comes before the first; write ${range.to}-${range.from}`
+        : `${isOne ? `there is no measure ${range.from} in` : `${asked} is not a range of`} this score; it runs from ${first} to ${last}`;
+    throw optionError('measures', message, settings.file === undefined ? {} : { file: settings.file });
   }
   return (measure) => measure >= from && measure <= to;
 }

@@ -1,6 +1,6 @@
 import { LANGUAGES } from '../cues/wording.js';
 import type { ReachAdvice } from '../fingering/reach-advice.js';
-import { includesHand, type Line, otherHand, writtenAs } from '../hands/line.js';
+import { includesHand, type Line, otherHand, type Slice, writtenAs } from '../hands/line.js';
 import { keyName, type Spelling, spellingFor, spellingOf } from '../keyboard/key-names.js';
 import { beatText } from '../messages/beat.js';
 import { fill } from '../messages/fill.js';
@@ -71,10 +71,24 @@ export function fingeringWarnings(
       message:
         kind === 'reach'
           ? fill(words.unreachable, { beat, hand, ways: waysOut(line, adviceAt(advice, at), messages) })
-          : fill(words.conflict, { beat, hand }),
+          : fill(words.conflict, { beat, hand, digits: digitsAt(line, slice, messages) }),
       place: placeOf(part, slice.measure, slice.struck[0]?.notes[0]),
     };
   });
+}
+
+/** `5 on C5, 4 on G5`: the digits in print on the keys that are struck or held there. */
+function digitsAt({ slices }: Line, slice: Slice, language: Language): string {
+  const held = slice.held.map(
+    (own) => slices[own.since ?? slice.index]!.struck.find(({ key }) => key === own.key) ?? own,
+  );
+  return [...slice.struck, ...held]
+    .filter(({ fixed }) => fixed !== undefined)
+    .toSorted((a, b) => a.key - b.key)
+    .map(({ key, fixed }) =>
+      fill(MESSAGES[language].digit, { finger: fixed!, key: named(key, writtenAs(slice, key), language) }),
+    )
+    .join(', ');
 }
 
 /** `let the left hand take C3, or roll the chord, or omit C3` */

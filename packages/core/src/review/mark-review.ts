@@ -8,7 +8,7 @@ import type { MarkReviewOptions } from '../options/review-options.js';
 import { openAsPrinted, openSource } from '../pipeline/open.js';
 import { handPlacement } from '../pipeline/placement.js';
 import { limitsOf } from '../pipeline/settings.js';
-import { HandlineError } from '../score/errors.js';
+import { optionError } from '../score/errors.js';
 import type { Hand, Note, Part } from '../score/model.js';
 import { type Proposal, proposalMarks } from './proposal-marks.js';
 import type { Changed, Review } from './report-types.js';
@@ -42,9 +42,9 @@ export function markReview<T extends Input>(
   const noteAt = (start: number) => {
     const note = notes.get(start);
     if (note) return note;
-    throw new HandlineError(
-      'OPTION',
-      'review: it speaks of other notes than this score has',
+    throw optionError(
+      'review',
+      'it speaks of other notes than this score has',
       file === undefined ? {} : { file },
     );
   };

@@ -87,8 +87,20 @@ function inEnglish(name: PlaceName, value: string): string {
   return `${name} ${value}`;
 }
 
+/** Which option is wrong, as data: for a form, or a command line that has names of its own. */
+export interface OptionMistake {
+  /** Where it stands among the options, such as `fragments.from`; the message begins with it. */
+  readonly name: string;
+  /** The value, or the name that no option has, if it was text. */
+  readonly given?: string;
+  /** All that may be given instead, where that can be listed. */
+  readonly allowed?: readonly string[];
+}
+
 /** Further details of an error. */
 export interface ErrorDetails extends ErrorOptions {
+  /** With `OPTION`: the option that is wrong, where it is one. */
+  readonly option?: OptionMistake;
   /** With `WARNING_AS_ERROR`: the warning that was refused. */
   readonly warning?: Warning;
 }
@@ -101,6 +113,8 @@ export class HandlineError extends Error {
   readonly place: Place;
   /** With `WARNING_AS_ERROR`: the warning that was refused, which has a code of its own. */
   declare readonly warning?: Warning;
+  /** With `OPTION`: the option that is wrong, where it is one. */
+  declare readonly option?: OptionMistake;
 
   constructor(code: ErrorCode, message: string, place: Place = {}, details: ErrorDetails = {}) {
     super(describe(message, place), details);
@@ -108,5 +122,16 @@ export class HandlineError extends Error {
     this.code = code;
     this.place = place;
     if (details.warning) this.warning = details.warning;
+    if (details.option) this.option = details.option;
   }
+}
+
+/** The refusal of an option, whose message names it first. */
+export function optionError(
+  name: string,
+  message: string,
+  place: Place = {},
+  values: Omit<OptionMistake, 'name'> = {},
+): HandlineError {
+  return new HandlineError('OPTION', `${name}: ${message}`, place, { option: { name, ...values } });
 }

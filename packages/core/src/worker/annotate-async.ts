@@ -109,7 +109,7 @@ function causeOf(error: unknown): unknown {
   );
 }
 
-function refusalFrom({ code, message, place, warning }: Refusal): HandlineError {
+function refusalFrom({ code, message, place, ...details }: Refusal): HandlineError {
   const own = message.slice(describe('', place).length);
-  return new HandlineError(code, own, place, warning ? { warning } : {});
+  return new HandlineError(code, own, place, details);
 }

@@ -1,7 +1,7 @@
 import type { AnnotateOptions, Input } from '../options/options.js';
 import type { Report } from '../options/report.js';
 import type { Progress } from '../pipeline/progress.js';
-import type { ErrorCode, Place, Warning } from '../score/errors.js';
+import type { ErrorCode, OptionMistake, Place, Warning } from '../score/errors.js';
 
 /** The end of a channel: a browser's Worker or `self`, Node's Worker or `parentPort`. */
 export interface Port {
@@ -40,6 +40,7 @@ export interface Refusal {
   readonly message: string;
   readonly place: Place;
   readonly warning?: Warning;
+  readonly option?: OptionMistake;
 }
 
 /** Listens to one kind of event; returns how to stop. In Node the value comes as it is, in a browser in an event. */

@@ -39,6 +39,7 @@ type Own = Answer extends infer A ? (A extends Answer ? Omit<A, 'handline' | 'id
 
 function refusalOf(error: unknown): Own {
   if (!(error instanceof HandlineError)) return { kind: 'failed', error };
-  const { code, message, place, warning } = error;
-  return { kind: 'refused', error: { code, message, place, ...(warning && { warning }) } };
+  const { code, message, place, warning, option } = error;
+  const details = { ...(warning && { warning }), ...(option && { option }) };
+  return { kind: 'refused', error: { code, message, place, ...details } };
 }

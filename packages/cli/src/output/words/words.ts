@@ -30,27 +30,35 @@ export interface SummaryWords {
   readonly kept: string;
   readonly doubts: Counted;
   readonly shared: Counted;
-  /** `{text}` at `{places}`, of which `--json` tells more. */
+  /** `{text}` at `{places}`, with `{advice}` where to read more. */
+  readonly placed: string;
   readonly tellsWhy: string;
   readonly tellsHow: string;
   readonly measure: string;
   /** `{count}` rows that are not shown. */
   readonly more: string;
+  /** `{fingered}` of them, as `fingered` tells it. */
+  readonly fingeredNotes: Counted;
+  readonly cues: Counted;
+  readonly crossings: Counted;
   /** One score among several: `{place}` of the result, `{notes}`, `{cues}`. */
   readonly score: string;
-  /** All of them: `{results}` of `{files}`, `{fingered}`, `{cues}`, `{crossings}`, `{doubts}`. */
-  readonly scores: string;
-  readonly doneAlready: string;
-  readonly differ: string;
-  readonly lacking: string;
+  /** All of them: `{results}` of so many, `{notes}`, `{cues}`, `{crossings}`, `{doubts}`. */
+  readonly scores: Counted;
+  /** Of `{files}`. */
+  readonly doneAlready: Counted;
+  readonly differ: Counted;
+  readonly lacking: Counted;
   /** Files that were not done. */
   readonly notDone: string;
-  readonly refused: string;
-  readonly unwritten: string;
+  readonly refused: Counted;
+  readonly unwritten: Counted;
   readonly defects: Counted;
-  /** Headings of the warnings of one file and of several, `{kinds}` in `{scores}` of them. */
+  /** Headings of the warnings of one file and of several, `{kinds}` in so many scores, with `{advice}` where to find more. */
   readonly warnings: string;
   readonly warningsIn: Counted;
+  readonly allWithJson: string;
+  readonly allWithReport: string;
   /** Sign of decimals. */
   readonly point: '.' | ',';
 }

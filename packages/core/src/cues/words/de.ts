@@ -23,8 +23,8 @@ export const german: Words = {
     'far-out': 'weit heraus',
     'further-out': 'weiter heraus',
     lean: 'hineinlehnen',
-    'arm-right': 'Arm rechts',
-    'arm-left': 'Arm links',
+    'arm-right': 'Arm nach rechts',
+    'arm-left': 'Arm nach links',
     'wrist-rises': 'Handgelenk hoch',
     'wrist-level': 'Handgelenk eben',
     rotate: 'Rollung',
@@ -86,5 +86,5 @@ export const german: Words = {
     noteName,
   },
   caution:
-    'Die Hinweise sind Vorschläge. Bei Schmerz, Taubheit oder Ermüdung aufhören. Was passt, entscheidet eine ausgebildete Lehrkraft; mit Beschwerden in ärztliche Hand.',
+    'Fingersatz und Hinweise sind Vorschläge. Bei Schmerz, Taubheit oder Ermüdung aufhören. Was passt, entscheidet eine ausgebildete Lehrkraft; mit Beschwerden in ärztliche Hand.',
 };

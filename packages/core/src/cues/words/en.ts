@@ -21,8 +21,8 @@ export const english: Words = {
     'far-out': 'far out',
     'further-out': 'further out',
     lean: 'lean',
-    'arm-right': 'arm right',
-    'arm-left': 'arm left',
+    'arm-right': 'carry right',
+    'arm-left': 'carry left',
     'wrist-rises': 'wrist rises',
     'wrist-level': 'wrist level',
     rotate: 'rotate',
@@ -84,5 +84,5 @@ export const english: Words = {
     noteName,
   },
   caution:
-    'Cues are suggestions. Stop at pain, numbness or fatigue. A qualified teacher decides what suits a player; see a clinician about symptoms.',
+    'Fingering and cues are suggestions. Stop at pain, numbness or fatigue. A qualified teacher decides what suits a hand; see a clinician about symptoms.',
 };

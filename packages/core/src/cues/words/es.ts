@@ -81,5 +81,5 @@ export const spanish: Words = {
     noteName,
   },
   caution:
-    'Las indicaciones son sugerencias. Pare ante dolor, entumecimiento o fatiga. Decide un profesor cualificado; los síntomas, a un profesional sanitario.',
+    'La digitación y las indicaciones son sugerencias. Pare ante dolor, entumecimiento o fatiga. Decide un profesor cualificado; los síntomas, a un profesional sanitario.',
 };

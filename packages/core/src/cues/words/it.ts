@@ -81,5 +81,5 @@ export const italian: Words = {
     noteName,
   },
   caution:
-    'Le indicazioni sono suggerimenti. Fermarsi in caso di dolore, intorpidimento o stanchezza. Decide un insegnante qualificato; per i sintomi, un medico.',
+    'Diteggiatura e indicazioni sono suggerimenti. Fermarsi in caso di dolore, intorpidimento o stanchezza. Decide un insegnante qualificato; per i sintomi, un medico.',
 };

@@ -1,4 +1,4 @@
-import { HandlineError } from '../../score/errors.js';
+import { optionError } from '../../score/errors.js';
 import type { Hand } from '../../score/model.js';
 import { offKeyboard } from '../patterns/range.js';
 import type { Step } from '../sheet.js';
@@ -66,7 +66,7 @@ function byKey(a: Pitch, b: Pitch): number {
 export function placesOf(motive: Motive): { readonly least: number; readonly most: number } {
   const places = [...motive.right, ...motive.left].flatMap(({ notes }) => notes.map(({ place }) => place));
   if (places.length === 0) {
-    throw new HandlineError('OPTION', 'motive: it has no notes; give at least one');
+    throw optionError('motive', 'it has no notes; give at least one');
   }
   return { least: Math.min(...places), most: Math.max(...places) };
 }

@@ -1,4 +1,4 @@
-import { HandlineError } from '../../score/errors.js';
+import { optionError } from '../../score/errors.js';
 import type { Exercise } from '../sheet.js';
 import type { Ladder } from '../theory/keys.js';
 import {
@@ -45,9 +45,9 @@ const MOST_CONTRARY = 3;
  */
 function placesOf(interval: 'third' | 'sixth', { size }: Ladder): number {
   if (size !== TWELVE && !STEPWISE.has(size)) {
-    throw new HandlineError(
-      'OPTION',
-      `${interval}s: a scale of ${size} notes has none; take a scale that goes by step`,
+    throw optionError(
+      'kinds',
+      `a scale of ${size} notes has no ${interval}s; take a scale that goes by step`,
     );
   }
   const third = size === TWELVE ? 3 : 2;
@@ -94,9 +94,9 @@ export function exercisesOf(
   const above = doubled(double, ladder);
   const isContrary = motion === 'contrary';
   if (isContrary && choice.octaves > MOST_CONTRARY) {
-    throw new HandlineError(
-      'OPTION',
-      `octaves: ${choice.octaves} each way are more than the keyboard has; contrary motion takes ${MOST_CONTRARY} at most`,
+    throw optionError(
+      'octaves',
+      `${choice.octaves} each way are more than the keyboard has; contrary motion takes ${MOST_CONTRARY} at most`,
     );
   }
   // In thirds and tenths the left hand has the tonic, in sixths the right one.

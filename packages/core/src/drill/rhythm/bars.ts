@@ -1,4 +1,4 @@
-import { HandlineError } from '../../score/errors.js';
+import { HandlineError, optionError } from '../../score/errors.js';
 import type { Step } from '../sheet.js';
 import { groupEnd, type Metre } from './metre.js';
 import { fill, type NoteValue, noteOf } from './values.js';
@@ -123,9 +123,9 @@ function place(
 }
 
 function unwritable(ticks: number): HandlineError {
-  return new HandlineError(
-    'OPTION',
-    `rhythm: a length of ${ticks}/48 of a quarter note cannot be written in this metre; take values that fill its beats`,
+  return optionError(
+    'rhythms',
+    `a length of ${ticks}/48 of a quarter note cannot be written in this metre; take values that fill its beats`,
   );
 }
 

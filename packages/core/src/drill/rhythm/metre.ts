@@ -1,4 +1,4 @@
-import { HandlineError } from '../../score/errors.js';
+import { optionError } from '../../score/errors.js';
 import { noteOf, QUARTER } from './values.js';
 
 const UNITS: readonly number[] = [2, 4, 8, 16];
@@ -23,9 +23,9 @@ export function parseMetre(text: string): Metre {
   const match = /^(\d{1,2})\/(\d{1,2})$/.exec(text);
   const [beats, unit] = [Number(match?.[1]), Number(match?.[2])];
   if (!(beats >= 1 && beats <= MOST_BEATS) || !UNITS.includes(unit)) {
-    throw new HandlineError(
-      'OPTION',
-      `metre: "${text}" is not allowed; give one such as 4/4, 3/4 or 6/8, up to ${MOST_BEATS} beats of ${UNITS.join(', ')}`,
+    throw optionError(
+      'metre',
+      `"${text}" is not allowed; give one such as 4/4, 3/4 or 6/8, up to ${MOST_BEATS} beats of ${UNITS.join(', ')}`,
     );
   }
   const ticks = (4 * QUARTER) / unit;

@@ -1,4 +1,4 @@
-import { HandlineError } from '../../score/errors.js';
+import { optionError } from '../../score/errors.js';
 
 /** Ticks of a quarter note: every value below, and every sum of them, is a whole number. */
 export const QUARTER = 48;
@@ -87,9 +87,11 @@ const NAMES: ReadonlyMap<string, NoteValue> = new Map(
 export function noteValue(name: string): NoteValue {
   const value = NAMES.get(name);
   if (!value) {
-    throw new HandlineError(
-      'OPTION',
-      `rhythm: "${name}" is no note value; give quarter, eighth, sixteenth, 32nd, half or whole, also as dotted-eighth or triplet-eighth`,
+    throw optionError(
+      'rhythms',
+      `"${name}" is no note value; give quarter, eighth, sixteenth, 32nd, half or whole, also as dotted-eighth or triplet-eighth`,
+      {},
+      { given: name, allowed: [...NAMES.keys()] },
     );
   }
   return value;

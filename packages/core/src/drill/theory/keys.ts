@@ -1,4 +1,4 @@
-import { HandlineError } from '../../score/errors.js';
+import { optionError } from '../../score/errors.js';
 import { CHORDS, type ChordKind } from './chords.js';
 import { type Interval, inDegreeOctave, keyOf, LETTERS, type Pitch, spelled, transposed } from './pitch.js';
 import { type Mode, SCALES, type ScaleKind } from './scales.js';
@@ -85,9 +85,9 @@ function ladderOf(tonic: Tonic, form: Form, kind: string): Ladder {
         keyOf(inOctave(own, 4)) % 12 === (keyOf(inOctave(tonic, 4)) + 12) % 12 &&
         Math.abs(fifthsOf(own, form)) <= MOST_FIFTHS,
     );
-    throw new HandlineError(
-      'OPTION',
-      `keys: ${tonicName(tonic)} ${kind} would need ${signs}; give ${other ? tonicName(other) : 'another key'}`,
+    throw optionError(
+      'keys',
+      `${tonicName(tonic)} ${kind} would need ${signs}; give ${other ? tonicName(other) : 'another key'}`,
     );
   }
   const size = form.up.length;

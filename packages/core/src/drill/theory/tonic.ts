@@ -1,4 +1,4 @@
-import { HandlineError } from '../../score/errors.js';
+import { optionError } from '../../score/errors.js';
 import type { Pitch } from './pitch.js';
 
 /** A letter with its accidental, in no octave: a keynote or the root of a chord. */
@@ -36,10 +36,7 @@ export function inOctave({ step, alter }: Tonic, octave: number): Pitch {
 export function parseTonic(name: string): Tonic {
   const match = /^([A-Ga-g])([#♯b♭]?)$/u.exec(name);
   if (!match) {
-    throw new HandlineError(
-      'OPTION',
-      `keys: "${name}" is not a key; give letters with # or b, such as C, F# or Bb`,
-    );
+    throw optionError('keys', `"${name}" is not a key; give letters with # or b, such as C, F# or Bb`);
   }
   const step = LETTER_NAMES.indexOf(match[1]!.toUpperCase());
   const sign = match[2]!;

@@ -1,7 +1,7 @@
 import { fill } from '../../messages/fill.js';
 import { MESSAGES } from '../../messages/messages.js';
 import type { Language } from '../../options/options.js';
-import { HandlineError, type Warning } from '../../score/errors.js';
+import { optionError, type Warning } from '../../score/errors.js';
 import type { Part, Score } from '../../score/model.js';
 import type { StaffChoice } from './staves.js';
 
@@ -24,10 +24,7 @@ export function pianoParts(score: Score, options: HandOptions): { parts: Part[];
   for (const hand of ['right', 'left'] as const) {
     for (const staff of options.staff?.[hand] ?? []) {
       if (parts.length > 0 && !parts.some((part) => staff <= part.staves)) {
-        throw new HandlineError(
-          'OPTION',
-          `staff: there is no staff ${staff} (${hand} hand) in the parts to mark`,
-        );
+        throw optionError('staff', `there is no staff ${staff} (${hand} hand) in the parts to mark`);
       }
     }
   }
@@ -43,8 +40,13 @@ function chosenParts(score: Score, options: HandOptions): Part[] {
     return options.parts.map((id) => {
       const part = score.parts.find((candidate) => candidate.id === id);
       if (part !== undefined) return part;
-      const ids = score.parts.map((candidate) => candidate.id).join(', ');
-      throw new HandlineError('OPTION', `parts: there is no part "${id}"; the score has ${ids || 'none'}`);
+      const allowed = score.parts.map((candidate) => candidate.id);
+      throw optionError(
+        'parts',
+        `there is no part "${id}"; the score has ${allowed.join(', ') || 'none'}`,
+        {},
+        { given: id, allowed },
+      );
     });
   }
   const keyboards = score.parts.filter((part) => part.keyboard);

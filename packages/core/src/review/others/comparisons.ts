@@ -3,7 +3,7 @@ import type { Line } from '../../hands/line.js';
 import { fill } from '../../messages/fill.js';
 import type { Language } from '../../options/options.js';
 import type { ReviewOptions, Trial } from '../../options/review-options.js';
-import { HandlineError } from '../../score/errors.js';
+import { optionError } from '../../score/errors.js';
 import type { Part } from '../../score/model.js';
 import { mostly } from '../findings/mostly.js';
 import { atOf, noteOf, type Place } from '../findings/places.js';
@@ -50,7 +50,7 @@ function lineOf(lines: readonly Own[], { hand, part, measure }: Trial): Own {
   );
   if (found) return found;
   const where = part === undefined ? '' : ` of part ${part}`;
-  throw new HandlineError('OPTION', `try: the ${hand} hand${where} plays nothing in measure ${measure}`);
+  throw optionError('tries', `the ${hand} hand${where} plays nothing in measure ${measure}`);
 }
 
 /** Passages in which the digits of the second score differ. */
@@ -63,8 +63,8 @@ function againstSecond(
     const { part, hand } = own.judged.line;
     const other = second.find((line) => line.part === part && line.hand === hand);
     if (!other || !sameNotes(own.judged.line, other)) {
-      const message = `against: the ${own.judged.line.hand} hand of the second score does not play the same notes`;
-      throw new HandlineError('OPTION', message, { part: own.part.id });
+      const message = `the ${own.judged.line.hand} hand of the second score does not play the same notes`;
+      throw optionError('against', message, { part: own.part.id });
     }
     return own.passages
       .filter(({ from, to }) => differ(own.judged.line, other, from, to))

@@ -1,7 +1,7 @@
 import type { Line, Slice } from '../../hands/line.js';
 import type { Trial } from '../../options/review-options.js';
 import { quarterInMeasure } from '../../score/beat.js';
-import { HandlineError } from '../../score/errors.js';
+import { optionError } from '../../score/errors.js';
 import type { Finger, Part } from '../../score/model.js';
 import type { Passage } from '../measure/passages.js';
 
@@ -18,17 +18,13 @@ export interface Tried extends Passage {
  */
 export function tried(line: Line, part: Part, trial: Trial): Tried {
   const from = line.slices.findIndex((slice) => isMeant(slice, part, trial));
-  const what = `try: measure ${trial.measure}, ${trial.hand} hand`;
-  if (from < 0) throw new HandlineError('OPTION', `${what}: no note begins there`, { part: part.id });
+  const what = `measure ${trial.measure}, ${trial.hand} hand`;
+  if (from < 0) throw optionError('tries', `${what}: no note begins there`, { part: part.id });
   const to = from + trial.digits.length;
   if (to > line.slices.length) {
-    throw new HandlineError(
-      'OPTION',
-      `${what}: ${trial.digits.length} digits are more than the notes that follow`,
-      {
-        part: part.id,
-      },
-    );
+    throw optionError('tries', `${what}: ${trial.digits.length} digits are more than the notes that follow`, {
+      part: part.id,
+    });
   }
   const slices = line.slices.map((slice, at) => {
     const digits = trial.digits[at - from];
@@ -49,7 +45,7 @@ function withDigits(slice: Slice, digits: readonly (Finger | null)[], part: Part
     const message =
       `${what}: ${slice.struck.length} keys are struck in measure ${number}, beat ` +
       `${quarterInMeasure(part.measures[slice.measure]!, slice.onset)}, not ${digits.length}; give a digit for each`;
-    throw new HandlineError('OPTION', message, { part: part.id });
+    throw optionError('tries', message, { part: part.id });
   }
   return {
     ...slice,
