@@ -1,12 +1,15 @@
 import { spellingFor } from '../keyboard/key-names.js';
 import type { DepthReason } from '../motion/reason.js';
+import { checkLanguage, checkReason } from '../options/allowed.js';
 import type { Language } from '../options/options.js';
 import type { Finger } from '../score/model.js';
 import type { ReasonWords } from './keys.js';
 import { LANGUAGES } from './wording.js';
 
 /** Why the forearm moves, in words: `2 comes out: A lies between two black keys`. */
-export function reasonText(reason: DepthReason, language: Language): string {
+export function reasonText(reason: DepthReason, language: Language = 'en'): string {
+  checkReason(reason);
+  checkLanguage(language);
   const { reasons } = LANGUAGES[language];
   const { direction, finger, coming, cause } = reason;
   const mover = finger === undefined ? reasons.arm : fingerName(finger, reasons);

@@ -1,3 +1,4 @@
+import { checkLanguage, checkWording } from '../options/allowed.js';
 import type { Language, Layer } from '../options/options.js';
 import { optionError } from '../score/errors.js';
 import type { Hand } from '../score/model.js';
@@ -125,9 +126,11 @@ export interface CueMeaning {
  * @throws HandlineError OPTION for a bad `wording`
  */
 export function cueMeanings(
-  language: Language,
+  language: Language = 'en',
   own: Readonly<Record<string, string>> = {},
 ): readonly CueMeaning[] {
+  checkLanguage(language);
+  checkWording(own);
   const wording = cueWording(language, own);
   const full = fullWording(language, own);
   const { meanings, dashes } = LANGUAGES[language];
@@ -144,7 +147,8 @@ export function handWord(language: Language, hand: Hand): string {
 }
 
 /** The usual caution about pain and injury. */
-export function cautionText(language: Language): string {
+export function cautionText(language: Language = 'en'): string {
+  checkLanguage(language);
   return LANGUAGES[language].caution;
 }
 

@@ -1,5 +1,6 @@
 import { annotated } from '../annotate.js';
 import { cautionText } from '../cues/wording.js';
+import { callback } from '../options/check.js';
 import type { Language } from '../options/options.js';
 import type { Report } from '../options/report.js';
 import { settingsOf } from '../pipeline/settings.js';
@@ -47,6 +48,7 @@ export function drill(
   options: DrillOptions = {},
   progress: (progress: DrillProgress) => void = () => undefined,
 ): Drill {
+  callback(progress, 'progress');
   const settings = drillSettings(options);
   const sections = sectionsOf(settings, (done) => progress({ stage: 'composing', done }));
   if (sections.every(({ exercises }) => exercises.length === 0)) {

@@ -1,3 +1,4 @@
+import { checkBeat, checkLanguage } from '../options/allowed.js';
 import type { Language } from '../options/options.js';
 
 /** Parts of a beat that have a sign of their own. */
@@ -9,11 +10,14 @@ const PARTS: Readonly<Record<string, string>> = {
   '0.75': '¾',
 };
 
-/** A beat for people: `3`, `2½`, `1.833` or, where the language writes so, `1,833`.
+/**
+ * A beat for people: `3`, `2½`, `1.833` or, where the language writes so, `1,833`.
  *
  * @param beat in quarter notes from 1
  */
-export function beatText(beat: number, language: Language): string {
+export function beatText(beat: number, language: Language = 'en'): string {
+  checkBeat(beat);
+  checkLanguage(language);
   const whole = Math.floor(beat);
   const part = Math.round((beat - whole) * 1000) / 1000;
   const sign = PARTS[`${part}`];

@@ -1,3 +1,4 @@
+import { checkLanguage, checkWarning } from '../options/allowed.js';
 import type { Language } from '../options/options.js';
 import { describe, type PlaceName, type Warning } from '../score/errors.js';
 import { german } from './de.js';
@@ -26,10 +27,10 @@ export function inPlaces(message: string, count: number, { places }: MessageWord
  *
  * @param language that of the place; the message is in the one that `annotate` was given
  */
-export function warningText(
-  { message, place }: Pick<Warning, 'message' | 'place'>,
-  language: Language = 'en',
-): string {
+export function warningText(warning: Pick<Warning, 'message' | 'place'>, language: Language = 'en'): string {
+  checkWarning(warning);
+  checkLanguage(language);
+  const { message, place } = warning;
   const words = MESSAGES[language].place;
   return describe(message, place, (name: PlaceName, value) =>
     fill(words[name], { name: value, number: value }),

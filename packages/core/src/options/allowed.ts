@@ -1,6 +1,7 @@
 import {
   atLeast,
   type Check,
+  callback,
   count,
   fields,
   flag,
@@ -95,8 +96,8 @@ const FINGERING = {
 /** Refuses bad options with a HandlineError OPTION that names the option and what it may be. */
 type OptionCheck = (options: unknown) => void;
 
-function options(checks: Readonly<Record<string, Check>>): OptionCheck {
-  const check = fields(checks);
+function options(checks: Readonly<Record<string, Check>>, required?: readonly string[]): OptionCheck {
+  const check = fields(checks, required);
   return (value) => check(value, '');
 }
 
@@ -153,7 +154,60 @@ export function checkLineAndPlan(ofLine: unknown, ofPlan: unknown): void {
   plan(ofPlan, 'plan');
 }
 
+const language = oneOf(LANGUAGE_CODES);
+
 /** A language, or undefined for the default. */
 export function checkLanguage(value: unknown): void {
-  if (value !== undefined) oneOf(LANGUAGE_CODES)(value, 'language');
+  if (value !== undefined) language(value, 'language');
 }
+
+const wording = mapOf(text);
+
+export function checkWording(value: unknown): void {
+  wording(value, 'wording');
+}
+
+const report = shaped(
+  { version: 'String', lines: 'Array', warnings: 'Array' },
+  'a report as `annotate` gives it',
+);
+const warning = shaped({ message: 'String', place: 'Object' }, 'a warning of a report');
+const reason = shaped({ direction: 'String' }, 'a reason as `planMotion` gives it');
+const review = shaped(
+  { findings: 'Array', passages: 'Array', mm: 'Object' },
+  'a review as `review` gives it',
+);
+const reviewed = listOf(shaped({ title: 'String', review: 'Object' }, 'a title and a review'));
+const beat = atLeast(0);
+const movements = listOf(shaped({ sideways: 'Number' }, 'a movement of a review'));
+
+/** Each passes what some function of this library has given. */
+export const checkReport = (value: unknown) => report(value, 'report');
+export const checkWarning = (value: unknown) => warning(value, 'warning');
+export const checkReason = (value: unknown) => reason(value, 'reason');
+export const checkBeat = (value: unknown) => beat(value, 'beat');
+export const checkReview = (value: unknown) => review(value, 'review');
+export const checkReviewed = (value: unknown) => reviewed(value, 'scores');
+export const checkMovements = (value: unknown) => movements(value, 'movements');
+
+export const checkReviewText = options({ title: text, all: flag }, ['title']);
+
+const port = shaped({ postMessage: 'Function' }, 'a worker, or the end of a channel in one');
+const worker = shaped(
+  { postMessage: 'Function', terminate: 'Function' },
+  'a worker whose script calls `serveAnnotate`',
+);
+
+export const checkPort = (value: unknown) => port(value, 'port');
+
+const asyncOptions = fields(
+  {
+    worker,
+    signal: shaped({ addEventListener: 'Function', removeEventListener: 'Function' }, 'an AbortSignal'),
+    onProgress: callback,
+  },
+  ['worker'],
+);
+
+/** Where `annotateAsync` works. */
+export const checkAsync = (value: unknown) => asyncOptions(value ?? {}, 'asyncOptions');

@@ -107,8 +107,10 @@ export function mapOf(check: Check): Check {
 export function fields(checks: Readonly<Record<string, Check>>, required: readonly string[] = []): Check {
   const names = Object.keys(checks).join(', ');
   return (value, name) => {
-    const isWhole = isRecord(value) && required.every((key) => value[key] !== undefined);
-    if (!isWhole) return refuse(value, name || 'options', `an object with ${names}`);
+    if (!isRecord(value)) return refuse(value, name || 'options', `an object with ${names}`);
+    const missing = required.find((key) => value[key] === undefined);
+    if (missing !== undefined)
+      refuse(value, name || 'options', `an object with ${names}; ${missing} is missing`);
     for (const [key, own] of Object.entries(value)) {
       const path = name === '' ? key : `${name}.${key}`;
       const check = Object.hasOwn(checks, key) ? checks[key] : undefined;
@@ -120,6 +122,10 @@ export function fields(checks: Readonly<Record<string, Check>>, required: readon
     }
   };
 }
+
+export const callback: Check = (value, name) => {
+  if (typeof value !== 'function') refuse(value, name, 'a function');
+};
 
 /** An object that has values of these kinds, and maybe more. */
 export function shaped(kinds: Readonly<Record<string, string>>, allowed: string): Check {

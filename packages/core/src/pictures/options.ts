@@ -1,8 +1,8 @@
 import type { Line } from '../hands/line.js';
 import type { MotionPlan } from '../motion/plan.js';
-import { checkLanguage, checkLineAndPlan } from '../options/allowed.js';
-import { refuse } from '../options/check.js';
-import type { Language } from '../options/options.js';
+import { checkLineAndPlan } from '../options/allowed.js';
+import { type Check, fields, listOf, oneOf, refuse, shaped, text } from '../options/check.js';
+import { LANGUAGE_CODES, type Language } from '../options/options.js';
 
 /** A slice of a line, and where its notes stand on the page: mm from the left edge of the picture. */
 export interface SlicePlace {
@@ -44,22 +44,34 @@ export interface KeyboardOptions {
   readonly title?: string;
 }
 
+const millimetres: Check = (value, name) => {
+  if (typeof value !== 'number' || !(value > 0 && value < 10_000))
+    refuse(value, name, 'a number above 0 and below 10000');
+};
+
+const range: Check = (value, name) => {
+  const [from, to, ...more] = Array.isArray(value) ? value : [];
+  if (!Number.isFinite(from) || !Number.isFinite(to) || from >= to || more.length > 0)
+    refuse(value, name, 'two numbers of mm, the smaller first');
+};
+
+const common = { language: oneOf(LANGUAGE_CODES), part: text, title: text };
+const ribbon = fields({ ...common, width: millimetres, height: millimetres, range }, ['width']);
+const keyboard = fields({ ...common, scale: millimetres });
+const places = listOf(shaped({ slice: 'Number', x: 'Number' }, 'a slice and its x'));
+
 /** @throws HandlineError OPTION */
 export function checkRibbon(
   line: Line,
   plan: MotionPlan,
-  places: readonly SlicePlace[],
+  given: readonly SlicePlace[],
   options: RibbonOptions,
 ): void {
   checkLineAndPlan(line, plan);
-  checkLanguage(options.language);
-  requireLength(options.width, 'width');
-  if (options.height !== undefined) requireLength(options.height, 'height');
-  const { range } = options;
-  if (range !== undefined && !(Number.isFinite(range[0]) && Number.isFinite(range[1]) && range[0] < range[1]))
-    refuse(range, 'range', 'two numbers of mm, the smaller first');
+  places(given, 'places');
+  ribbon(options, '');
   let before = Number.NEGATIVE_INFINITY;
-  for (const { slice, x } of places) {
+  for (const { slice, x } of given) {
     requireSlice(plan, slice);
     if (!Number.isFinite(x) || x < before) refuse(x, 'x', 'mm from the left edge, in the order of the notes');
     before = x;
@@ -69,16 +81,10 @@ export function checkRibbon(
 /** @throws HandlineError OPTION */
 export function checkKeyboard(line: Line, plan: MotionPlan, slice: number, options: KeyboardOptions): void {
   checkLineAndPlan(line, plan);
-  checkLanguage(options.language);
+  keyboard(options, '');
   requireSlice(plan, slice);
-  if (options.scale !== undefined) requireLength(options.scale, 'scale');
 }
 
 function requireSlice({ slices }: MotionPlan, slice: number): void {
   if (!slices[slice]) refuse(slice, 'slice', `the number of a slice from 0 to ${slices.length - 1}`);
-}
-
-function requireLength(value: unknown, name: string): void {
-  if (typeof value !== 'number' || !(value > 0 && value < 10_000))
-    refuse(value, name, 'a number above 0 and below 10000');
 }

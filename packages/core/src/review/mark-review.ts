@@ -2,7 +2,7 @@ import { cautionText } from '../cues/wording.js';
 import type { CueMark, DigitMark } from '../musicxml/marks/edit.js';
 import { writeMarks } from '../musicxml/marks/write.js';
 import { readScore } from '../musicxml/read/score.js';
-import { checkMarkingReview, inputOf } from '../options/allowed.js';
+import { checkMarkingReview, checkReview, inputOf } from '../options/allowed.js';
 import type { Input, Language, Output } from '../options/options.js';
 import type { MarkReviewOptions } from '../options/review-options.js';
 import { openAsPrinted, openSource } from '../pipeline/open.js';
@@ -28,6 +28,7 @@ export function markReview<T extends Input>(
   options: MarkReviewOptions = {},
 ): Output<T> {
   const given = inputOf(input);
+  checkReview(review);
   checkMarkingReview(options);
   const { file, form = 'numbers' } = options;
   const limits = limitsOf(options.limits);

@@ -71,9 +71,12 @@ export type PlaceName = (typeof PLACE_NAMES)[number];
  */
 export function describe(
   message: string,
-  place: Place,
+  place: Place = {},
   named: (name: PlaceName, value: string) => string = inEnglish,
 ): string {
+  if (typeof message !== 'string') throw optionError('message', 'give text');
+  if (typeof place !== 'object' || place === null)
+    throw optionError('place', 'give a place, or leave it out');
   const where: string[] = [];
   for (const name of PLACE_NAMES) {
     const value = place[name];

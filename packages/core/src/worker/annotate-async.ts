@@ -1,4 +1,4 @@
-import { checkMarking, inputOf } from '../options/allowed.js';
+import { checkAsync, checkMarking, inputOf } from '../options/allowed.js';
 import type { Annotated, AnnotateOptions, Input, Output } from '../options/options.js';
 import type { Progress } from '../pipeline/progress.js';
 import { describe, HandlineError } from '../score/errors.js';
@@ -42,16 +42,19 @@ let lastId = 0;
  * `annotate` in a worker, so that the thread that calls it stays free: the same output and report.
  *
  * @param input copied to the worker, so it may be used again at once
+ * @param options those of `annotate`; undefined is the defaults
+ * @param asyncOptions where the work is done: a `worker`, at least
  * @returns rejected with what `annotate` throws, with the signal's reason, or with what ended the worker
  */
 export async function annotateAsync<T extends Input>(
   input: T,
-  options: AnnotateOptions,
+  options: AnnotateOptions | undefined,
   asyncOptions: AsyncOptions,
 ): Promise<Annotated<T>> {
-  const { worker, signal, onProgress } = asyncOptions;
   const given = inputOf(input);
-  checkMarking(options);
+  checkAsync(asyncOptions);
+  if (options !== undefined) checkMarking(options);
+  const { worker, signal, onProgress } = asyncOptions;
   if (signal?.aborted) throw signal.reason;
   lastId += 1;
   const id = lastId;
@@ -86,7 +89,7 @@ export async function annotateAsync<T extends Input>(
         signal.addEventListener('abort', abort);
         stops.push(() => signal.removeEventListener('abort', abort));
       }
-      const request: Request = { handline: 'annotate', id, input: given, options };
+      const request: Request = { handline: 'annotate', id, input: given, options: options ?? {} };
       worker.postMessage(request);
     });
   } finally {

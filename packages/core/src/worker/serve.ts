@@ -1,4 +1,5 @@
 import { annotateInSteps } from '../annotate.js';
+import { checkPort } from '../options/allowed.js';
 import { HandlineError } from '../score/errors.js';
 import { type Answer, listen, type Port, type Request } from './port.js';
 
@@ -8,6 +9,7 @@ import { type Answer, listen, type Port, type Request } from './port.js';
  * @param port `self` in a browser's worker, `parentPort` of `node:worker_threads` in Node
  */
 export function serveAnnotate(port: Port): void {
+  checkPort(port);
   listen(port, 'message', (message) => {
     if (isRequest(message)) answer(port, message);
   });

@@ -1,3 +1,4 @@
+import { checkReport } from '../../options/allowed.js';
 import type { CompactReport, CompactSlice, Report, SliceReport } from '../../options/report.js';
 
 /**
@@ -6,6 +7,7 @@ import type { CompactReport, CompactSlice, Report, SliceReport } from '../../opt
  * @param report as `annotate` gives it
  */
 export function compactReport(report: Report): CompactReport {
+  checkReport(report);
   const { version, lines, warnings, caution } = report;
   return {
     version,

@@ -6,6 +6,7 @@ import { OFFSETS, TERMS } from '../../fingering/cost/terms/terms.js';
 import { WeightedSum } from '../../fingering/cost/weighted-sum.js';
 import { WEIGHTS } from '../../fingering/cost/weights.js';
 import { rounded } from '../../numeric/fixed-point.js';
+import { checkMovements } from '../../options/allowed.js';
 import { fingersAt, type Judged, NO_MOVEMENT, type OtherChoice } from './judged.js';
 import { LEAPS } from './leaps.js';
 import { SLIDES } from './slides.js';
@@ -123,6 +124,7 @@ export function noMovement(): Record<Kind, number> {
 
 /** Movements added up, by kind. */
 export function sumOfMovements(movements: readonly Movement[]): Movement {
+  checkMovements(movements);
   const sum = noMovement();
   for (const own of movements) for (const kind of KINDS) sum[kind] += own[kind];
   for (const kind of KINDS) sum[kind] = rounded(sum[kind]);

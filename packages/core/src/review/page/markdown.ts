@@ -1,8 +1,12 @@
+import { checkReview, checkReviewText } from '../../options/allowed.js';
 import type { Review } from '../report-types.js';
 import { ALL, documentOf, type Section, sentence } from './document.js';
 
 /** A review as Markdown, whole. */
-export function reviewMarkdown(review: Review, { title }: { readonly title: string }): string {
+export function reviewMarkdown(review: Review, options: { readonly title: string }): string {
+  checkReview(review);
+  checkReviewText(options);
+  const { title } = options;
   const { sections, foot } = documentOf(review, title, ALL);
   const blocks = [
     `# ${escaped(title)}`,

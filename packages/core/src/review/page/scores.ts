@@ -1,3 +1,4 @@
+import { checkLanguage, checkReviewed } from '../../options/allowed.js';
 import type { Language } from '../../options/options.js';
 import { LEVELS } from '../findings/thresholds.js';
 import type { Review } from '../report-types.js';
@@ -16,9 +17,11 @@ export interface ReviewedScore {
 /** Several scores in one table, worst first: most findings of the gravest level, of equal ones most movement beyond the least. */
 export function reviewsTable(
   scores: readonly ReviewedScore[],
-  language: Language,
+  language: Language = 'en',
   form: 'text' | 'markdown' = 'text',
 ): string {
+  checkReviewed(scores);
+  checkLanguage(language);
   const words = REVIEW_WORDS[language];
   const headings = [
     words.score,

@@ -1,3 +1,4 @@
+import { checkReview, checkReviewText } from '../../options/allowed.js';
 import type { Review } from '../report-types.js';
 import { ALL, type Document, documentOf, ONE_SCREEN, type Section, sentence } from './document.js';
 
@@ -13,7 +14,10 @@ export interface ReviewTextOptions {
 const WIDTH = 100;
 
 /** A review for people, as plain text on one screen. */
-export function reviewText(review: Review, { title, all = false }: ReviewTextOptions): string {
+export function reviewText(review: Review, options: ReviewTextOptions): string {
+  checkReview(review);
+  checkReviewText(options);
+  const { title, all = false } = options;
   const { sections, foot, title: head }: Document = documentOf(review, title, all ? ALL : ONE_SCREEN);
   const blocks = [
     head,

@@ -1,4 +1,5 @@
 import { LANGUAGES } from '../../cues/wording.js';
+import { checkLanguage } from '../../options/allowed.js';
 import type { Language } from '../../options/options.js';
 import type { Finger } from '../../score/model.js';
 import type { Kind } from '../measure/kinds.js';
@@ -18,7 +19,8 @@ export const REVIEW_WORDS: Readonly<Record<Language, ReviewWords>> = {
 };
 
 /** What the kinds of movement are called in a language. */
-export function movementNames(language: Language): Readonly<Record<Kind, string>> {
+export function movementNames(language: Language = 'en'): Readonly<Record<Kind, string>> {
+  checkLanguage(language);
   return REVIEW_WORDS[language].kinds;
 }
 
