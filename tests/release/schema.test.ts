@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type AnnotateOptions, annotate, HandlineError, REPORT_VERSION } from '@handline/core';
 import { Ajv } from 'ajv';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, expect, it } from 'vitest';
 import { handline } from '../cli/harness.js';
 import { editions, FIXTURES, TUNES } from '../scores.js';
@@ -60,6 +61,21 @@ it('the report on every score has the form of the schema, with the defaults and 
   expect(read).toBeGreaterThan(30);
   for (const name of ['grace', 'nextBest', 'alternates', 'crossing', 'cue', 'shared', 'some unreachable'])
     expect([...seen]).toContain(name);
+});
+
+it('every schema has a name of its own, by which a validator finds it', () => {
+  const paths = ['packages/core/schema/review-1.json', 'packages/cli/handline.config.schema.json'];
+  const ajv = new Ajv2020({ strict: false });
+  const ids = [...SCHEMAS.map(({ path }) => path), ...paths].map((path) => {
+    const { $schema: _, ...schema } = JSON.parse(readText(path));
+    ajv.addSchema(schema);
+    return schema.$id;
+  });
+  expect(new Set(ids).size).toBe(4);
+  expect(ids[0]).toBe(`urn:handline:schema:Report:${REPORT_VERSION}`);
+  const own = JSON.parse(JSON.stringify(annotate('<score-partwise/>').report));
+  expect(ajv.validate(ids[0], own)).toBe(true);
+  expect(ajv.validate(ids[0], { ...own, version: 1 })).toBe(false);
 });
 
 it('the schema finds what does not have its form', () => {

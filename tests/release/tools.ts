@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { REPORT_VERSION } from '@handline/core';
 import { createGenerator } from 'ts-json-schema-generator';
 
 export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
@@ -25,7 +26,11 @@ export function schemaOf({ room, file, type }: (typeof SCHEMAS)[number]): string
     additionalProperties: true,
     skipTypeCheck: true,
   }).createSchema(type);
-  return `${JSON.stringify(schema, null, 2)}\n`;
+  // A name, not an address: the project has none yet.
+  const { $schema, $ref, definitions } = schema;
+  const $id = `urn:handline:schema:${type}:${REPORT_VERSION}`;
+  // What stands beside a `$ref` does not count in this draft.
+  return `${JSON.stringify({ $schema, $id, allOf: [{ $ref }], definitions }, null, 2)}\n`;
 }
 
 export interface Ran {

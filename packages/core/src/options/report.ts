@@ -6,7 +6,7 @@ import type { Finger, Hand } from '../score/model.js';
  * Version of the report's form, by semantic versioning: the first number changes where a program that reads the report may
  * have to change, the second where something is added, the third where a description is corrected.
  */
-export const REPORT_VERSION = '1.0.0';
+export const REPORT_VERSION = '1.0.1';
 
 /** One note head of a slice. Its part is the line's, its measure and beat are the slice's. */
 export interface NoteReport {
@@ -54,7 +54,10 @@ export interface SliceReport {
   readonly fingers: readonly (number | null)[];
   /** The note heads that strike the keys, in the order of `keys`. */
   readonly notes: readonly NoteReport[];
-  /** With `nextBest`: by key, null where the hand has no other finger for it, or none at all. */
+  /**
+   * With `nextBest`: by key; null where no other finger is possible. Why: `fingers` has null there, too, where no finger of the
+   * hand reaches the key; `digit` is `given` where a digit in print leaves no choice; else no other finger can take it.
+   */
   readonly nextBest?: readonly (NextBest | null)[];
   /** Second choices for every key, best first, where they were asked for. */
   readonly alternates?: readonly (readonly number[])[];
