@@ -37,10 +37,25 @@ function says(shell: string, script: string): string[] {
 test('bash completes commands, options, their values and files', () => {
   const complete = (words: string) =>
     `COMP_WORDS=(handline ${words}); COMP_CWORD=$((\${#COMP_WORDS[@]} - 1)); _handline; echo "\${COMPREPLY[*]}"`;
-  const lines = ['re', 'mark --digi', 'mark --digits sp', 'mark sco'].map(complete);
+  const typed = [
+    're',
+    'mark --digi',
+    'mark --digits sp',
+    'mark sco',
+    'mark --layers ro',
+    'mark --layers = ro',
+  ];
+  const lines = typed.map(complete);
   const script = ['source <(handline completion bash)', ...lines, 'complete -p handline'].join('\n');
-  const [command, option, value, file, how] = says('bash', script);
-  expect([command, option, value, file]).toEqual(['review', '--digits', 'sparse', '']);
+  const [command, option, value, file, layer, glued, how] = says('bash', script);
+  expect([command, option, value, file, layer, glued]).toEqual([
+    'review',
+    '--digits',
+    'sparse',
+    '',
+    'roll',
+    'roll',
+  ]);
   // Where nothing of ours fits, bash itself completes names of files.
   expect(how).toContain('-o default');
 });

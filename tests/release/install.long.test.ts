@@ -90,12 +90,16 @@ describe('the packed packages in an empty project', () => {
       expect(ran).toEqual({ status: 0, said: '' });
   });
 
-  it('have types for CommonJS', () => {
+  it.each(['node16', 'nodenext'])('have types for CommonJS: %s', (moduleResolution) => {
     const code =
       "import core = require('@handline/core');\nexport const own: string = core.annotate('').output;\n";
     writeFileSync(at('required.cts'), code);
-    for (const ran of compiled('required.cts', 'nodenext', ['es2022']))
+    for (const ran of compiled('required.cts', moduleResolution, ['es2022']))
       expect(ran).toEqual({ status: 0, said: '' });
+  });
+
+  it('are loaded by a Node.js that does not require ES modules', () => {
+    succeed(process.execPath, ['--no-experimental-require-module', 'examples/require.cjs', DEMO]);
   });
 
   it('fail a program that takes the output for what it is not', () => {
@@ -109,8 +113,14 @@ describe('the packed packages in an empty project', () => {
   it('are clean for publint and for attw', () => {
     for (const name of ['@handline/core', 'handline'])
       succeed('publint', ['--strict', '--pack', 'false', at(`node_modules/${name}`)]);
-    // Node.js 20.19 and later load ES modules by require; the command has nothing to import.
+    // The command has nothing to import.
     const core = packed.find((name) => name.startsWith('handline-core-'));
-    expect(succeed('attw', [core!, '--profile', 'esm-only'])).toContain('node16 (from ESM): 🟢 (ESM)');
+    const { problems, analysis } = JSON.parse(
+      succeed('attw', [core!, '--profile', 'strict', '--format', 'json']),
+    );
+    expect(problems).toEqual({});
+    const kinds = analysis.entrypoints['.'].resolutions;
+    expect(Object.keys(kinds).sort()).toEqual(['bundler', 'node10', 'node16-cjs', 'node16-esm']);
+    expect(kinds['node16-cjs'].resolution.fileName).toMatch(/index\.d\.cts$/);
   });
 });

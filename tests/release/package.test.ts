@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
 import { ROOT, readText, tool } from './tools.js';
 
@@ -71,6 +72,8 @@ it('Node.js gets in one file all that others get in modules', async () => {
   const [bundle, modules] = await Promise.all(
     ['node.mjs', 'index.js'].map((file) => import(`${ROOT}packages/core/dist/${file}`)),
   );
+  const required = createRequire(import.meta.url)(`${ROOT}packages/core/dist/node.cjs`);
+  expect(Object.keys(required).sort()).toEqual(Object.keys(modules));
   expect(manifest('core').exports['.'].node).toBe('./dist/node.mjs');
   expect(Object.keys(bundle)).toEqual(Object.keys(modules));
   expect(Object.keys(bundle)).toContain('annotate');

@@ -2,7 +2,7 @@ import yargs, { type Argv } from 'yargs';
 import { COMMANDS, commandList, isCommand } from './commands/commands.js';
 import { CliError, Exit, type ExitCode, usageError } from './exit.js';
 import { inPlainWords } from './files/trouble.js';
-import type { Streams } from './jobs/streams.js';
+import { type Streams, send } from './jobs/streams.js';
 import { usageOf, valueOfFlag } from './mistakes/parser.js';
 import type { Arguments } from './options/output-options.js';
 import { CAUTION, EXIT_CODES } from './output/help.js';
@@ -19,6 +19,14 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
   let exit: ExitCode = Exit.ok;
   // A closed pipe is met by the write; nobody reads what else we would say.
   for (const stream of [streams.stdout, streams.stderr]) stream.on('error', () => undefined);
+  if (argv[0] === '--get-yargs-completions') {
+    const { completedValues } = await import('./commands/complete.js');
+    const values = await completedValues(argv.slice(2)).catch(() => []);
+    if (values !== undefined) {
+      await send(streams.stdout, values.map((value) => `${value}\n`).join(''));
+      return exit;
+    }
+  }
   const parser = yargs(asOption(argv.flatMap(apart)))
     .scriptName('handline')
     .locale('en')

@@ -1,4 +1,4 @@
-// From CommonJS, in Node.js 20.19 or later: node require.cjs IN
+// From CommonJS: node require.cjs IN
 const { readFileSync } = require('node:fs');
 const { annotate, compactReport } = require('@handline/core');
 

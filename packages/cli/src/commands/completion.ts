@@ -1,13 +1,15 @@
 import type { Argv } from 'yargs';
 import { Exit, type ExitCode, usageError } from '../exit.js';
 import { type Streams, send } from '../jobs/streams.js';
+import { didYouMean } from '../mistakes/nearest.js';
 import type { Arguments } from '../options/output-options.js';
 
 /** Ask the command itself, by yargs' own hidden option, what may come next; where nothing may, complete file names. */
 const SCRIPTS: Readonly<Record<string, string>> = {
   bash: `_handline() {
-  local IFS=$'\\n'
-  COMPREPLY=($(compgen -W "$(handline --get-yargs-completions "\${COMP_WORDS[@]}" 2>/dev/null)" -- "\${COMP_WORDS[COMP_CWORD]}"))
+  local IFS=$'\\n' current="\${COMP_WORDS[COMP_CWORD]}"
+  [[ $current == = ]] && current=
+  COMPREPLY=($(compgen -W "$(handline --get-yargs-completions "\${COMP_WORDS[@]}" 2>/dev/null)" -- "$current"))
 }
 complete -o bashdefault -o default -F _handline handline
 `,
@@ -24,6 +26,8 @@ compdef _handline handline
 `,
 };
 
+export const SHELLS = Object.keys(SCRIPTS);
+
 export function buildCompletion(parser: Argv): Argv {
   return parser
     .usage(
@@ -39,7 +43,7 @@ export async function runCompletion(args: Arguments, streams: Streams): Promise<
   const shell = String(args._[1] ?? '');
   const script = Object.hasOwn(SCRIPTS, shell) ? SCRIPTS[shell] : undefined;
   if (script === undefined || args._.length > 2) {
-    throw usageError(`name one shell: ${Object.keys(SCRIPTS).join(', ')}`);
+    throw usageError(`name one shell: ${SHELLS.join(', ')}${didYouMean(shell, SHELLS)}`);
   }
   await send(streams.stdout, script);
   return Exit.ok;
