@@ -35,7 +35,7 @@ describe('fingerLine and planMotion on lines that readLines gives', () => {
     expect(lines).toHaveLength(report.lines.length);
     lines.forEach(({ line, hand, context }, nth) => {
       const { fingering } = fingerLine(line, hand, context);
-      const plan = planMotion(line, fingering, hand);
+      const plan = planMotion(line, fingering, hand, context);
       const { slices, depthTravel } = report.lines[nth]!;
       expect(fingering.slices.map(({ struck }) => struck)).toEqual(slices.map(({ fingers }) => fingers));
       expect(plan.slices.map(({ depth }) => depth)).toEqual(slices.map(({ depth }) => depth));

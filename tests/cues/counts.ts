@@ -9,7 +9,7 @@ import { DENSITIES, type Density } from '#core/options/options.js';
 import { openSource } from '#core/pipeline/open.js';
 import { analyse, type LineAnalysis } from '#core/pipeline/plan.js';
 import { settingsOf } from '#core/pipeline/settings.js';
-import { followed } from './follow.js';
+import { followed, isFurther } from './follow.js';
 
 /** For rounding. */
 export const NEAR = 1e-6;
@@ -71,12 +71,14 @@ function countCues(file: string, { line, plan }: LineAnalysis, density: Density,
       sums.failures.push(`${file} ${line.hand} ${density} slice ${at}: ${deviation} mm away`);
     }
   }
+  const measures = line.slices.map(({ measure }) => measure);
   for (const [nth, { slice, direction, further }] of cues.entries()) {
     if (direction * (reader[slice]! - reader[slice - 1]!) <= 0)
       sums.failures.push(`${file} ${slice}: no move`);
-    const before = cues[nth - 1];
-    const same =
-      before?.direction === direction && !path.slice(before.slice + 1, slice).some(({ fresh }) => fresh);
+    const [now, next] = [path[slice]!, path[slice + 1]];
+    const goes = now.change !== 0 || !next || next.fresh ? now.change : next.change;
+    if (goes * direction <= 0) sums.failures.push(`${file} ${slice}: not where the plan goes`);
+    const same = isFurther(path, reader, measures, cues[nth - 1], cues[nth]!);
     if (same !== further)
       sums.failures.push(`${file} ${line.hand} slice ${slice}: the same way, not further`);
     if (further) sums.further[density]++;

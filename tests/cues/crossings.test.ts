@@ -53,18 +53,24 @@ describe('thumb crossings in print', () => {
     expect(told(line(3, { 1: {} }, {}, 0.01))).toEqual([1]);
   });
 
+  it('are told each at any pace where all lie three notes apart or more, as in scales and arpeggios', () => {
+    expect(told(line(12, { 1: {}, 4: {}, 8: {}, 11: {} }, {}, 0.05))).toEqual([1, 4, 8, 11]);
+    expect(told(line(12, { 1: {}, 4: {}, 6: {}, 10: {} }, {}, 0.05))).toEqual([1]);
+  });
+
   it('begin a run of their own beyond five slices, after a rest, and in another kind or direction', () => {
+    // Two apart, so that of a run the first alone is told.
     const quick = (
       second: number,
       crossing: Partial<Crossing> = {},
       more: Readonly<Record<number, Made>> = {},
-    ) => told(line(second + 1, { 1: {}, [second]: crossing }, more, 0.05));
-    expect(quick(6)).toEqual([1]);
-    expect(quick(7)).toEqual([1, 7]);
-    expect(quick(4, { kind: 'finger-over' })).toEqual([1, 4]);
-    expect(quick(4, { direction: 'down' })).toEqual([1, 4]);
-    expect(quick(4, {}, { 3: { free: 0.15 } })).toEqual([1, 4]);
-    expect(quick(4, {}, { 3: { free: 0.14 } })).toEqual([1]);
+    ) => told(line(second + 1, { 1: {}, 3: {}, [second]: crossing }, more, 0.05));
+    expect(quick(8)).toEqual([1]);
+    expect(quick(9)).toEqual([1, 9]);
+    expect(quick(5, { kind: 'finger-over' })).toEqual([1, 5]);
+    expect(quick(5, { direction: 'down' })).toEqual([1, 5]);
+    expect(quick(5, {}, { 4: { free: 0.15 } })).toEqual([1, 5]);
+    expect(quick(5, {}, { 4: { free: 0.14 } })).toEqual([1]);
   });
 
   it('are demanding from 16 mm equivalents on, for the whole run of one that is', () => {

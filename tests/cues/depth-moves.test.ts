@@ -60,13 +60,36 @@ describe('moves in depth', () => {
     expect(moves(depths([20, 20, 20, 0]))).toEqual([[3, 'out', 3, 20]]);
   });
 
-  it('are over after a rest: the hand comes back of itself, and no move is further than the last', () => {
+  it('stand where the plan goes that way, or on the note before, never where it goes back', () => {
+    // Nearest in sum would be the note at which the plan has come back to 15.
+    expect(moves(depths([0, 20, 15, 15, 15, 15]))).toEqual([[1, 'in', 1, 20]]);
+    // Who was 5 mm off goes on from there one note early, and with the note that asks for more.
+    expect(moves(depths([0, 5, 5, 5, 25, 25]))).toEqual([[3, 'far-in', 4, 25]]);
+    expect(moves(depths([25, 20, 20, 20, 0, 0]))).toEqual([[3, 'far-out', 4, 25]]);
+  });
+
+  it('are over after a rest: the hand comes back of itself', () => {
     const [start, inwards, stay, back] = depths([0, 20, 20, 5]);
     expect(moves([start!, inwards!, stay!, { ...back, free: 0.2 }])).toEqual([[1, 'in', 1, 20]]);
-    const two = depths([0, 20, 20, 40]).map((slice, at) => (at === 2 ? { ...slice, free: 0.2 } : slice));
-    expect(moves(two)).toEqual([
-      [1, 'in', 1, 20],
-      [3, 'in', 3, 20],
+  });
+
+  it('are further after a rest where the hand has stayed, unless eight measures lie between', () => {
+    const second = (after: number, more: Made = {}) => {
+      const all = depths([0, 20, after, after + 20]);
+      return moves([all[0]!, all[1]!, { ...all[2]!, free: 0.2, ...more }, { ...all[3]!, ...more }])[1];
+    };
+    expect(second(20)).toEqual([3, 'further-in', 3, 20]);
+    expect(second(30)).toEqual([3, 'further-in', 3, 20]);
+    expect(second(15)).toEqual([3, 'further-in', 3, 20]);
+    expect(second(14)).toEqual([3, 'in', 3, 20]);
+    expect(second(20, { measure: 8 })).toEqual([3, 'further-in', 3, 20]);
+    expect(second(20, { measure: 9 })).toEqual([3, 'in', 3, 20]);
+    const stay = depths([0, 20, 20, 40]);
+    expect(moves(stay.map((slice, at) => (at < 2 ? slice : { ...slice, measure: 9 })))[1]).toEqual([
+      3,
+      'further-in',
+      3,
+      20,
     ]);
   });
 

@@ -24,3 +24,21 @@ export function followed(path: readonly ReaderStep[], cues: readonly DepthCue[])
   }
   return depths;
 }
+
+/**
+ * Whether a cue is a second move the same way: the one before has the same direction, the reader has not come back from
+ * where it led by more than 5 mm, and it is not forgotten: no rest and eight measures between.
+ */
+export function isFurther(
+  path: readonly ReaderStep[],
+  reader: readonly number[],
+  measures: readonly number[],
+  before: DepthCue | undefined,
+  { slice, direction }: DepthCue,
+): boolean {
+  if (before?.direction !== direction) return false;
+  const way = reader.slice(before.slice, slice).map((depth) => depth * direction);
+  const rested = path.slice(before.slice + 1, slice).some(({ fresh }) => fresh);
+  const isForgotten = rested && measures[slice]! - measures[before.slice]! > 8;
+  return Math.max(...way) - way.at(-1)! <= 5 && !isForgotten;
+}

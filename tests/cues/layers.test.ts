@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { carryCues, contourCues, type LayerCues, rollCues } from '#core/cues/layer-cues.js';
+import { carryCues, contourCues, type LayerCues } from '#core/cues/layer-cues.js';
 import { withoutRepeated } from '#core/cues/repeated.js';
+import { rollCues } from '#core/cues/roll-cues.js';
 import { arms, type Made, made, row } from './made-plans.js';
 
 // Plans written by hand, so that every threshold is met from both sides: 40 mm of the arm, two rising fingers, a turn of 0.7,
@@ -101,32 +102,48 @@ describe('the forearm', () => {
     expect(turned([{}, { roll: 0.8, rollPrepare: true }])).toEqual(['1: turn-fifth']);
   });
 
+  /** Each roll on a key of its own, as the right hand turns. */
+  const between = (rolls: readonly number[]): Made[] =>
+    rolls.map((roll) => ({ roll, key: 60 + Math.round(10 * roll) }));
+  const rolledBetween = (rolls: readonly number[], seconds = 0.25) =>
+    turned(between(rolls).map((slice) => ({ ...slice, seconds })));
+
   it('rotates where four turns follow each other, in at most 0.4 seconds a note', () => {
-    expect(rolled([0, 0.1, 0, 0.1, 0])).toEqual(['0: rotate']);
-    expect(rolled([0, 0.1, 0, 0.1])).toEqual([]);
-    expect(rolled([0, 0.1, 0, 0.1, 0], 0.4)).toEqual(['0: rotate']);
-    expect(rolled([0, 0.1, 0, 0.1, 0], 0.41)).toEqual([]);
+    expect(rolledBetween([0, 0.1, 0, 0.1, 0])).toEqual(['0: rotate']);
+    expect(rolledBetween([0, 0.1, 0, 0.1])).toEqual([]);
+    expect(rolledBetween([0, 0.1, 0, 0.1, 0], 0.4)).toEqual(['0: rotate']);
+    expect(rolledBetween([0, 0.1, 0, 0.1, 0], 0.41)).toEqual([]);
     // Two turns to one side, or none, end the figure.
-    expect(rolled([0, 0.1, 0, 0.1, 0.2])).toEqual([]);
-    expect(rolled([0, 0.1, 0, 0, 0.1, 0])).toEqual([]);
+    expect(rolledBetween([0, 0.1, 0, 0.1, 0.2])).toEqual([]);
+    expect(rolledBetween([0, 0.1, 0, 0, 0.1, 0])).toEqual([]);
     // So does a rest.
-    const rests = row('roll', [0, 0.1, 0, 0.1, 0]).map((slice, at) =>
+    const rests = between([0, 0.1, 0, 0.1, 0]).map((slice, at) =>
       at === 3 ? { ...slice, free: 0.2 } : slice,
     );
     expect(turned(rests)).toEqual([]);
   });
 
-  it('rotates between keys that do not come back in turns of 0.7 at least', () => {
-    const across = (rolls: readonly number[]) =>
-      turned(row('roll', rolls).map((slice, at) => ({ ...slice, seconds: 0.25, key: 60 + at })));
-    expect(across([0, 0.7, 0, 0.7, 0])).toEqual(['0: rotate']);
-    expect(across([0, 0.69, 0, 0.69, 0])).toEqual([]);
-    expect(across([0, 0.7, 0, 0.69, 0])).not.toContain('0: rotate');
+  it('rotates where one of two notes comes back, or each pair is an octave, however wide the turns', () => {
+    const rolls = [0, 0.7, 0, 0.7, 0, 0.7];
+    const across = (keys: readonly number[], roll: readonly number[] = rolls) =>
+      turned(keys.map((key, at) => ({ key, roll: roll[at]!, seconds: 0.25 }))).includes('0: rotate');
+    expect(across([60, 67, 60, 67, 60, 67])).toBe(true);
+    expect(across([60, 67, 64, 67, 59, 67])).toBe(true);
+    expect(across([60, 67, 64, 67, 62, 69])).toBe(true);
+    expect(across([60, 72, 62, 74, 64, 76])).toBe(true);
+    // Broken sixths, a line that turns about, another key each time.
+    expect(across([60, 69, 62, 71, 64, 72])).toBe(false);
+    expect(across([72, 74, 67, 77, 76, 79])).toBe(false);
+    // A leap beyond an octave, one key, and keys that go against the turn.
+    expect(across([60, 72, 60, 72, 60, 72])).toBe(true);
+    expect(across([60, 73, 60, 73, 60, 73])).toBe(false);
+    expect(across([60, 60, 60, 60, 60, 60])).toBe(false);
+    expect(across([67, 60, 67, 60, 67, 60])).toBe(false);
   });
 
   it('has its side told again after a figure, and the figure once', () => {
-    expect(rolled([0, 0.8, 0, 0.8, 0, 0, 0.8])).toEqual(['0: rotate', '6: turn-fifth']);
-    expect(rolled([0, 0.8, 0.8, 0, 0.8, 0, 0.8, 0.8])).toEqual(['1: turn-fifth', '2: rotate']);
+    expect(rolledBetween([0, 0.8, 0, 0.8, 0, 0, 0.8])).toEqual(['0: rotate', '6: turn-fifth']);
+    expect(rolledBetween([0, 0.8, 0.8, 0, 0.8, 0, 0.8, 0.8])).toEqual(['1: turn-fifth', '2: rotate']);
   });
 });
 

@@ -9,7 +9,7 @@ import type { Density } from '#core/options/options.js';
 import { steps } from '../motion/arbitrary.js';
 import { lineOf } from '../motion/lines.js';
 import { rounds } from '../rounds.js';
-import { followed } from './follow.js';
+import { followed, isFurther } from './follow.js';
 
 const DENSITIES = Object.keys(TOLERANCES) as Density[];
 
@@ -27,7 +27,13 @@ function given(all: readonly { planned: number; fresh: boolean; wide: boolean }[
   return { path, tolerances: all.map(({ wide }) => (wide ? 5 : 3)) };
 }
 
-/** Whether every cue sends the reader on, and the reader stays within the tolerance. */
+/** Whether the plan goes that way here, or rests here and goes that way at the next note. */
+function goesThere(path: readonly ReaderStep[], { slice, direction }: DepthCue): boolean {
+  const way = [path[slice], path[slice + 1]].find((own) => own && (own.fresh || own.change !== 0));
+  return way !== undefined && !way.fresh && way.change * direction > 0;
+}
+
+/** Whether every cue sends the reader on, where the plan goes, and the reader stays within the tolerance. */
 function leads(
   path: readonly ReaderStep[],
   tolerances: readonly number[],
@@ -37,7 +43,10 @@ function leads(
   return (
     depths.every((depth, at) => Math.abs(depth - path[at]!.planned) <= tolerances[at]!) &&
     cues.every(
-      ({ slice, direction }) => (depths[slice]! - depths[slice - 1]!) * direction > 0 && !path[slice]!.fresh,
+      (cue) =>
+        (depths[cue.slice]! - depths[cue.slice - 1]!) * cue.direction > 0 &&
+        !path[cue.slice]!.fresh &&
+        goesThere(path, cue),
     )
   );
 }
@@ -82,14 +91,12 @@ describe('the fewest cues', () => {
         const path = readerSteps(line, plan);
         const moves = depthMoves(line, plan, density);
         const reader = followed(path, moves);
-        let last = 0;
-        let from = 0;
-        for (const { slice, direction, key, end, travel } of moves) {
+        const measures = line.slices.map(({ measure }) => measure);
+        for (const [nth, move] of moves.entries()) {
+          const { slice, direction, key, end, travel } = move;
           expect(direction * (reader[slice]! - reader[slice - 1]!)).toBeGreaterThan(0);
           expect(Math.abs(reader[end]! - reader[slice - 1]!)).toBe(travel);
-          if (path.slice(from + 1, slice + 1).some(({ fresh }) => fresh)) last = 0;
-          expect(key.startsWith('further')).toBe(direction === last);
-          [last, from] = [direction, slice];
+          expect(key.startsWith('further')).toBe(isFurther(path, reader, measures, moves[nth - 1], move));
         }
       }),
     );

@@ -4,7 +4,7 @@ import { alternatives, fingerLine, planMotion, readLines, reasonText } from '@ha
 
 for (const { partId, line, hand, context } of readLines(await readFile(process.argv[2])).lines) {
   const { fingering, doubts } = fingerLine(line, hand, context);
-  const plan = planMotion(line, fingering, hand);
+  const plan = planMotion(line, fingering, hand, context);
   const moves = plan.slices.filter(({ reason }) => reason !== undefined);
   console.log(`${partId} ${line.hand}: ${line.slices.length} onsets, ${doubts.length} in doubt`);
   console.log(

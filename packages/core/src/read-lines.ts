@@ -60,9 +60,10 @@ export function planDigits(input: Input, options: LineOptions = {}): PlannedLine
   const given = inputOf(input);
   checkReading(options);
   const { lines, warnings } = openLines(given, options);
-  const planned = lines.map(({ read: { partId, line, hand }, part }): PlannedLine => {
+  const planned = lines.map(({ read: { partId, line, hand, context }, part }): PlannedLine => {
     const fingers = printedFingers(line, part);
-    return { partId, line, fingers, plan: planMotion(line, fingers, hand) };
+    const plan = planMotion(line, fingers, hand, context);
+    return { partId, line, fingers, plan };
   });
   return { lines: planned, warnings };
 }

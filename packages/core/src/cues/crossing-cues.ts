@@ -10,6 +10,9 @@ import { moveInto, Remembered } from './repeated.js';
 /** Difficulty in mm equivalents from which `demanding` tells of a run: a thumb to a black key, or behind 5. From memory. */
 const HARD = 16;
 
+/** Notes from one crossing of a run to the next at least, so that each has room for its text: scales and arpeggios. */
+const ROOM = 3;
+
 const CROSSING_KEYS = {
   'thumb-passing': 'thumb-passes',
   'finger-over': 'over-thumb',
@@ -23,8 +26,8 @@ export function crossingKey({ kind }: Crossing): CueKey {
 
 /**
  * The slices whose thumb crossing a density prints. A run, crossings of one kind in one direction on a connected line, is
- * told of evenly: of each crossing, or of the first alone where they come too quick to read; and not again while the same
- * run keeps coming back.
+ * told of evenly: of each crossing, so that the second octave of a scale is marked as the first, or of the first alone where
+ * they come both too close and too quick to read; and not again while the same run keeps coming back.
  */
 export function crossingSlices(line: Line, plan: MotionPlan, density: Density): readonly number[] {
   const { slices } = plan;
@@ -36,9 +39,14 @@ export function crossingSlices(line: Line, plan: MotionPlan, density: Density): 
     const id = run.map((at) => moveInto(plan, at)).join();
     if (told.comesBack(id, line.slices[run[0]!]!.measure)) continue;
     if (density === 'demanding' && !run.some((at) => slices[at]!.crossing!.difficulty >= HARD)) continue;
-    printed.push(...(isReadable(line, run) ? run : run.slice(0, 1)));
+    printed.push(...(hasRoom(run) || isReadable(line, run) ? run : run.slice(0, 1)));
   }
   return printed;
+}
+
+function hasRoom(run: readonly number[]): boolean {
+  for (let nth = 1; nth < run.length; nth++) if (run[nth]! - run[nth - 1]! < ROOM) return false;
+  return true;
 }
 
 /** The cues of hand over hand: every one, or the first of those that follow each other closely. */

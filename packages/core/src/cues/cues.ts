@@ -5,9 +5,10 @@ import type { Density, Language, Layer } from '../options/options.js';
 import { crossingKey, crossingSlices, handCues } from './crossing-cues.js';
 import { type DepthMove, depthMoves } from './depth-cues.js';
 import { CUE_KEYS, CUE_LAYERS, type CueKey, DEFAULT_LAYERS } from './keys.js';
-import { carryCues, contourCues, type LayerCues, rollCues } from './layer-cues.js';
+import { carryCues, contourCues, type LayerCues } from './layer-cues.js';
 import { readableCues } from './readable.js';
 import { withoutRepeated } from './repeated.js';
+import { rollCues } from './roll-cues.js';
 import { BETWEEN, cueWording, fullWording, printedLines, type Wording } from './wording.js';
 
 /** One text at one slice of a hand. */

@@ -3,11 +3,23 @@ import type { MotionPlan } from '../motion/plan.js';
 import type { Density } from '../options/options.js';
 import { type DepthCue, fewestCues } from './fewest.js';
 import type { CueKey } from './keys.js';
-import { type Direction, type ReaderState, type ReaderStep, read, readerSteps, tolerance } from './reader.js';
+import {
+  type Direction,
+  type ReaderState,
+  type ReaderStep,
+  read,
+  readerSteps,
+  TOLERANCES,
+  tolerance,
+} from './reader.js';
 
 /** Reader's travel in mm up to which a move in is a lean, and from which a move is far: from memory. */
 const LARGEST_LEAN = 8;
 const FAR = 25;
+/** mm from which a hand that comes back of itself has left a move behind: the nearest tolerance. */
+const CAME_BACK = TOLERANCES.every;
+/** Measures after which a move is no longer remembered over a rest: from memory. */
+const REMEMBERED_MEASURES = 8;
 
 /** A cue in or out in words, with what the reader does at it. */
 export interface DepthMove extends DepthCue {
@@ -22,19 +34,26 @@ export interface DepthMove extends DepthCue {
 export function depthMoves(line: Line, plan: MotionPlan, density: Density): readonly DepthMove[] {
   const steps = readerSteps(line, plan);
   const tolerances = line.slices.map(({ seconds }) => tolerance(density, seconds));
-  return inWords(steps, fewestCues(steps, tolerances));
+  return inWords(line, steps, fewestCues(steps, tolerances));
 }
 
 /** Reads along and tells of every cue what it makes the reader do. */
-function inWords(steps: readonly ReaderStep[], cues: readonly DepthCue[]): readonly DepthMove[] {
+function inWords(
+  { slices }: Line,
+  steps: readonly ReaderStep[],
+  cues: readonly DepthCue[],
+): readonly DepthMove[] {
   const directions = new Map<number, Direction>();
   for (const { slice, direction } of cues) directions.set(slice, direction);
   const moves: DepthMove[] = [];
   let state: ReaderState = { depth: steps[0]?.planned ?? 0, heading: 0 };
   let from = state.depth;
   let end = 0;
-  // Direction of the last cue since the hand made a fresh start.
-  let last: Direction | 0 = 0;
+  // The last cue, and the furthest that the reader has been that way since.
+  let last: DepthCue | undefined;
+  let furthest = 0;
+  // The last slice at which the hand made a fresh start.
+  let fresh = 0;
   let open: DepthCue | undefined;
   let further = false;
   const close = (): void => {
@@ -43,19 +62,24 @@ function inWords(steps: readonly ReaderStep[], cues: readonly DepthCue[]): reado
     moves.push({ ...open, key: keyOf(open.direction, travel, further), end, travel });
     open = undefined;
   };
+  /** Whether the hand is still where the last cue sent it, and that not forgotten over a rest. */
+  const isStillThere = (at: number): boolean =>
+    last !== undefined &&
+    (furthest - state.depth) * last.direction <= CAME_BACK &&
+    (fresh <= last.slice || slices[at]!.measure - slices[last.slice]!.measure <= REMEMBERED_MEASURES);
   for (let at = 0; at < steps.length; at++) {
     const cue = directions.get(at) ?? 0;
     const next = read(state, steps[at]!, cue);
     if (next.heading === 0 || cue !== 0) close();
-    if (steps[at]!.fresh) last = 0;
+    if (steps[at]!.fresh) fresh = at;
     if (cue !== 0) {
-      open = { slice: at, direction: cue };
-      from = state.depth;
-      further = cue === last;
-      last = cue;
+      further = cue === last?.direction && isStillThere(at);
+      open = last = { slice: at, direction: cue };
+      from = furthest = state.depth;
     }
     if (open && next.depth !== state.depth) end = at;
     state = next;
+    if (last && (state.depth - furthest) * last.direction > 0) furthest = state.depth;
   }
   close();
   return moves;

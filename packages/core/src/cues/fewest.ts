@@ -20,14 +20,15 @@ interface Way {
 
 /**
  * The fewest cues with which the reader is never further from the plan than the tolerance; of as few, those with which
- * the reader is nearer to it in sum. A cue stands where the reader's own move begins: none is there only to stop a move.
+ * the reader is nearer to it in sum. A cue stands where the reader's own move begins, with the plan's move or one note
+ * before it: none is there only to stop a move, and none makes good what the plan has done and left behind.
  * Exact: dynamic programming over where the reader may be and is heading.
  *
  * @param tolerances mm, by slice
  */
 export function fewestCues(steps: readonly ReaderStep[], tolerances: readonly number[]): readonly DepthCue[] {
   let ways: readonly Way[] = [];
-  for (let at = 0; at < steps.length; at++) ways = waysOn(ways, steps[at]!, tolerances[at]!);
+  for (let at = 0; at < steps.length; at++) ways = waysOn(ways, steps, at, tolerances[at]!);
   let best = ways[0];
   for (const way of ways) if (way.cost < best!.cost) best = way;
   const cues: DepthCue[] = [];
@@ -38,17 +39,33 @@ export function fewestCues(steps: readonly ReaderStep[], tolerances: readonly nu
   return cues.reverse();
 }
 
-function waysOn(ways: readonly Way[], step: ReaderStep, tolerance: number): readonly Way[] {
+function waysOn(
+  ways: readonly Way[],
+  steps: readonly ReaderStep[],
+  at: number,
+  tolerance: number,
+): readonly Way[] {
+  const step = steps[at]!;
   const { planned } = step;
   if (ways.length === 0)
     return [{ state: { depth: planned, heading: 0 }, cost: 0, cue: 0, before: undefined }];
   const best = new Map<number, Way>();
+  const cue = cueAt(steps, at);
   for (const way of ways) {
     offer(best, way, step, 0, tolerance);
-    if (step.fresh || way.state.depth === planned) continue;
-    offer(best, way, step, planned > way.state.depth ? 1 : -1, tolerance);
+    if (cue !== 0 && (planned - way.state.depth) * cue > 0) offer(best, way, step, cue, tolerance);
   }
   return [...best.values()];
+}
+
+/** Which way a cue may send the reader at a step: with the plan, or where that rests, with its next step; 0 for none. */
+function cueAt(steps: readonly ReaderStep[], at: number): Direction | 0 {
+  const { change, fresh } = steps[at]!;
+  if (fresh) return 0;
+  if (change !== 0) return change > 0 ? 1 : -1;
+  const next = steps[at + 1];
+  if (next === undefined || next.fresh || next.change === 0) return 0;
+  return next.change > 0 ? 1 : -1;
 }
 
 function offer(

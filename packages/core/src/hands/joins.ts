@@ -98,3 +98,15 @@ export function playedFlow(line: Line, part: Part, clock: Clock): Flow | undefin
   const cuts = [...reached].filter((index) => index > 0 && !followed.has(index));
   return { joins: [...joins.values()], cuts: new Set(cuts) };
 }
+
+/**
+ * A line as it is played: where a slice never follows the one printed before it, as at a second ending, the hand comes from
+ * elsewhere and makes a fresh start.
+ */
+export function asPlayed(line: Line, flow: Flow | undefined): Line {
+  if (!flow || flow.cuts.size === 0) return line;
+  const slices = line.slices.map((slice) =>
+    flow.cuts.has(slice.index) ? { ...slice, phraseStart: true } : slice,
+  );
+  return { ...line, slices };
+}

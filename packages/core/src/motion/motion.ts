@@ -1,4 +1,6 @@
 import type { HandModel } from '../anatomy/hand.js';
+import type { PlayingContext } from '../hands/context.js';
+import { asPlayed } from '../hands/joins.js';
 import type { Line } from '../hands/line.js';
 import { checkFingers, checkLine } from '../options/allowed.js';
 import type { Draft } from '../score/draft.js';
@@ -23,10 +25,22 @@ const AT_EASE = 1;
 /**
  * The motion of one hand for given fingers. Keys without a finger count for nothing: the hand moves through them to the
  * next.
+ *
+ * @param context the line's, as `readLines` gives it: at a second ending the hand makes a fresh start. Without it the
+ *   line is planned as if it were played as printed
  */
-export function planMotion(line: Line, given: GivenFingers, hand: HandModel): MotionPlan {
+export function planMotion(
+  line: Line,
+  given: GivenFingers,
+  hand: HandModel,
+  context: Pick<PlayingContext, 'flow'> = {},
+): MotionPlan {
   checkLine(line, hand);
   checkFingers(given);
+  return motionOf(asPlayed(line, context.flow), given, hand);
+}
+
+function motionOf(line: Line, given: GivenFingers, hand: HandModel): MotionPlan {
   const uses = fingersInUse(line, given);
   const tips = tipTables.of(hand);
   const depths = planDepth(line, uses, tips);

@@ -34,12 +34,18 @@ export function planRoll(line: Line, uses: readonly (readonly Use[])[]): readonl
     const turn = roll - last;
     const fresh = isFreshStart(line.slices[at]!);
     const thumb = playing.some(isThumb) || uses[at - 1]?.some(isThumb);
-    const onwards = turn * lastTurn > 0 && Math.abs(turn) > LARGE_TURN && !thumb;
+    const onwards = turn * lastTurn > 0 && Math.abs(turn) > LARGE_TURN && !thumb && !repeats(uses, at);
     last = roll;
     if (turn !== 0) lastTurn = turn;
     rolls.push({ roll, prepare: !fresh && onwards });
   }
   return rolls;
+}
+
+/** Whether the same keys are struck again: fingers that take turns on them need no swing. */
+function repeats(uses: readonly (readonly Use[])[], at: number): boolean {
+  const before = uses[at - 1] ?? [];
+  return uses[at]!.every(({ key, struck }) => !struck || before.some((own) => own.key === key));
 }
 
 function meanRoll(uses: readonly Use[]): number {

@@ -1,8 +1,9 @@
-import { type Cue, planCues } from '../cues/cues.js';
+import type { Cue } from '../cues/cues.js';
 import type { Fingered } from '../fingering/finger.js';
 import type { Neighbour } from '../fingering/other-hand.js';
 import { type ReachAdvice, reachAdvice } from '../fingering/reach-advice.js';
 import { playingContext } from '../hands/context.js';
+import { asPlayed } from '../hands/joins.js';
 import { soundEnds } from '../hands/key-downs.js';
 import { type Line, otherHand } from '../hands/line.js';
 import { type HandCrossings, handCrossings } from '../motion/hand-crossings.js';
@@ -10,7 +11,9 @@ import { planMotion } from '../motion/motion.js';
 import type { MotionPlan } from '../motion/plan.js';
 import type { Score } from '../score/model.js';
 import { Clock } from '../score/tempo.js';
+import { chosenCues } from './chosen-cues.js';
 import { FINGERING_SHARE, type Progress, READING_SHARE } from './progress.js';
+import { selectMeasures } from './selection.js';
 import type { Settings } from './settings.js';
 import type { Share, SharedLines } from './share-hands.js';
 import { fingerStretches } from './stretches.js';
@@ -59,29 +62,25 @@ export function* analyse(
     tell({ step: 'fingering', part: score.parts[line.part]!.id, hand: line.hand, share });
     begun += line.slices.length;
     const hand = settings.model[line.hand];
+    const context = playingContext(line, score.parts[line.part]!, clock);
     const options = {
       by: settings.by,
       keepDigits,
-      ...playingContext(line, score.parts[line.part]!, clock),
+      ...context,
       alternates: settings.alternatives,
       nextBest: settings.nextBest,
     };
-    return { ...fingerStretches(line, hand, options, settings.stretches), line };
+    return { ...fingerStretches(line, hand, options, settings.stretches), line, context };
   });
   const crossings: Pair[] = [];
   for (const one of fingered) {
-    const { line, fingering, doubts } = one;
-    const plan = planMotion(line, fingering, settings.model[line.hand]);
+    const { line, fingering, doubts, context } = one;
+    const plan = planMotion(line, fingering, settings.model[line.hand], context);
     const partner = score.parts[line.part]!.partner?.part ?? line.part;
     const other = fingered.find(({ line: { part, hand } }) => part === partner && hand !== line.hand);
     const over = other && handCrossingsOf(one, other, crossings, clock)[line.hand];
-    const cues = planCues(line, plan, {
-      layers: settings.layers,
-      density: settings.density,
-      language: settings.language,
-      wording: settings.wording,
-      ...(over && { handCrossings: over }),
-    });
+    const chosen = selectMeasures(score.parts[line.part]!.measures, settings);
+    const cues = chosenCues(asPlayed(line, context.flow), plan, settings, over, chosen);
     const advice = doubts
       .filter(({ kind }) => kind === 'reach')
       .map(({ slice }) =>
