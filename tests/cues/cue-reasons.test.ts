@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { annotate } from '#core/index.js';
+import { DENSITIES } from '#core/options/options.js';
 import { FIXTURES, TUNES } from '../scores.js';
 
 /** Directions that English reasons and cues name. */
@@ -9,8 +10,9 @@ const IN = /\bin\b/;
 
 it('the reason at a cue in or out goes the way of the cue, and no cue has none', () => {
   let [cues, without] = [0, 0];
-  for (const name of TUNES) {
-    const { report } = annotate(readFileSync(`${FIXTURES}${name}`), { layers: ['depth'] });
+  const scores = DENSITIES.flatMap((density) => TUNES.map((name) => ({ name, density })));
+  for (const { name, density } of scores) {
+    const { report } = annotate(readFileSync(`${FIXTURES}${name}`), { layers: ['depth'], density });
     for (const { slices } of report.lines) {
       for (const { cue, reason, measure } of slices) {
         if (cue === undefined) continue;
@@ -26,6 +28,6 @@ it('the reason at a cue in or out goes the way of the cue, and no cue has none',
       }
     }
   }
-  expect(cues).toBeGreaterThan(50);
+  expect(cues).toBeGreaterThan(250);
   expect(without).toBe(0);
 });

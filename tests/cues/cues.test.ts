@@ -231,7 +231,7 @@ describe('roll', () => {
 
   it('changes sides in a scale, and has nothing to say to a finger that repeats its key', () => {
     expect(roll([60, 62, 64, 65, 67, 69, 71, 72], '12312345')).toEqual([
-      '1: away from it',
+      '1: away from the thumb',
       '3: to the thumb',
       '4: away from it',
     ]);

@@ -94,6 +94,17 @@ describe('the forearm', () => {
     expect(rolled(rolls)).toEqual(cues);
   });
 
+  it('swings on in up to 0.75 seconds a note: in slower ones nothing is told, and its side anew behind them', () => {
+    expect(rolled([0, 0.8], 0.75)).toEqual(['1: turn-fifth']);
+    expect(rolled([0, 0.8], 0.76)).toEqual([]);
+    expect(turned([{}, { rollPrepare: true, seconds: 0.76 }])).toEqual([]);
+    const slow = row('roll', [0, 0.9, 0.5, 0.5, 1.4]);
+    expect(turned(slow.map((slice, at) => (at === 3 ? { ...slice, seconds: 0.76 } : slice)))).toEqual([
+      '1: turn-fifth',
+      '4: turn-fifth',
+    ]);
+  });
+
   it('is told its side anew after a rest, and that no swing is left where there is none', () => {
     const rolls = row('roll', [0, 0.9, 0.5, 0.5, 1.4]);
     const rested = rolls.map((slice, at) => (at === 3 ? { ...slice, free: 0.2 } : slice));

@@ -13,9 +13,9 @@ type Sides = readonly [one: RegExp, other: RegExp];
 const DIRECTIONS: Readonly<Record<Language, Sides>> = {
   en: [/\bin\b|towards/, /\bout\b|away|\bfrom\b/],
   de: [/hinein|zur Tastenklappe/, /heraus|von der Tastenklappe/],
-  fr: [/\bentre|vers le fond/, /\bsort|\bdu fond/],
-  es: [/adentro|\bentra|hacia el fondo/, /afuera|\bsale|del? fondo|desde el fondo/],
-  it: [/\bdentro|\bentra|verso il fondo/, /\bfuori|\besce|dal fondo/],
+  fr: [/\bentre|vers le couvercle/, /\bsort|\bdu couvercle/],
+  es: [/adentro|\bentra|hacia la tapa/, /afuera|\bsale|\b(?:de|desde) la tapa/],
+  it: [/\bdentro|\bentra|verso il coperchio/, /\bfuori|\besce|dal coperchio/],
 };
 
 const SIDES: Readonly<Record<Language, Sides>> = {

@@ -126,7 +126,7 @@ describe('the roll changes sides', () => {
       'in a scale, up',
       '60:1 62:2 64:3 65:1 67:2 69:3 71:4 72:5',
       0.6,
-      ['1: away from it', '3: to the thumb', '4: away from it'],
+      ['1: away from the thumb', '3: to the thumb', '4: away from it'],
     ],
     ['and says nothing to a repeated note', '64:3 64:3 64:3 64:3 64:3', 0.2, []],
     ['nor to one whose fingers change a little', '64:4 64:3 64:4 64:3', 0.6, []],

@@ -69,7 +69,7 @@ const MARK_OPTIONS: Readonly<Record<string, Options>> = {
     `Cues to write, from ${LAYERS.join(',')}, or all; none for digits alone [depth,crossing]`,
   ),
   density: {
-    ...value(CUES, 'How near a reader of the cues stays to the plan: within 5, 16 or 22 mm [essential]'),
+    ...value(CUES, 'How near a reader of the cues stays to the plan: within 5, 20 or 26 mm [essential]'),
     choices: ['every', 'essential', 'demanding'] as const,
   },
   language: {

@@ -169,7 +169,7 @@ const LONG_GAP = 8;
 
 /** Writes the texts one after the other: now and then the fuller wording, in between the short one. */
 class CueWriter {
-  /** By way in or out: measure in which it was last said in full, and at all. */
+  /** By way: measure in which it was last said in full, and at all. */
   readonly #full = new Map<string, number>();
   readonly #said = new Map<string, number>();
 
@@ -186,9 +186,9 @@ class CueWriter {
   }
 
   #word(key: CueKey, measure: number): string {
-    const full = this.full[key];
-    if (full === undefined) return this.short[key];
-    const way = OUTWARDS.includes(key) ? 'out' : 'in';
+    const way = WAYS[key];
+    if (way === undefined) return this.short[key];
+    const full = this.full[key] ?? this.short[key];
     const isOld = measure - (this.#full.get(way) ?? Number.NEGATIVE_INFINITY) >= PAGE_MEASURES;
     const isForgotten = measure - (this.#said.get(way) ?? Number.NEGATIVE_INFINITY) > LONG_GAP;
     this.#said.set(way, measure);
@@ -198,4 +198,13 @@ class CueWriter {
   }
 }
 
-const OUTWARDS: readonly CueKey[] = ['out', 'far-out'];
+/** Cues that one fuller wording explains: in and out the forearm's, a turn that to or away from the thumb. */
+const WAYS: Readonly<Partial<Record<CueKey, string>>> = {
+  in: 'in',
+  'far-in': 'in',
+  lean: 'in',
+  out: 'out',
+  'far-out': 'out',
+  'turn-thumb': 'turn',
+  'turn-fifth': 'turn',
+};

@@ -15,7 +15,7 @@ import {
 
 /** Reader's travel in mm up to which a move in is a lean, and from which a move is far: from memory. */
 const LARGEST_LEAN = 8;
-const FAR = 25;
+const FAR = 30;
 /** mm from which a hand that comes back of itself has left a move behind: the nearest tolerance. */
 const CAME_BACK = TOLERANCES.every;
 /** Measures after which a move is no longer remembered over a rest: from memory. */

@@ -47,7 +47,7 @@ export function read(
 }
 
 /** mm by which the reader may be away from the plan, by density, where notes are no quicker than the reference. From memory. */
-export const TOLERANCES = { every: 5, essential: 16, demanding: 22 } as const satisfies Record<
+export const TOLERANCES = { every: 5, essential: 20, demanding: 26 } as const satisfies Record<
   Density,
   number
 >;

@@ -8,6 +8,8 @@ const NOTICEABLE_TURN = 0.7;
 /** Turns to and fro that make a figure of rotation, and the seconds a note at most: from memory. */
 const FIGURE_TURNS = 4;
 const FIGURE_SECONDS = 0.4;
+/** Seconds a note up to which one turn swings into the next: in slower notes each is made by itself. From memory. */
+const SWING_SECONDS = 0.75;
 /** Semitones between which a forearm turns to and fro at most; beyond them the arm leaps. */
 const OCTAVE = 12;
 
@@ -27,7 +29,9 @@ export function rollCues(line: Line, plan: MotionPlan): LayerCues {
       at = figure - 1;
       continue;
     }
-    if (isFreshStart(line.slices[at]!)) side = 0;
+    const slice = line.slices[at]!;
+    if (isFreshStart(slice) || slice.seconds > SWING_SECONDS) side = 0;
+    if (slice.seconds > SWING_SECONDS) continue;
     const swing = swingFrom(slices, at);
     if (Math.abs(swing) >= NOTICEABLE_TURN && Math.sign(swing) !== side) {
       side = Math.sign(swing);

@@ -69,7 +69,7 @@ export interface AnnotateOptions {
   /** Kinds of cues to print; an empty list prints none. Default depth and crossing. */
   readonly layers?: readonly Layer[];
   /**
-   * How near a reader of the cues stays to the plan: within 5 mm (every), 16 mm (essential) or 22 mm (demanding) at eighth
+   * How near a reader of the cues stays to the plan: within 5 mm (every), 20 mm (essential) or 26 mm (demanding) at eighth
    * notes at 120 quarter notes a minute and slower, up to twice that at speed. Default essential.
    */
   readonly density?: Density;

@@ -36,6 +36,7 @@ export const english: Words = {
     out: 'forearm out',
     'far-out': 'forearm far out',
     lean: 'forearm leans in',
+    'turn-fifth': 'away from the thumb',
   },
   meanings: {
     'thumb-passes': 'the thumb passes behind the finger that plays',

@@ -37,12 +37,12 @@ export const french: ReviewWords = {
     stretch:
       '{other} sur {otherKey} et {finger} sur {key} sont presque aussi écartés que cette main le permet',
     'thumb-on-black':
-      '{finger} va vers le fond sur une touche noire, {key}, alors que la main est au bord des touches, sur {otherKey}',
+      '{finger} va vers l’intérieur sur une touche noire, {key}, alors que la main est au bord des touches, sur {otherKey}',
     'between-black-keys':
-      '{finger} se trouve entre deux touches noires, car {other} sur {otherKey} retient la main vers le fond',
-    curled: '{finger} doit se courber, car {other} sur {otherKey} retient la main vers le fond',
+      '{finger} se trouve entre deux touches noires, car {other} sur {otherKey} retient la main à l’intérieur',
+    curled: '{finger} doit se courber, car {other} sur {otherKey} retient la main à l’intérieur',
     'over-reaching':
-      '{finger} doit s’étendre vers le fond pour {key}, car {other} sur {otherKey} retient la main dehors',
+      '{finger} doit s’étendre vers l’intérieur pour {key}, car {other} sur {otherKey} retient la main dehors',
     'forearm-travels': '{finger} sur {key} : l’avant-bras doit avancer ou reculer de {mm} mm',
     'scale-fingering': 'c’est le doigté de la gamme entière, mais la ligne change de sens sur {key}',
     unlike: 'mesure {measure}, la même figure porte ici {other}',
@@ -55,7 +55,7 @@ export const french: ReviewWords = {
       'aucune main ne tient ces chiffres ensemble ; l’un d’eux est peut-être placé sur la mauvaise note, ou destiné à l’autre main',
     'between-black-keys': '{finger} se trouve entre deux touches noires',
     curled: '{finger} doit se courber',
-    'over-reaching': '{finger} doit s’étendre vers le fond pour {key}',
+    'over-reaching': '{finger} doit s’étendre vers l’intérieur pour {key}',
     'hand-moves': 'la main doit se déplacer pour amener {finger} sur {key}',
   },
   beyond: '{other} sur {otherKey} et {finger} sur {key} sont plus écartés que cette main ne le permet',
@@ -67,10 +67,10 @@ export const french: ReviewWords = {
   possible: 'Possible : {remedy}',
   or: 'Ou bien : {remedy}',
   noLongerOut: '{finger} n’a plus à ressortir',
-  noLongerIn: '{finger} n’a plus à aller vers le fond',
+  noLongerIn: '{finger} n’a plus à aller vers l’intérieur',
   bothWork: 'Les deux conviennent ; le doigté imprimé demande {mm} mm de plus, surtout : {kind}',
   travelsMore:
-    'Les deux conviennent ; avec le doigté imprimé, l’avant-bras parcourt {mm} mm de plus vers le fond et vers soi',
+    'Les deux conviennent ; avec le doigté imprimé, l’avant-bras parcourt {mm} mm de plus vers l’intérieur et vers soi',
   keyAtBeat: '{key} (temps {beat})',
   keyInMeasure: '{key} (mes. {measure}, temps {beat})',
   place: '[{number}] mes. {measure}, temps {beat}, {hand}, {key}',

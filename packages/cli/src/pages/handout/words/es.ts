@@ -20,7 +20,7 @@ export const spanish: HandoutWords = {
   hands: { right: 'mano derecha', left: 'mano izquierda' },
   signs: 'Qué significan los signos',
   ribbon:
-    'La banda bajo las notas muestra el antebrazo desde arriba: arriba es hacia el fondo de las teclas, abajo hacia el pianista.',
+    'La banda bajo las notas muestra el antebrazo desde arriba: arriba es hacia la tapa del teclado, abajo hacia el pianista.',
   signIn: 'el antebrazo entra con esta nota, 5 mm o más',
   signOut: 'el antebrazo sale con esta nota, 5 mm o más',
   signStays: 'el antebrazo se queda más o menos donde está',

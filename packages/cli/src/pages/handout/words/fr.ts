@@ -19,7 +19,7 @@ export const french: HandoutWords = {
   hands: { right: 'main droite', left: 'main gauche' },
   signs: 'Ce que veulent dire les signes',
   ribbon:
-    'La bande sous les notes montre l’avant-bras vu d’en haut : en haut, le fond des touches ; en bas, le pianiste.',
+    'La bande sous les notes montre l’avant-bras vu d’en haut : en haut, le couvercle du clavier ; en bas, le pianiste.',
   signIn: 'l’avant-bras entre avec cette note, de 5 mm ou plus',
   signOut: 'l’avant-bras sort avec cette note, de 5 mm ou plus',
   signStays: 'l’avant-bras reste à peu près où il est',

@@ -20,7 +20,7 @@ export const italian: HandoutWords = {
   hands: { right: 'mano destra', left: 'mano sinistra' },
   signs: 'Che cosa vogliono dire i segni',
   ribbon:
-    'La fascia sotto le note mostra l’avambraccio dall’alto: in alto il fondo dei tasti, in basso chi suona.',
+    'La fascia sotto le note mostra l’avambraccio dall’alto: in alto il coperchio della tastiera, in basso chi suona.',
   signIn: 'l’avambraccio entra con questa nota, di 5 mm o più',
   signOut: 'l’avambraccio esce con questa nota, di 5 mm o più',
   signStays: 'l’avambraccio resta più o meno dov’è',
