@@ -197,9 +197,15 @@ describe('several runs at once', () => {
   });
 });
 
-test('nobody reads the result: as ended by SIGPIPE, and not a word', async () => {
+test.each([
+  ['mark', 'a.musicxml'],
+  ['mark', 'a.musicxml', '--dry-run', '--out-dir', 'out'],
+  ['review', 'a.musicxml'],
+  ['drill', '-o', '-'],
+  ['completion', 'bash'],
+])('nobody reads the result: as ended by SIGPIPE, and not a word: %j %s %s', async (...args) => {
   writeFileSync(folder.at('a.musicxml'), scale({ padding: 400_000 }));
-  const { child, done } = start(['mark', 'a.musicxml'], folder.path);
+  const { child, done } = start(args.filter(Boolean), folder.path);
   child.stdout.destroy();
   const { code, stderr } = await done;
   expect({ code, stderr }).toEqual({ code: 141, stderr: '' });

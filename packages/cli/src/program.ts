@@ -2,7 +2,7 @@ import yargs, { type Argv } from 'yargs';
 import { COMMANDS, commandList, isCommand } from './commands/commands.js';
 import { CliError, Exit, type ExitCode, usageError } from './exit.js';
 import { inPlainWords } from './files/trouble.js';
-import { type Streams, send } from './jobs/streams.js';
+import { ClosedPipe, type Streams } from './jobs/streams.js';
 import { usageOf, valueOfFlag } from './mistakes/parser.js';
 import type { Arguments } from './options/output-options.js';
 import { CAUTION, EXIT_CODES } from './output/help.js';
@@ -23,7 +23,7 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     const { completedValues } = await import('./commands/complete.js');
     const values = await completedValues(argv.slice(2)).catch(() => []);
     if (values !== undefined) {
-      await send(streams.stdout, values.map((value) => `${value}\n`).join(''));
+      streams.stdout.write(values.map((value) => `${value}\n`).join(''));
       return exit;
     }
   }
@@ -77,6 +77,7 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
   try {
     await parser.parseAsync();
   } catch (thrown) {
+    if (thrown instanceof ClosedPipe) return Exit.unread;
     // So yargs throws what it finds while a command is being loaded.
     const isYargs = thrown instanceof Error && thrown.name === 'YError';
     const error = isYargs ? usageError(await inOurWords(thrown.message, argv)) : thrown;

@@ -86,7 +86,7 @@ export function addDrillOptions(parser: Argv): Argv {
       'rhythm',
       value(
         RHYTHM,
-        'Note values in turn, such as sixteenth or dotted-eighth,sixteenth; several rhythms as A/B [sixteenth]',
+        'Note values in turn, such as sixteenth or dotted-eighth,sixteenth; several rhythms as A/B [sixteenth; fragments and five-finger patterns eighth]',
       ),
     )
     .option('accents', value(RHYTHM, 'An accent on the first of so many notes [none]'))

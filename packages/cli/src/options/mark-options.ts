@@ -34,8 +34,8 @@ const MARK_OPTIONS: Readonly<Record<string, Options>> = {
     choices: ['both', 'right', 'left'] as const,
   },
   part: value(WHAT, 'Ids of the parts to mark, such as P1 or P1,P2 [every piano part]'),
-  staff: value(WHAT, 'Staff of each hand: right=1,left=2, several as right=1+2, one staff as right'),
-  measures: value(WHAT, 'Mark only these printed measures, such as 5-12; all are analysed'),
+  staff: value(WHAT, 'Staff of each hand, several as right=1+2,left=3, one staff as right [right=1,left=2]'),
+  measures: value(WHAT, 'Mark only these printed measures, such as 5-12; all are analysed [all]'),
   span: value(
     WHAT,
     'Span from thumb to little finger: mm, 21cm, an interval such as 9th or octave, small, medium or large; right=..,left=.. [medium]',

@@ -34,14 +34,14 @@ export function addReviewOptions(parser: Argv): Argv {
     .option('part', value(WHAT, 'Ids of the parts to review, such as P1 or P1,P2 [every piano part]'))
     .option(
       'staff',
-      value(WHAT, 'Staff of each hand: right=1,left=2, several as right=1+2, one staff as right'),
+      value(WHAT, 'Staff of each hand, several as right=1+2,left=3, one staff as right [right=1,left=2]'),
     )
-    .option('measures', value(WHAT, 'Review only the passages in these printed measures, such as 5-12'))
+    .option('measures', value(WHAT, 'Review only the passages in these printed measures, such as 5-12 [all]'))
     .option(
       'span',
       value(
         WHAT,
-        'Span from thumb to little finger: mm, an interval such as 9th, small, medium or large; right=..,left=..',
+        'Span from thumb to little finger: mm, 21cm, an interval such as 9th or octave, small, medium or large; right=..,left=.. [medium]',
       ),
     )
     .option('try', {
@@ -53,7 +53,7 @@ export function addReviewOptions(parser: Argv): Argv {
     .option('against', value(OTHERS, 'Compare with the digits of a second score of the same notes'))
     .option('alternatives', value(OTHERS, 'Whole fingerings to list for each passage with a finding [0]'))
     .option('language', { ...value(REPORT, 'Language of the review [en]'), choices: LANGUAGES })
-    .option('thresholds', value(REPORT, 'mm that a change must save: digit=6,remark=6,look=40,change=90'))
+    .option('thresholds', value(REPORT, 'mm that a change must save [digit=6,remark=6,look=40,change=90]'))
     .option('all', {
       group: REPORT,
       type: 'boolean',
