@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { annotate } from '@handline/core';
+import { annotate, planDigits, reasonText } from '@handline/core';
 import { describe, expect, it } from 'vitest';
 import { editions } from '../scores.js';
 
@@ -23,6 +23,30 @@ it('the report tells costs with six decimal places at most, and a line costs wha
   }
   expect(report.lines).toHaveLength(2);
   expect(told).toBeGreaterThan(1000);
+});
+
+it('arm, contour, roll, depth and its reason are those of the plan of the digits in print, in the language asked for', () => {
+  const text = readFileSync(DEMO, 'utf8');
+  let told = 0;
+  for (const language of ['en', 'de', 'fr', 'es', 'it'] as const) {
+    const { output, report } = annotate(text, { language, layers: [] });
+    const { lines } = planDigits(output);
+    expect(lines.length).toBe(report.lines.length);
+    for (const [at, { plan }] of lines.entries()) {
+      const { slices } = report.lines[at]!;
+      expect(slices.length).toBe(plan.slices.length);
+      for (const [nth, { arm, contour, roll, depth, depthChange, reason }] of slices.entries()) {
+        const own = plan.slices[nth]!;
+        expect([arm, contour, roll]).toEqual(
+          [own.arm, own.contour, own.roll].map((value) => expect.closeTo(value, 6)),
+        );
+        expect([depth, depthChange]).toEqual([own.depth, own.depthChange]);
+        expect(reason).toBe(own.reason ? reasonText(own.reason, language) : '');
+        if (reason !== '') told++;
+      }
+    }
+  }
+  expect(told).toBeGreaterThan(100);
 });
 
 describe('the hardest measures', () => {
