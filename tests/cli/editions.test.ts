@@ -98,6 +98,14 @@ describe('--skip-done', () => {
     expect(read(`out/${NAMES[1]}`)).toBe('edited by hand');
   });
 
+  test('a run for which nothing is left says that, and sums up nothing', async () => {
+    edition();
+    await handline(['mark', 'ed', '--out-dir', 'out', '--skip-done'], folder.path);
+    const { stdout } = await handline(['mark', 'ed', '--out-dir', 'out', '--skip-done'], folder.path);
+    const count = NAMES.length;
+    expect(stdout.toString()).toBe(`${count} of ${count} scores were done already\n`);
+  });
+
   test('goes on in the file of --report', async () => {
     edition();
     const reported = ['ed', '--out-dir', 'out', '--skip-done', '--report', 'r.jsonl'];

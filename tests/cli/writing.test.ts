@@ -100,7 +100,7 @@ describe('in place', () => {
     const before = statSync(folder.at('a.musicxml'));
     const first = await handline(['mark', 'a.musicxml', '--in-place'], folder.path);
     expect(first.code).toBe(0);
-    expect(first.stdout.toString()).toContain('a.musicxml.bak');
+    expect(first.stdout.toString()).toContain('(the old file is kept as a.musicxml.bak)');
     const once = read('a.musicxml');
     expect([read('a.musicxml.bak'), once]).toEqual([scale(), await marked()]);
     expect(statSync(folder.at('a.musicxml')).mode & 0o777).toBe(0o604);

@@ -1,4 +1,4 @@
-import { annotate, warningText } from '@handline/core';
+import { annotate, review, reviewText, warningText } from '@handline/core';
 import { describe, expect, it } from 'vitest';
 import { MESSAGES } from '#core/messages/messages.js';
 import type { Language } from '#core/options/options.js';
@@ -86,4 +86,18 @@ describe('digits that no hand can take together', () => {
     const [warning] = annotate(score, { language }).report.warnings;
     expect(warning).toMatchObject({ code: 'DIGIT_CONFLICT', message: expect.stringContaining(digits) });
   });
+});
+
+it.each([
+  ['en', '1 of 2 notes has a digit.', 'The other note is'],
+  ['de', '1 von 2 Noten hat eine Ziffer.', 'Die andere Note ist'],
+  ['fr', '1 note sur 2 a un chiffre.', 'L’autre note est'],
+  ['es', '1 de 2 notas tiene número.', 'La otra nota se'],
+  ['it', '1 nota su 2 ha un numero.', 'L’altra nota è'],
+] as const)('a review speaks of one digit and one note as one, in %s', (language, head, inferred) => {
+  const digit = '<technical><fingering>1</fingering></technical>';
+  const score = onePart([attributes() + note('C5', 4, { notations: digit }) + note('D5', 4)]);
+  const text = reviewText(review(score, { language }), { title: 'x' });
+  expect(text).toContain(head);
+  expect(text).toContain(inferred);
 });

@@ -108,7 +108,8 @@ export async function replaceInPlace(path: string, bytes: Uint8Array, state: Fil
         await unlink(backup);
         throw error;
       }
-      return backup;
+      // As the file was named, unless a link leads to it.
+      return (await lstat(path)).isSymbolicLink() ? backup : path + backup.slice(real.length);
     });
   });
 }

@@ -64,7 +64,9 @@ export class MarkTally implements Tally {
   text(): string {
     const body =
       this.#only === undefined ? this.#several() : oneFile(this.#only, this.#attention, this.language);
-    return body.length === 0 ? '' : `${[...body, '', oneLine(this.#caution ?? CAUTION_TEXT)].join('\n')}\n`;
+    if (body.length === 0) return '';
+    const caution = this.#results === 0 ? [] : ['', oneLine(this.#caution ?? CAUTION_TEXT)];
+    return `${[...body, ...caution].join('\n')}\n`;
   }
 
   #several(): string[] {
@@ -79,13 +81,17 @@ export class MarkTally implements Tally {
     return [
       ...attention,
       ...(attention.length === 0 ? [] : ['']),
-      counted(words.scores, files, {
-        results: this.#results,
-        notes: counted(words.fingeredNotes, notes, { fingered: fingered(ours, kept, notes, words) }),
-        cues: counted(words.cues, cues),
-        crossings: counted(words.crossings, crossings),
-        doubts: counted(words.doubts, findings),
-      }),
+      ...(this.#results === 0
+        ? []
+        : [
+            counted(words.scores, files, {
+              results: this.#results,
+              notes: counted(words.fingeredNotes, notes, { fingered: fingered(ours, kept, notes, words) }),
+              cues: counted(words.cues, cues),
+              crossings: counted(words.crossings, crossings),
+              doubts: counted(words.doubts, findings),
+            }),
+          ]),
       ...many(words.doneAlready, this.#done),
       ...many(words.differ, this.#compared.other),
       ...many(words.lacking, this.#compared.missing),

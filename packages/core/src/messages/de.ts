@@ -36,6 +36,8 @@ export const german: MessageWords = {
   nothingInMeasures: '{who} hat in den Takten {from}-{to} keine Noten; nichts wird bezeichnet',
   handMoved:
     '{count} Noten im anderen System sind für die Hand ihrer Stimme zu weit weg; die Hand jenes Systems spielt sie',
+  handMovedOne:
+    'eine Note im anderen System ist für die Hand ihrer Stimme zu weit weg; die Hand jenes Systems spielt sie',
   misfit: 'mehrere Ziffern an einer Note passen nicht zu ihrem Akkord; sie bleiben stehen und zählen nicht',
   unreachable: 'Zählzeit {beat}: {hand} erreicht nicht alle Tasten; möglich ist: {ways}',
   conflict:

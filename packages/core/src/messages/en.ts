@@ -34,6 +34,7 @@ export const english: MessageWords = {
   nothingInMeasures: '{who} has no notes in measures {from}-{to}; nothing is marked',
   handMoved:
     "{count} cross-staff notes are out of reach of their voice's hand; the hand of their staff plays them",
+  handMovedOne: "a cross-staff note is out of reach of its voice's hand; the hand of its staff plays it",
   misfit: 'several digits at one note do not fit its chord; they stay in print and are not used',
   unreachable: 'beat {beat}: {hand} cannot reach all keys; {ways}',
   conflict:

@@ -40,6 +40,8 @@ export const spanish: MessageWords = {
   nothingInMeasures: '{who} no tiene notas en los compases {from}-{to}; no se marca nada',
   handMoved:
     '{count} notas en el otro pentagrama quedan lejos de la mano de su voz; las toca la mano de ese pentagrama',
+  handMovedOne:
+    'una nota en el otro pentagrama queda lejos de la mano de su voz; la toca la mano de ese pentagrama',
   misfit: 'varios números en una nota no encajan en su acorde; quedan impresos y no se usan',
   unreachable: 'tiempo {beat}: {hand} no alcanza todas las teclas; es posible: {ways}',
   conflict:

@@ -40,6 +40,8 @@ export const french: MessageWords = {
   nothingInMeasures: '{who} n’a pas de notes dans les mesures {from}-{to} ; rien n’est annoté',
   handMoved:
     '{count} notes sur l’autre portée sont hors d’atteinte de la main de leur voix ; la main de cette portée les joue',
+  handMovedOne:
+    'une note sur l’autre portée est hors d’atteinte de la main de sa voix ; la main de cette portée la joue',
   misfit:
     'plusieurs chiffres sur une note ne conviennent pas à son accord ; ils restent imprimés et ne comptent pas',
   unreachable: 'temps {beat} : {hand} n’atteint pas toutes les touches ; possible : {ways}',

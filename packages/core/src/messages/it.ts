@@ -40,6 +40,8 @@ export const italian: MessageWords = {
   nothingInMeasures: '{who} non ha note nelle misure {from}-{to}; non si segna nulla',
   handMoved:
     '{count} note sull’altro pentagramma sono fuori portata della mano della loro voce; le suona la mano di quel pentagramma',
+  handMovedOne:
+    'una nota sull’altro pentagramma è fuori portata della mano della sua voce; la suona la mano di quel pentagramma',
   misfit: 'più numeri su una nota non si adattano al suo accordo; restano stampati e non si usano',
   unreachable: 'tempo {beat}: {hand} non raggiunge tutti i tasti; è possibile: {ways}',
   conflict:

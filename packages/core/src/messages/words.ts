@@ -45,6 +45,7 @@ export interface MessageWords {
   readonly nothingInMeasures: string;
   /** `{count}` notes. */
   readonly handMoved: string;
+  readonly handMovedOne: string;
   readonly misfit: string;
   /** `{beat}`, `{hand}`, and `{ways}` out. */
   readonly unreachable: string;

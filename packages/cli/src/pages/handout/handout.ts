@@ -173,7 +173,8 @@ function findings(judged: Review, { lines }: Passage, { words, language }: Drawi
     return `<li><strong>${escapeHtml(place)}</strong>: ${escapeHtml(text)}</li>`;
   });
   const left = judged.findings.length - items.length;
-  const more = left > 0 ? `<p>${escapeHtml(fill(words.moreFindings, { count: left }))}</p>` : '';
+  const told = left === 1 ? words.oneMoreFinding : fill(words.moreFindings, { count: left });
+  const more = left > 0 ? `<p>${escapeHtml(told)}</p>` : '';
   return `<ul>${items.join('')}</ul>${more}<p>${escapeHtml(judged.advice)}</p>`;
 }
 

@@ -131,7 +131,7 @@ function movedWarning(part: Part, moved: readonly Note[], words: MessageWords): 
   const first = moved[0] as Note;
   return {
     code: 'HAND_MOVED',
-    message: fill(words.handMoved, { count: moved.length }),
+    message: moved.length === 1 ? words.handMovedOne : fill(words.handMoved, { count: moved.length }),
     place: notePlace(part, first),
   };
 }

@@ -52,7 +52,7 @@ function headOf({ digits, notes, mm, passages }: Review, words: ReviewWords, sho
   if (digits === 0) return { lines: [words.noDigits] };
   const judged = passages.filter((own) => own.digits > 0);
   const lines = [
-    fill(words.head, {
+    fill(digits === 1 ? words.headOfOne : words.head, {
       digits,
       notes,
       passages: judged.length,
@@ -60,7 +60,8 @@ function headOf({ digits, notes, mm, passages }: Review, words: ReviewWords, sho
       least: millimetres(mm.least),
     }),
   ];
-  if (digits < notes) lines.push(fill(words.inferred, { count: notes - digits }));
+  const count = notes - digits;
+  if (count > 0) lines.push(count === 1 ? words.inferredOne : fill(words.inferred, { count }));
   const places = unreached(judged, words);
   if (places.length > 0) {
     const more = places.length - shown.findings;

@@ -75,9 +75,13 @@ export const german: ReviewWords = {
   keyInMeasure: '{key} (T. {measure}, Zählzeit {beat})',
   place: '[{number}] T. {measure}, Zählzeit {beat}, {hand}, {key}',
   head: '{digits} von {notes} Noten haben Ziffern. Bewegung: {printed} mm wie gedruckt, {least} mm mindestens (Stellen mit Ziffern: {passages}).',
+  headOfOne:
+    '{digits} von {notes} Noten hat eine Ziffer. Bewegung: {printed} mm wie gedruckt, {least} mm mindestens (Stellen mit Ziffern: {passages}).',
   noDigits: 'Keine Ziffern im Druck, also gibt es nichts zu beurteilen.',
   inferred:
     'Die anderen {count} Noten sind so ergänzt, dass sie am besten zu den gedruckten Ziffern passen; ergänzte Ziffern stehen in Klammern.',
+  inferredOne:
+    'Die andere Note ist so ergänzt, dass sie am besten zu den gedruckten Ziffern passt; die ergänzte Ziffer steht in Klammern.',
   allDigits: 'Alle Ziffern, ergänzte in Klammern, ein Strich für jeden Taktstrich',
   outOfReach: 'Weiter, als eine Hand greift, sodass eine Taste keinen Finger hat: {places}.',
   noFindings: 'Nichts zu ändern: keine andere Ziffer spart genug, um sie zu nennen.',

@@ -64,9 +64,13 @@ export const english: ReviewWords = {
   keyInMeasure: '{key} (m. {measure}, beat {beat})',
   place: '[{number}] m. {measure}, beat {beat}, {hand}, {key}',
   head: '{digits} of {notes} notes have digits. Movement: {printed} mm as printed, {least} mm at least (passages with digits: {passages}).',
+  headOfOne:
+    '{digits} of {notes} notes has a digit. Movement: {printed} mm as printed, {least} mm at least (passages with digits: {passages}).',
   noDigits: 'No digits in print, so there is nothing to review.',
   inferred:
     'The other {count} notes are fingered so that they suit the printed digits best; these inferred digits stand in brackets.',
+  inferredOne:
+    'The other note is fingered so that it suits the printed digits best; this inferred digit stands in brackets.',
   allDigits: 'All digits, inferred ones in brackets, a stroke for a barline',
   outOfReach: 'Beyond the reach of one hand, so that a key has no finger: {places}.',
   noFindings: 'Nothing to change: no other digit saves enough to be told of.',

@@ -72,9 +72,13 @@ export const spanish: ReviewWords = {
   keyInMeasure: '{key} (c. {measure}, tiempo {beat})',
   place: '[{number}] c. {measure}, tiempo {beat}, {hand}, {key}',
   head: '{digits} de {notes} notas tienen número. Movimiento: {printed} mm como está impreso, {least} mm como mínimo (pasajes con números: {passages}).',
+  headOfOne:
+    '{digits} de {notes} notas tiene número. Movimiento: {printed} mm como está impreso, {least} mm como mínimo (pasajes con números: {passages}).',
   noDigits: 'No hay números impresos, así que no hay nada que juzgar.',
   inferred:
     'Las otras {count} notas se completan como mejor conviene a los números impresos; los números deducidos van entre paréntesis.',
+  inferredOne:
+    'La otra nota se completa como mejor conviene a los números impresos; el número deducido va entre paréntesis.',
   allDigits: 'Todos los números, los deducidos entre paréntesis, una raya por cada barra de compás',
   outOfReach: 'Más de lo que abarca una mano, de modo que una tecla queda sin dedo: {places}.',
   noFindings: 'Nada que cambiar: ningún otro número ahorra lo bastante para mencionarlo.',

@@ -75,9 +75,13 @@ export const french: ReviewWords = {
   keyInMeasure: '{key} (mes. {measure}, temps {beat})',
   place: '[{number}] mes. {measure}, temps {beat}, {hand}, {key}',
   head: '{digits} notes sur {notes} ont un chiffre. Mouvement : {printed} mm tel qu’imprimé, {least} mm au minimum (passages avec chiffres : {passages}).',
+  headOfOne:
+    '{digits} note sur {notes} a un chiffre. Mouvement : {printed} mm tel qu’imprimé, {least} mm au minimum (passages avec chiffres : {passages}).',
   noDigits: 'Aucun chiffre imprimé : il n’y a rien à juger.',
   inferred:
     'Les {count} autres notes sont complétées pour convenir au mieux aux chiffres imprimés ; les chiffres déduits sont entre parenthèses.',
+  inferredOne:
+    'L’autre note est complétée pour convenir au mieux aux chiffres imprimés ; le chiffre déduit est entre parenthèses.',
   allDigits: 'Tous les chiffres, ceux qui sont déduits entre parenthèses, un trait par barre de mesure',
   outOfReach: 'Au-delà de l’écart d’une main, si bien qu’une touche reste sans doigt : {places}.',
   noFindings: 'Rien à changer : aucun autre chiffre n’économise assez pour être signalé.',

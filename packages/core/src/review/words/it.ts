@@ -74,9 +74,13 @@ export const italian: ReviewWords = {
   keyInMeasure: '{key} (b. {measure}, tempo {beat})',
   place: '[{number}] b. {measure}, tempo {beat}, {hand}, {key}',
   head: '{digits} note su {notes} hanno un numero. Movimento: {printed} mm come stampato, {least} mm almeno (passi con numeri: {passages}).',
+  headOfOne:
+    '{digits} nota su {notes} ha un numero. Movimento: {printed} mm come stampato, {least} mm almeno (passi con numeri: {passages}).',
   noDigits: 'Nessun numero stampato, quindi non c’è nulla da giudicare.',
   inferred:
     'Le altre {count} note sono completate come meglio si addice ai numeri stampati; i numeri dedotti sono fra parentesi.',
+  inferredOne:
+    'L’altra nota è completata come meglio si addice ai numeri stampati; il numero dedotto è fra parentesi.',
   allDigits: 'Tutti i numeri, quelli dedotti fra parentesi, una lineetta per ogni stanghetta',
   outOfReach: 'Oltre l’apertura di una mano, così che un tasto resta senza dito: {places}.',
   noFindings: 'Niente da cambiare: nessun altro numero fa risparmiare abbastanza da segnalarlo.',

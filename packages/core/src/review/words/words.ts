@@ -42,9 +42,12 @@ export interface ReviewWords {
   readonly place: string;
   /** `{digits}` of `{notes}` notes, `{passages}`, mm `{printed}` and `{least}`. */
   readonly head: string;
+  /** The same where one note has a digit. */
+  readonly headOfOne: string;
   readonly noDigits: string;
   /** `{count}` notes without a digit. */
   readonly inferred: string;
+  readonly inferredOne: string;
   /** Heading of all digits in rows. */
   readonly allDigits: string;
   /** Chords at `{places}` of which no finger takes a key. */

@@ -16,6 +16,7 @@ export const german: HandoutWords = {
   findings: 'Der gedruckte Fingersatz',
   noFindings: 'Keine gedruckte Ziffer kostet merklich mehr Bewegung als eine andere.',
   moreFindings: 'Es gibt noch {count}; „handline review“ nennt sie alle.',
+  oneMoreFinding: 'Es gibt noch eine; „handline review“ nennt sie.',
   place: 'Takt {measure}, Zählzeit {beat}, {hand}',
   hands: { right: 'rechte Hand', left: 'linke Hand' },
   signs: 'Was die Zeichen bedeuten',

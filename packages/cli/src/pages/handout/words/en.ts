@@ -15,6 +15,7 @@ export const english: HandoutWords = {
   findings: 'The printed fingering',
   noFindings: 'No printed digit costs noticeably more movement than another would.',
   moreFindings: 'There are {count} more; “handline review” lists them all.',
+  oneMoreFinding: 'There is one more; “handline review” tells it.',
   place: 'Measure {measure}, beat {beat}, {hand}',
   hands: { right: 'right hand', left: 'left hand' },
   signs: 'What the signs mean',

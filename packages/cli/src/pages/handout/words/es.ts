@@ -16,6 +16,7 @@ export const spanish: HandoutWords = {
   findings: 'La digitación impresa',
   noFindings: 'Ningún número impreso cuesta claramente más movimiento que otro.',
   moreFindings: 'Hay {count} más; «handline review» las da todas.',
+  oneMoreFinding: 'Hay una más; «handline review» la da.',
   place: 'Compás {measure}, tiempo {beat}, {hand}',
   hands: { right: 'mano derecha', left: 'mano izquierda' },
   signs: 'Qué significan los signos',

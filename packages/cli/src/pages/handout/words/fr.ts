@@ -15,6 +15,7 @@ export const french: HandoutWords = {
   findings: 'Le doigté imprimé',
   noFindings: 'Aucun chiffre imprimé ne demande nettement plus de mouvement qu’un autre.',
   moreFindings: 'Il y en a {count} de plus ; « handline review » les donne toutes.',
+  oneMoreFinding: 'Il y en a une de plus ; « handline review » la donne.',
   place: 'Mesure {measure}, temps {beat}, {hand}',
   hands: { right: 'main droite', left: 'main gauche' },
   signs: 'Ce que veulent dire les signes',

@@ -16,6 +16,7 @@ export const italian: HandoutWords = {
   findings: 'La diteggiatura stampata',
   noFindings: 'Nessun numero stampato richiede sensibilmente più movimento di un altro.',
   moreFindings: 'Ce ne sono altre {count}; «handline review» le elenca tutte.',
+  oneMoreFinding: 'Ce n’è un’altra; «handline review» la elenca.',
   place: 'Battuta {measure}, tempo {beat}, {hand}',
   hands: { right: 'mano destra', left: 'mano sinistra' },
   signs: 'Che cosa vogliono dire i segni',

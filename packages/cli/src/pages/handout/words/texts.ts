@@ -14,6 +14,7 @@ export interface HandoutWords {
   readonly findings: string;
   readonly noFindings: string;
   readonly moreFindings: string;
+  readonly oneMoreFinding: string;
   readonly place: string;
   readonly hands: { readonly right: string; readonly left: string };
   readonly signs: string;
