@@ -22,7 +22,7 @@ describe('a wrong command line ends with 2, one line, and writes nothing', () =>
     [
       'unknown option',
       ['mark', 'a.musicxml', '--outdir', 'x'],
-      /: --outdir is not an option of handline mark; did you mean --out-dir\? /,
+      /: --outdir is not an option of handline mark; did you mean --out-dir\? \(handline help mark explains\)\n/,
     ],
     [
       'two unknown options',

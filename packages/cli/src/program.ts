@@ -82,7 +82,7 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     const isYargs = thrown instanceof Error && thrown.name === 'YError';
     const error = isYargs ? usageError(await inOurWords(thrown.message, argv)) : thrown;
     exit = error instanceof CliError ? error.exit : Exit.defect;
-    streams.stderr.write(`handline: ${oneLine(told(error))}\n`);
+    streams.stderr.write(`handline: ${oneLine(told(error, argv.find(isCommand)))}\n`);
   }
   return exit;
 }
@@ -114,7 +114,8 @@ async function inOurWords(message: string, argv: readonly string[]): Promise<str
   return plainly(message, argv);
 }
 
-function told(error: unknown): string {
+function told(error: unknown, command: string | undefined): string {
   if (!(error instanceof CliError)) return `failed (${inPlainWords(error)}); please report it`;
-  return error.exit === Exit.usage ? `${error.message} (handline --help explains)` : error.message;
+  if (error.exit !== Exit.usage) return error.message;
+  return `${error.message} (handline ${command === undefined ? '--help' : `help ${command}`} explains)`;
 }
