@@ -31,6 +31,9 @@ export class Sums {
   reversals = 0;
   seconds = 0;
   fastest = 0;
+  /** mm a second at most in a trill, tremolo or Alberti bass of three notes a second or more, and how many there are. */
+  shaking = 0;
+  figures = 0;
   readonly failures: string[] = [];
 }
 
@@ -50,6 +53,7 @@ export function readAndCount(file: string, sums: Sums): void {
     for (const density of DENSITIES) countCues(file, analysis, density, sums);
     countCrossings(file, analysis, sums);
     countMotion(file, analysis, sums);
+    countFigures(analysis, sums);
   }
 }
 
@@ -115,6 +119,36 @@ function countCrossings(file: string, { line, plan }: LineAnalysis, sums: Sums):
   }
 }
 
+/** Onsets of a figure at least, behind the two that it begins with. */
+const LEAST_FIGURE = 4;
+const QUICK_SECONDS = 1 / 3;
+
+/** Every second note comes back at once: mm a second while it does, apart from the way there. */
+function countFigures({ line, plan }: LineAnalysis, sums: Sums): void {
+  const keys = line.slices.map(({ struck }) => struck.map(({ key }) => key).join());
+  const isQuick = (at: number): boolean => {
+    const { seconds, free, phraseStart } = line.slices[at]!;
+    return seconds <= QUICK_SECONDS + NEAR && free < 0.15 && !phraseStart;
+  };
+  for (let start = 0; start < keys.length; start++) {
+    for (const pedal of [start, start + 1]) {
+      let end = start + 1;
+      while (end < keys.length && isQuick(end)) {
+        const isBack = (end - pedal) % 2 !== 0 || end < pedal || keys[end] === keys[pedal];
+        if (!isBack || keys[end] === keys[end - 1]) break;
+        end++;
+      }
+      // Two notes in which the arm may come to where it settles.
+      if (end - start < 2 + LEAST_FIGURE) continue;
+      const inside = plan.slices.slice(start + 2, end);
+      const travel = inside.reduce((sum, { depthChange }) => sum + Math.abs(depthChange), 0);
+      const seconds = line.slices.slice(start + 2, end).reduce((sum, slice) => sum + slice.seconds, 0);
+      sums.figures++;
+      sums.shaking = Math.max(sums.shaking, travel / seconds);
+    }
+  }
+}
+
 function countMotion(file: string, { line, plan }: LineAnalysis, sums: Sums): void {
   let time = 0;
   let turned = Number.NEGATIVE_INFINITY;
@@ -146,6 +180,7 @@ export function print(title: string, sums: Sums): void {
   }
   console.log(
     `${title}: ${sums.printed} of ${sums.crossings} crossings told of when essential; forearm at most ${sums.fastest.toFixed(0)} mm a second, ` +
-      `${(sums.reversals / sums.seconds).toFixed(2)} reversals a second`,
+      `${(sums.reversals / sums.seconds).toFixed(2)} reversals a second, ` +
+      `at most ${sums.shaking.toFixed(0)} mm a second in ${sums.figures} stretches of trills, tremolos and Alberti basses`,
   );
 }

@@ -3,6 +3,9 @@ import { GREATEST_SPEED } from '#core/motion/depth/forearm.js';
 import { editions, FIXTURES, TUNES } from '../scores.js';
 import { NEAR, print, readAndCount, Sums } from './counts.js';
 
+/** mm a second of the forearm in trills, tremolos and Alberti basses, as docs/cues.md states. */
+const FIGURES_SPEED = 80;
+
 describe('whoever reads the printed cues stays within the tolerance of the plan; crossings and forearm are plausible', () => {
   it.each([
     ['our own tunes', () => TUNES.map((name) => `${FIXTURES}${name}`)],
@@ -13,6 +16,8 @@ describe('whoever reads the printed cues stays within the tolerance of the plan;
     print(title, sums);
     expect(sums.failures).toEqual([]);
     expect(sums.fastest).toBeLessThanOrEqual(GREATEST_SPEED + NEAR);
+    expect(sums.figures).toBeGreaterThan(20);
+    expect(sums.shaking).toBeLessThanOrEqual(FIGURES_SPEED);
     expect(sums.depth.every).toBeGreaterThan(sums.depth.essential);
     expect(sums.depth.essential).toBeGreaterThan(sums.depth.demanding);
     expect(sums.depth.demanding).toBeGreaterThan(0);

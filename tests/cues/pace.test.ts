@@ -12,8 +12,8 @@ import { melody } from '../motion/lines.js';
 
 /** Quarter notes a minute, of eighth notes in 4/4. */
 const TEMPI = [40, 70, 100, 120, 130, 140, 150, 160, 170, 180, 200, 220];
-/** From this tempo, 5.3 notes a second, a figure has settled. */
-const SETTLED = 160;
+/** From this tempo, 3.3 notes a second, a figure that turns to and fro has settled. */
+const SETTLED = 100;
 const MEASURES = 4;
 const NOTES = 8 * MEASURES;
 

@@ -4,7 +4,7 @@ import { handModel } from '#core/anatomy/hand.js';
 import { travelCost, travelWeight } from '#core/anatomy/travel.js';
 import { isFree } from '#core/hands/fresh-start.js';
 import { planDepth } from '#core/motion/depth/depth.js';
-import { farthest, LEAST_SECONDS_TO_TURN, type Move, moveInto } from '#core/motion/depth/forearm.js';
+import { farthest, LEAST_SECONDS_TO_TURN, type Move, movesInto } from '#core/motion/depth/forearm.js';
 import { leastPath } from '#core/motion/depth/search.js';
 import { fingersInUse } from '#core/motion/fingers-in-use.js';
 import { GREATEST_DEPTH, GRID_SIZE, LEAST_DEPTH, TipTable } from '#core/motion/tips.js';
@@ -107,7 +107,7 @@ describe('the depth plan is exact', () => {
             ),
           ),
         );
-        const moves = line.slices.map(moveInto);
+        const moves = movesInto(line.slices);
         let costs = [...rows[0]!];
         for (let at = 1; at < rows.length; at++) {
           costs = costs.map(
@@ -164,20 +164,12 @@ describe('the forearm is a mass', () => {
     for (const travel of quick) expect(travel).toBeLessThan(25);
   });
 
-  it('pays for a reversal as for the power that drives it, by the rate of the notes beyond four a second', () => {
-    const prices = [0.5, 0.25, 0.125, 0.05].map(
-      (seconds) => moveInto({ seconds, free: 0, phraseStart: false }).turn,
-    );
-    // 6 mm, by 2, 4, 8 and 20 notes a second against 4: times the square of that less 1.
-    expect(prices.map((price) => Number(price.toFixed(6)))).toEqual([0, 0, 36, 720]);
-  });
-
   it('follows any line within its limits', () => {
     fc.assert(
       fc.property(steps(24), (all) => {
         const { line, fingers } = lineOf('right', all);
         const plan = planDepth(line, fingersInUse(line, fingers), tips);
-        expect(canFollow(line.slices.map(moveInto), plan)).toBe(true);
+        expect(canFollow(movesInto(line.slices), plan)).toBe(true);
       }),
     );
   });

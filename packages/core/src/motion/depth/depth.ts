@@ -2,7 +2,7 @@ import type { Line } from '../../hands/line.js';
 import { toFixedPoint } from '../../numeric/fixed-point.js';
 import type { Use } from '../fingers-in-use.js';
 import { GRID_SIZE, LEAST_DEPTH, TipTable } from '../tips.js';
-import { moveInto } from './forearm.js';
+import { movesInto } from './forearm.js';
 import { GRAIN, leastPath } from './search.js';
 
 const SIZE = GRID_SIZE;
@@ -16,7 +16,7 @@ export function planDepth(line: Line, uses: readonly (readonly Use[])[], tips: T
   const cache = new Map<number, Float64Array>();
   const rows: Float64Array[] = [];
   for (const inUse of uses) rows.push(discomfortRow(inUse, tips, cache));
-  return leastPath(rows, line.slices.map(moveInto)).map(depthOf);
+  return leastPath(rows, movesInto(line.slices)).map(depthOf);
 }
 
 function depthOf(step: number): number {

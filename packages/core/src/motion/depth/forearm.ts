@@ -1,6 +1,7 @@
 import { travelWeight } from '../../anatomy/travel.js';
 import { isFree } from '../../hands/fresh-start.js';
 import type { Slice } from '../../hands/line.js';
+import { isToAndFro } from './figure.js';
 
 /**
  * What the forearm can do as a mass, in and out of the keys. All numbers of this file: from memory. The whole arm moves
@@ -20,6 +21,11 @@ export const LEAST_SECONDS = 0.02;
  * times the speed, by the rate. Four notes a second cost nothing, six about 11 mm, which no figure's fingers are worth.
  */
 const TURN_COST = 6;
+/**
+ * Seconds a note below which reversals have a price in a figure that turns to and fro: the forearm rolls there, and does not
+ * also travel in and out with every note.
+ */
+const SECONDS_OF_FIGURE = 0.5;
 
 /** Seconds and mm by which rounding may tell equal times apart. */
 const ROUNDING = 1e-6;
@@ -33,13 +39,20 @@ export interface Move {
   readonly turn: number;
 }
 
-export function moveInto({
-  seconds,
-  free,
-  phraseStart,
-}: Pick<Slice, 'seconds' | 'free' | 'phraseStart'>): Move {
+/** The moves into every slice of a line. */
+export function movesInto(slices: readonly Slice[]): Move[] {
+  const moves: Move[] = [];
+  for (let at = 0; at < slices.length; at++) moves.push(moveInto(slices[at]!, isToAndFro(slices, at)));
+  return moves;
+}
+
+/** @param isOfFigure whether it belongs to a figure that turns to and fro */
+export function moveInto(
+  { seconds, free, phraseStart }: Pick<Slice, 'seconds' | 'free' | 'phraseStart'>,
+  isOfFigure: boolean,
+): Move {
   const apart = Math.max(LEAST_SECONDS, seconds);
-  const rate = Math.max(1, LEAST_SECONDS_TO_TURN / apart);
+  const rate = Math.max(1, (isOfFigure ? SECONDS_OF_FIGURE : LEAST_SECONDS_TO_TURN) / apart);
   return {
     seconds: apart,
     weight: travelWeight(seconds, isFree(free, phraseStart)),
