@@ -74,3 +74,23 @@ describe('cues at a second ending', () => {
     expect(played![8]!.cue).toBeUndefined();
   });
 });
+
+describe('cues on the pages of the file', () => {
+  it('are in full at the first of each way on a page', () => {
+    const pages = (...starts: readonly number[]) =>
+      cuesOf(
+        onePart(
+          Array.from(
+            { length: 6 },
+            (_, at) =>
+              (starts.includes(at) ? '<print new-page="yes"/>' : '') +
+              (at === 0 ? attributes() + TEMPO : '') +
+              bar(SHARPS),
+          ),
+        ),
+      ).flatMap(({ measureIndex, cue }) => (cue?.startsWith('forearm') ? [measureIndex] : []));
+    expect(new Set(pages())).toEqual(new Set([0]));
+    expect(new Set(pages(2, 5))).toEqual(new Set([0, 2, 5]));
+    for (const start of [0, 2, 5]) expect(pages(2, 5).filter((at) => at === start)).toHaveLength(2);
+  });
+});

@@ -31,6 +31,8 @@ export interface CueContext {
   readonly language: Language;
   /** Own texts by cue key. */
   readonly wording?: Readonly<Record<string, string>>;
+  /** Measures with which pages begin, ascending; by default a page is taken to have 24. */
+  readonly pages?: readonly number[];
   /** Crossings of the two hands, by slice of this line. */
   readonly handCrossings?: readonly (Crossing | undefined)[];
 }
@@ -66,6 +68,7 @@ export function planCues(line: Line, plan: MotionPlan, context: CueContext): rea
     line,
     cueWording(language, context.wording),
     fullWording(language, context.wording),
+    context.pages ?? [],
   );
   const ends = new Map<number, number>();
   for (const { slice, end } of moves) ends.set(slice, end);
@@ -163,7 +166,7 @@ function inOrder(a: CueKey, b: CueKey): number {
   return CUE_KEYS.indexOf(a) - CUE_KEYS.indexOf(b);
 }
 
-/** About a page, and a gap after which a reader has forgotten, in measures: from memory. */
+/** About a page, where the file has no page breaks, and a gap after which a reader has forgotten, in measures: from memory. */
 const PAGE_MEASURES = 24;
 const LONG_GAP = 8;
 
@@ -177,6 +180,7 @@ class CueWriter {
     private readonly line: Line,
     private readonly short: Wording,
     private readonly full: Partial<Wording>,
+    private readonly pages: readonly number[],
   ) {}
 
   text(slice: number, keys: readonly CueKey[]): string {
@@ -189,12 +193,18 @@ class CueWriter {
     const way = WAYS[key];
     if (way === undefined) return this.short[key];
     const full = this.full[key] ?? this.short[key];
-    const isOld = measure - (this.#full.get(way) ?? Number.NEGATIVE_INFINITY) >= PAGE_MEASURES;
+    const isOld = this.#isOnPageBefore(this.#full.get(way), measure);
     const isForgotten = measure - (this.#said.get(way) ?? Number.NEGATIVE_INFINITY) > LONG_GAP;
     this.#said.set(way, measure);
     if (!isOld && !isForgotten) return this.short[key];
     this.#full.set(way, measure);
     return full;
+  }
+
+  #isOnPageBefore(last: number | undefined, measure: number): boolean {
+    if (last === undefined) return true;
+    if (this.pages.length === 0) return measure - last >= PAGE_MEASURES;
+    return this.pages.some((start) => last < start && start <= measure);
   }
 }
 

@@ -11,7 +11,7 @@ import { planMotion } from '../motion/motion.js';
 import type { MotionPlan } from '../motion/plan.js';
 import type { Score } from '../score/model.js';
 import { Clock } from '../score/tempo.js';
-import { chosenCues } from './chosen-cues.js';
+import { chosenCues } from './cues/chosen-cues.js';
 import { FINGERING_SHARE, type Progress, READING_SHARE } from './progress.js';
 import { selectMeasures } from './selection.js';
 import type { Settings } from './settings.js';
@@ -29,7 +29,13 @@ export interface LineAnalysis extends Fingered {
   readonly shares: readonly Share[];
 }
 
-const UNSHARED = { pairs: [], shares: [] };
+/** What is known of the score beside its lines. */
+interface Known extends Pick<SharedLines, 'pairs' | 'shares'> {
+  /** The measures with which pages begin, where the file says so. */
+  readonly pages?: readonly number[];
+}
+
+const UNSHARED: Known = { pairs: [], shares: [] };
 
 /**
  * Fingering, motion and cues of every line, one line after the other, so that the caller need not have the motion of all
@@ -39,7 +45,7 @@ export function* analyse(
   score: Score,
   lines: readonly Line[],
   settings: Settings,
-  { pairs, shares }: Pick<SharedLines, 'pairs' | 'shares'> = UNSHARED,
+  { pairs, shares, pages = [] }: Known = UNSHARED,
   tell: (progress: Progress) => void = () => undefined,
 ): Generator<LineAnalysis, void> {
   const keepDigits = settings.existing === 'keep';
@@ -80,7 +86,7 @@ export function* analyse(
     const other = fingered.find(({ line: { part, hand } }) => part === partner && hand !== line.hand);
     const over = other && handCrossingsOf(one, other, crossings, clock)[line.hand];
     const chosen = selectMeasures(score.parts[line.part]!.measures, settings);
-    const cues = chosenCues(asPlayed(line, context.flow), plan, settings, over, chosen);
+    const cues = chosenCues(asPlayed(line, context.flow), plan, settings, over, chosen, pages);
     const advice = doubts
       .filter(({ kind }) => kind === 'reach')
       .map(({ slice }) =>

@@ -3,6 +3,7 @@ import type { Marks } from '../musicxml/marks/edit.js';
 import type { ReadResult } from '../musicxml/read/score.js';
 import type { LineReport } from '../options/report.js';
 import type { Warning } from '../score/errors.js';
+import { pageStarts } from './cues/pages.js';
 import { MarkList } from './marks/choose-marks.js';
 import { analyse } from './plan.js';
 import type { Progress } from './progress.js';
@@ -32,7 +33,7 @@ export function workOut(read: ReadResult, settings: Settings, tell: (progress: P
   const marks = new MarkList(score, settings, select);
   const reports: LineReport[] = [];
   const doubts: Warning[] = [];
-  for (const analysis of analyse(score, built.lines, settings, built, tell)) {
+  for (const analysis of analyse(score, built.lines, settings, { ...built, pages: pageStarts(read) }, tell)) {
     const { hand, part: index } = analysis.line;
     const part = score.parts[index]!;
     const digits = marks.add(analysis);
