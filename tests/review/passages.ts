@@ -24,10 +24,11 @@ const SLOWER = 260;
 export const CAUSE_PASSAGES: readonly CausePassage[] = [
   {
     cause: 'between-black-keys',
-    onsets: 'C#5=4 A4=2 C#5=4 A4=2 C#5=4 A4=2 C#5=4',
+    // Of two notes in turn the forearm would settle.
+    onsets: 'C#5=4 B4=3 C#5=4 A4=2 D#5=5 B4=3 C#5=4',
     at: ['1', 2.5],
     eighths: SLOWER,
-    nearMiss: 'C#5=3 A4=1 C#5=3 A4=1 C#5=3 A4=1 C#5=3',
+    nearMiss: 'C#5=3 B4=2 C#5=3 A4=1 D#5=4 B4=2 C#5=3',
   },
   {
     cause: 'curled',
