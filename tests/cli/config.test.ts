@@ -31,7 +31,8 @@ describe('the file of settings', () => {
       sparse: await marked('--language', 'de', '--legend', '--layers', 'all', '--digits', 'sparse'),
       french: await marked('--language', 'fr', '--legend', '--layers', 'all', '--digits', 'sparse'),
     };
-    expect(new Set(Object.values(typed)).size).toBe(3);
+    const italian = await marked('--language', 'it', '--legend', '--layers', 'all');
+    expect(new Set([...Object.values(typed), italian]).size).toBe(4);
     const settings = {
       $schema: './node_modules/handline/handline.config.schema.json',
       language: 'de',
@@ -43,6 +44,8 @@ describe('the file of settings', () => {
     expect(await marked()).toBe(typed.german);
     expect(await marked('--for', 'Ida', '--span', 'medium')).toBe(typed.sparse);
     expect(await marked('--for', 'Ida', '--span', 'medium', '--language', 'fr')).toBe(typed.french);
+    // The file says German of everybody, Italian of this student.
+    expect(await marked('--for', 'Jo')).toBe(italian);
     mkdirSync(folder.at('sub'));
     const below = await handline(['mark', '../a.musicxml', '--quiet'], folder.at('sub'));
     expect(below.stdout.toString()).toBe(typed.german);
