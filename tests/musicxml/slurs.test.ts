@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { notesAtSlurs } from '#core/musicxml/marks/slurs.js';
+import { notesAtSlurs } from '#core/musicxml/marks/places/slurs.js';
 import { attributes, backup, note, onePart, readText } from './read-source.js';
 
 const slur = (type: string, number = 1, more = '') => `<slur type="${type}" number="${number}"${more}/>`;

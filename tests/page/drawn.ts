@@ -2,7 +2,7 @@ import { enableLog, LOG_OFF, VerovioToolkit } from 'verovio/esm';
 import createModule from 'verovio/wasm';
 import { parseTree, type XmlElement } from '#core/musicxml/xml/tree.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
-import { type Box, boxOf, type Curve, curvesOf, textBoxes } from './shapes.js';
+import { type Box, boxOf, type Curve, curvesOf, type Owner, type Side, textBoxes } from './shapes.js';
 
 /** What is printed on a page, in verovio's units, y downwards. */
 export interface Page {
@@ -13,7 +13,7 @@ export interface Page {
 
 const module = await createModule();
 enableLog(LOG_OFF, module);
-const toolkit = new VerovioToolkit(module);
+export const toolkit = new VerovioToolkit(module);
 toolkit.setOptions({
   pageWidth: 2100,
   pageHeight: 2970,
@@ -39,23 +39,30 @@ export function drawnPages(
   return Array.from({ length: count }, (_, nth) => pageOf(toolkit.renderToSVG(nth + 1), ours));
 }
 
-/** Ids of the directions whose words have our token in their font. */
-function oursIn(mei: string): ReadonlySet<string> {
-  const ids = mei.matchAll(/<dir xml:id="([^"]+)"[^>]*>\s*<rend [^>]*fontfam="[^"]*,handline-/g);
-  return new Set(Array.from(ids, ([, id]) => id!));
+/** By the ids of the directions whose words have our token in their font, their sides of the staff. */
+function oursIn(mei: string): ReadonlyMap<string, Side> {
+  const dirs = mei.matchAll(/<dir xml:id="([^"]+)"([^>]*)>\s*<rend [^>]*fontfam="[^"]*,handline-/g);
+  return new Map(
+    Array.from(dirs, ([, id, own]) => [id!, own!.includes('place="above"') ? 'above' : 'below'] as const),
+  );
 }
 
 const TEXTS = new Set(['dir', 'fing', 'tempo', 'syl', 'harm', 'reh']);
 const SHAPES = new Set(['dynam', 'hairpin', 'pedal', 'octave', 'trill', 'mordent', 'turn', 'fermata']);
 
-function pageOf(svg: string, ours: ReadonlySet<string>): Page {
+function pageOf(svg: string, ours: ReadonlyMap<string, Side>): Page {
   const boxes: Box[] = [];
   const slurs: Curve[] = [];
   let system = 0;
+  let elements = 0;
   const visit = (element: XmlElement): void => {
-    const kind = element.attribute('class')?.split(' ')[0] ?? '';
+    const classes = element.attribute('class')?.split(' ') ?? [];
+    const kind = classes[0] ?? '';
     if (kind === 'system') system++;
-    const own = { kind, ours: ours.has(element.attribute('id') ?? ''), system };
+    // What goes on in a system has its id among its classes.
+    const ids = [element.attribute('id') ?? '', ...classes.map((name) => name.replace(/^id-/, ''))];
+    const side = ours.get(ids.find((id) => ours.has(id)) ?? '');
+    const own = { kind, ours: side !== undefined, side, system, element: ++elements };
     if (TEXTS.has(kind)) boxes.push(...textBoxes(element, own));
     else if (SHAPES.has(kind)) boxes.push(...boundingBoxes(element, own));
     else if (kind === 'slur') slurs.push(...curvesOf(element));
@@ -65,7 +72,7 @@ function pageOf(svg: string, ours: ReadonlySet<string>): Page {
   return { boxes, slurs };
 }
 
-function boundingBoxes(element: XmlElement, own: Pick<Box, 'kind' | 'ours' | 'system'>): Box[] {
+function boundingBoxes(element: XmlElement, own: Owner): Box[] {
   return element.children
     .filter((child) => child.attribute('class')?.includes('bounding-box'))
     .flatMap((child) => child.all('rect').map((rect) => boxOf(rect, own)));

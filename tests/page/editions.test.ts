@@ -1,30 +1,54 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { annotate } from '#core/annotate.js';
-import { DENSITIES } from '#core/options/options.js';
+import { DENSITIES, LAYERS } from '#core/options/options.js';
 import { LONG } from '../rounds.js';
 import { editions } from '../scores.js';
 import { drawnPages } from './drawn.js';
 import { faultsOf } from './faults.js';
+import { loneDashes, neighbours } from './rows.js';
 
 const PAGES = 2;
+
+/** All layers by `every`: not every pair of texts is parted, but few lie on each other. */
+it('all layers at once leave a page that can be read', () => {
+  let [texts, onOurs] = [0, 0];
+  for (const path of editions(1, 0.1)) {
+    const { output } = annotate(readFileSync(path, 'utf8'), { density: 'every', layers: LAYERS });
+    const pages = drawnPages(output, PAGES);
+    texts += pages.flatMap(({ boxes }) => boxes.filter(({ ours }) => ours)).length;
+    onOurs += faultsOf(pages).onOurs.length;
+  }
+  console.log(`all layers: ${texts} texts of ours, ${onOurs} pairs on each other`);
+  expect(texts).toBeGreaterThan(20);
+  expect(onOurs).toBeLessThanOrEqual(texts / 1000);
+});
 
 it.each(LONG ? DENSITIES : (['essential'] as const))(
   'on the first two pages of editions no cue lies on anything: %s',
   (density) => {
-    const found = { onOurs: 0, onDigits: 0, onSigns: 0, struck: 0, digits: 0, atEnds: 0 };
-    let texts = 0;
+    const found = { onOurs: 0, near: 0, onDigits: 0, onSigns: 0, struck: 0, digits: 0, atEnds: 0 };
+    let [texts, all, level, lone] = [0, 0, 0, 0];
     for (const path of editions(1, 0.1)) {
       const pages = drawnPages(annotate(readFileSync(path, 'utf8'), { density }).output, PAGES);
       texts += pages.flatMap(({ boxes }) => boxes.filter(({ ours }) => ours)).length;
       const faults = faultsOf(pages);
       for (const name of Object.keys(found) as (keyof typeof found)[]) found[name] += faults[name].length;
+      for (const { boxes } of pages) {
+        const beside = neighbours(boxes);
+        all += beside.all;
+        level += beside.level;
+        lone += loneDashes(boxes);
+      }
       if (faults.onOurs.length > 0) console.log(path, faults.onOurs.join('; '));
     }
-    console.log(`${density}: ${texts} texts of ours; ${JSON.stringify(found)}`);
+    console.log(
+      `${density}: ${texts} texts of ours; ${JSON.stringify(found)}; ${level} of ${all} neighbours level`,
+    );
     expect(texts).toBeGreaterThan(10);
     // Digits among themselves are verovio's to place.
     const { digits, ...others } = found;
-    expect(others).toEqual({ onOurs: 0, onDigits: 0, onSigns: 0, struck: 0, atEnds: 0 });
+    expect(lone).toBe(0);
+    expect(others).toEqual({ onOurs: 0, near: 0, onDigits: 0, onSigns: 0, struck: 0, atEnds: 0 });
   },
 );

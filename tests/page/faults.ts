@@ -1,10 +1,13 @@
 import type { Page } from './drawn.js';
+import { between, nearPairs } from './rows.js';
 import { type Box, type Curve, overlap, touches } from './shapes.js';
 
 /** What is wrong with our texts and the digits on pages, each as a line for people. */
 export interface Faults {
   /** A text of ours on another. */
   readonly onOurs: readonly string[];
+  /** Side by side with another text of ours or of the score's, nearer than a letter's width. */
+  readonly near: readonly string[];
   /** On a digit. */
   readonly onDigits: readonly string[];
   /** On dynamics, hairpins, words, lyrics and other signs of the score. */
@@ -21,10 +24,15 @@ export interface Faults {
 const SLACK = 20;
 
 export function faultsOf(pages: readonly Page[]): Faults {
-  const faults = { onOurs: [], onDigits: [], onSigns: [], struck: [], digits: [], atEnds: [] } as Record<
-    keyof Faults,
-    string[]
-  >;
+  const faults = {
+    onOurs: [],
+    near: [],
+    onDigits: [],
+    onSigns: [],
+    struck: [],
+    digits: [],
+    atEnds: [],
+  } as Record<keyof Faults, string[]>;
   for (const [nth, { boxes, slurs }] of pages.entries()) {
     const tell = (one: Box, what: string) => `p. ${nth + 1} s. ${one.system}: ${one.text} on ${what}`;
     const ours = boxes.filter((box) => box.ours).map(inset);
@@ -37,6 +45,8 @@ export function faultsOf(pages: readonly Page[]): Faults {
       }
       if (slurs.some((slur) => touches(one, slur))) faults.struck.push(tell(one, 'a slur'));
     }
+    for (const [one, other] of nearPairs(boxes))
+      faults.near.push(tell(one, `${other.text}, ${Math.round(between(one, other))} off`));
     const signs = boxes.filter((box) => !box.ours);
     for (const [at, one] of signs.entries()) {
       if (one.kind !== 'fing') continue;

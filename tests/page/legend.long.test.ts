@@ -92,6 +92,7 @@ function wordsOf(pdf: string, lines: readonly string[]): Box[] {
       kind: 'word',
       ours: false,
       system: 0,
+      element: 0,
       text: text!.replaceAll('&apos;', "'").replaceAll('ﬁ', 'fi').replaceAll('ﬂ', 'fl'),
       left: Number(left) * POINT,
       right: Number(right) * POINT,

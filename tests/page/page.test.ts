@@ -28,7 +28,7 @@ const COMBINATIONS: readonly (readonly [string, Language, Density, Span])[] = LA
     ),
 );
 
-const NONE = { onOurs: [], onDigits: [], onSigns: [], struck: [], digits: [], atEnds: [] };
+const NONE = { onOurs: [], near: [], onDigits: [], onSigns: [], struck: [], digits: [], atEnds: [] };
 
 const read = (name: string): string => readFileSync(`${FIXTURES}${name}`, 'utf8');
 

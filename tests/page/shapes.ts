@@ -6,15 +6,21 @@ export interface Box {
   readonly text: string;
   /** Words of ours, or the dashes behind them. */
   readonly ours: boolean;
+  /** Of its staff, where it is ours. */
+  readonly side?: Side | undefined;
   /** Number of its system on the page. */
   readonly system: number;
+  /** Number of the element on the page that it belongs to, as a line does to a text of several. */
+  readonly element: number;
   readonly left: number;
   readonly right: number;
   readonly top: number;
   readonly bottom: number;
 }
 
-export type Owner = Pick<Box, 'kind' | 'ours' | 'system'>;
+export type Side = 'above' | 'below';
+
+export type Owner = Pick<Box, 'kind' | 'ours' | 'side' | 'system' | 'element'>;
 
 /** A slur as points from its start to its end. */
 export type Curve = readonly (readonly [x: number, y: number])[];
@@ -26,6 +32,8 @@ const GOES_BELOW = /[gjpqyçGJQ,;()|]/;
 /** Mean advance of a letter in ems, and its height: from memory; only for lyrics, of which verovio tells no boxes. */
 const ADVANCE = 0.42;
 const RISE = 0.68;
+/** Width of a space in ems, which verovio counts to a text where it is one that does not break. */
+const SPACE = 0.442;
 const CURVE_POINTS = 41;
 
 export function boxOf(rect: XmlElement, owner: Owner): Box {
@@ -49,12 +57,14 @@ export function textBoxes(element: XmlElement, owner: Owner): Box[] {
 
 function letterBoxes(element: XmlElement, owner: Owner): Box[] {
   return texts(element).flatMap((run) => {
-    const text = deepText(run).trim().replaceAll(/\s+/g, ' ');
+    const whole = deepText(run);
+    const text = whole.trim().replaceAll(/\s+/g, ' ');
     if (text === '') return [];
     const rect = run.children.find(isBounds)?.child('rect');
     const box = rect ? boxOf(rect, owner) : guessedBox(run, text, owner);
     const line = box.top + ABOVE_LINE * (box.bottom - box.top);
-    return [{ ...box, text, bottom: GOES_BELOW.test(text) ? box.bottom : line }];
+    const blank = SPACE * sizeOf(run) * [...whole].filter((c) => c === '\u00a0' || c === '\u2002').length;
+    return [{ ...box, text, right: box.right - blank, bottom: GOES_BELOW.test(text) ? box.bottom : line }];
   });
 }
 
@@ -70,8 +80,12 @@ function deepText(element: XmlElement): string {
   return element.text + element.children.map(deepText).join('');
 }
 
+function sizeOf(run: XmlElement): number {
+  return Number.parseFloat(run.children.at(-1)?.attribute('font-size') ?? '0');
+}
+
 function guessedBox(run: XmlElement, text: string, owner: Owner): Box {
-  const size = Number.parseFloat(run.children.at(-1)?.attribute('font-size') ?? '0');
+  const size = sizeOf(run);
   let placed: XmlElement | undefined = run;
   while (placed !== undefined && placed.attribute('x') === undefined) placed = placed.parent;
   const [left, bottom] = [Number(placed?.attribute('x')), Number(placed?.attribute('y'))];

@@ -1,15 +1,16 @@
 import type { Line } from '../hands/line.js';
 import type { Crossing, MotionPlan } from '../motion/plan.js';
-import { subtract, toNumber } from '../numeric/fraction.js';
 import type { Density, Language, Layer } from '../options/options.js';
 import { crossingKey, crossingSlices, handCues } from './crossing-cues.js';
 import { type DepthMove, depthMoves } from './depth-cues.js';
 import { CUE_KEYS, CUE_LAYERS, type CueKey, DEFAULT_LAYERS } from './keys.js';
 import { carryCues, contourCues, type LayerCues } from './layer-cues.js';
+import { cuesWithRoom, GAP, lettersInto, longestLine, Room } from './placing/room.js';
+import { rowsOf } from './placing/rows.js';
 import { readableCues } from './readable.js';
 import { withoutRepeated } from './repeated.js';
 import { rollCues } from './roll-cues.js';
-import { BETWEEN, cueWording, fullWording, printedLines, type Wording } from './wording.js';
+import { BETWEEN, cueWording, fullWording, type Wording } from './wording.js';
 
 /** One text at one slice of a hand. */
 export interface Cue {
@@ -21,6 +22,8 @@ export interface Cue {
   readonly end: number;
   /** True where dashes lead up to that slice: the move is of three notes or more, and there is room for them. */
   readonly dashes: boolean;
+  /** Number of the row that it shares with its neighbours; undefined where it has no room in one. */
+  readonly row?: number;
 }
 
 export interface CueContext {
@@ -42,34 +45,22 @@ const MOST_KEYS = 2;
 
 /** Notes behind its first from which on a move has dashes: three notes or more in all. */
 const LEAST_DASHES = 2;
-/**
- * Letters of a text that fit between a note and the next, by whether they are a quarter note apart or nearer: measured on
- * pages that verovio drew.
- */
-const LETTERS_A_NOTE = 5;
-const LETTERS_A_QUICK_NOTE = 2.5;
-const GAP = 1;
-const QUICK = 1;
 
 /** Cues that a crossing makes needless: it brings the wrist level and turns the forearm. */
 const IMPLIED_BY_CROSSING: readonly CueKey[] = ['wrist-level', 'wrist-rises', 'turn-thumb', 'turn-fifth'];
 
 /**
  * The cues of one hand, at most one text a slice: of depth the fewest that lead the reader along the plan, with dashes up
- * to the note that a longer move serves, of the other layers what a density tells of.
+ * to the note that a longer move serves, of the other layers what a density tells of and has room beside them.
  *
  * @throws HandlineError OPTION for a bad `wording`
  */
 export function planCues(line: Line, plan: MotionPlan, context: CueContext): readonly Cue[] {
   const { density = 'essential', layers = DEFAULT_LAYERS, language } = context;
   const moves = layers.includes('depth') ? depthMoves(line, plan, density) : [];
-  const keys = keysBySlice(line, plan, density, layers, moves, context.handCrossings);
-  const writer = new CueWriter(
-    line,
-    cueWording(language, context.wording),
-    fullWording(language, context.wording),
-    context.pages ?? [],
-  );
+  const short = cueWording(language, context.wording);
+  const keys = keysBySlice(line, plan, short, density, layers, moves, context.handCrossings);
+  const writer = new CueWriter(line, short, fullWording(language, context.wording), context.pages ?? []);
   const ends = new Map<number, number>();
   for (const { slice, end } of moves) ends.set(slice, end);
   const cues: Cue[] = [];
@@ -83,10 +74,24 @@ export function planCues(line: Line, plan: MotionPlan, context: CueContext): rea
     const end = ends.get(slice) ?? slice;
     const isClear = letters === 0;
     letters = Math.max(letters, longestLine(text) + GAP);
-    const dashes = isClear && end - slice >= LEAST_DASHES && hasRoom(line, keys, slice, end, letters);
+    const until = dashesEnd(line, slice, end);
+    const dashes = isClear && until - slice >= LEAST_DASHES && hasRoom(line, keys, slice, until, letters);
     cues.push({ slice, keys: own, text, end, dashes });
   }
-  return cues;
+  const rows = rowsOf(line, cues);
+  return cues.map((cue, at) => (rows[at] === undefined ? cue : { ...cue, row: rows[at] }));
+}
+
+/**
+ * Where dashes of a move end: at the slice that it serves, or at the barline, behind which a system may break and leave a dash
+ * alone. The cue's own slice where less than half of the move lies before the barline.
+ */
+function dashesEnd({ slices }: Line, from: number, to: number): number {
+  const { measure } = slices[from]!;
+  if (slices[to]!.measure === measure) return to;
+  let behind = from + 1;
+  while (slices[behind]!.measure === measure) behind++;
+  return 2 * (behind - from) < to - from ? from : behind;
 }
 
 /** True where dashes can be drawn behind the letters of a text, and no other text stands in their way. */
@@ -107,23 +112,11 @@ function hasRoom(
   return left <= 0;
 }
 
-/** Letters for which there is room between the note before and this one. */
-function lettersInto({ slices }: Line, at: number): number {
-  if (at === 0) return 0;
-  const quarters = toNumber(subtract(slices[at]!.onset, slices[at - 1]!.onset));
-  return quarters < QUICK ? LETTERS_A_QUICK_NOTE : LETTERS_A_NOTE;
-}
-
-function longestLine(text: string): number {
-  let longest = 0;
-  for (const { length } of printedLines(text).split('\n')) longest = Math.max(longest, length);
-  return longest;
-}
-
 /** Cues of every slice, those first that count most, cut to what can be read, then in the order of print. */
 function keysBySlice(
   line: Line,
   plan: MotionPlan,
+  wording: Wording,
   density: Density,
   layers: readonly Layer[],
   moves: readonly DepthMove[],
@@ -143,8 +136,12 @@ function keysBySlice(
   if (layers.includes('roll')) others.push(rollCues(line, plan));
   if (layers.includes('carry')) others.push(carryCues(plan));
   if (layers.includes('contour')) others.push(contourCues(plan));
-  for (const cues of others)
-    add(density === 'every' ? cues : withoutRepeated(line, plan, readableCues(line, cues)));
+  // A layer alone has all room.
+  const room = layers.length > 1 && others.length > 0 ? new Room(line, wording, all) : undefined;
+  for (const cues of others) {
+    const told = density === 'every' ? cues : withoutRepeated(line, plan, readableCues(line, cues));
+    add(room ? cuesWithRoom(line, room, told) : told);
+  }
   return all.map(inPrint);
 }
 

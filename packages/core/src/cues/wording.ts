@@ -160,6 +160,17 @@ export function printedLines(text: string): string {
     .join('\n');
 }
 
+/**
+ * Behind every line of a cue, so that programs set what follows a letter's width apart or on another line. verovio counts any
+ * two blanks as two letters, MuseScore only what is before the last one, and plain spaces may be cut off on the way.
+ */
+const BLANKS = '\u2002\u00a0';
+
+/** The lines of a cue with the blanks that keep its neighbours off. */
+export function spacedLines(text: string): string {
+  return printedLines(text).replaceAll(/$/gmu, BLANKS);
+}
+
 function wrap(text: string, width: number): string {
   return text.replaceAll(new RegExp(`(.{1,${width}})(?: |$)`, 'gu'), '$1\n').trimEnd();
 }

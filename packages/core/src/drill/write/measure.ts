@@ -24,7 +24,10 @@ export interface Setting {
 /** Sizes in points. */
 const HEADING = { 'font-size': '12', 'font-style': 'normal', 'font-weight': 'bold' };
 const REMARK = { 'font-size': '8', 'font-style': 'italic' };
-const CAUTION = { 'font-size': '8', 'font-style': 'normal' };
+const CAUTION = { 'font-size': '8', 'font-style': 'normal', 'font-weight': 'normal' };
+
+/** Behind a remark, so that programs set no cue close to it. */
+const BLANK = '\u00a0';
 
 const CLEF_LINES = { G: 2, F: 4 } as const;
 
@@ -36,10 +39,10 @@ export function writeMeasure(part: Tree, own: SheetMeasure, index: number, setti
   writeAttributes(measure, own, index, setting);
   // Programs stack what stands above a note from the staff upwards in this order.
   if (own.remark !== undefined) writeWords(measure, own.remark, REMARK);
-  if (own.heading !== undefined) writeWords(measure, own.heading, HEADING);
+  if (own.heading !== undefined) writeWords(measure, own.heading, HEADING, setting);
   if (index === 0) {
     writeTempo(measure, setting);
-    if (setting.caution !== undefined) writeWords(measure, setting.caution, CAUTION);
+    if (setting.caution !== undefined) writeWords(measure, setting.caution, CAUTION, setting);
   }
   own.staves.forEach((staff, nth) => {
     if (nth > 0) leaf(measure.ele('backup'), 'duration', setting.metre.measure);
@@ -85,16 +88,30 @@ function writeClef(attributes: Tree, sign: 'G' | 'F', staff: number | undefined)
   leaf(clef, 'line', CLEF_LINES[sign]);
 }
 
-/** A direction for each line, the lowest first: some programs run the lines of one together. */
-function writeWords(measure: Tree, text: string, font: Readonly<Record<string, string>>): void {
+/**
+ * A direction for each line, the lowest first: some programs run the lines of one together.
+ *
+ * @param setting where they are to stand outside all cues, and need not keep them off
+ */
+function writeWords(
+  measure: Tree,
+  text: string,
+  font: Readonly<Record<string, string>>,
+  setting?: Setting,
+): void {
   for (const line of text.split('\n').reverse()) {
     const direction = measure.ele('direction', { placement: 'above' });
-    direction.ele('direction-type').ele('words', font).txt(literal(line));
+    direction
+      .ele('direction-type')
+      .ele('words', font)
+      .txt(literal(setting ? line : line + BLANK));
     leaf(direction, 'staff', 1);
+    if (setting) writeSound(direction, setting);
   }
 }
 
-function writeTempo(measure: Tree, { metre, tempo }: Setting): void {
+function writeTempo(measure: Tree, setting: Setting): void {
+  const { metre, tempo } = setting;
   const direction = measure.ele('direction', { placement: 'above' });
   const metronome = direction.ele('direction-type').ele('metronome');
   const { type, dotted } = beatUnit(metre);
@@ -102,6 +119,11 @@ function writeTempo(measure: Tree, { metre, tempo }: Setting): void {
   if (dotted) metronome.ele('beat-unit-dot');
   leaf(metronome, 'per-minute', tempo);
   leaf(direction, 'staff', 1);
+  writeSound(direction, setting);
+}
+
+/** The tempo goes on: words that say so are tempo marks, which verovio sets outside all cues. */
+function writeSound(direction: Tree, { metre, tempo }: Setting): void {
   direction.ele('sound', { tempo: String((tempo * metre.beat) / QUARTER) });
 }
 

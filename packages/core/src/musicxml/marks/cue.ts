@@ -5,7 +5,7 @@ import { writeInstruction } from './format.js';
 import { type InsertionBuilder, type NewElement, xmlText } from './insertions.js';
 import { indexAt, layoutLike } from './layout.js';
 import { tokenName } from './record/token.js';
-import type { Slurred } from './slurs.js';
+import type { Slurred } from './places/slurs.js';
 
 function textIn(element: XmlElement, name: string): string | undefined {
   return element.textOf(name) || undefined;
@@ -38,11 +38,13 @@ export interface DirectionText {
   readonly placement: 'above' | 'below';
   readonly voice: string | undefined;
   readonly staff: string | undefined;
+  /** `default-y`. */
+  readonly height?: string | undefined;
 }
 
 /** A direction to be inserted; `token` stands in its text once, and is empty where it has none. */
 export interface Direction {
-  /** The note or other element before which it stands. */
+  /** The note or other element before which it stands, or behind which it ends. */
   readonly head: XmlElement;
   readonly token: string;
   readonly edit: Edit;
@@ -72,28 +74,32 @@ function directionElement(direction: DirectionText, fonts: string, token: string
   };
 }
 
-function contentOf({ kind, text }: DirectionText, fonts: string, token: string): NewElement {
-  if (kind !== 'dashes')
-    return { name: 'words', attributes: { 'font-family': `${fonts},${token}`, 'font-size': SIZE }, text };
+function contentOf({ kind, text, height }: DirectionText, fonts: string, token: string): NewElement {
+  if (kind !== 'dashes') {
+    const font = { 'font-family': `${fonts},${token}`, 'font-size': SIZE };
+    const attributes = height === undefined ? font : { 'default-y': height, ...font };
+    return { name: 'words', attributes, text };
+  }
   const [type = '', number = ''] = text.split('-');
   return { name: 'dashes', attributes: { type, number } };
 }
 
-/** A direction right before `head`, which leaves every note at its time. */
+/** A direction right before `head`, or right behind it, which leaves every note at its time. */
 export function insertDirection(
   text: string,
   head: XmlElement,
   direction: DirectionText,
   options: DirectionOptions,
+  side: 'before' | 'behind' = 'before',
 ): Direction {
-  const { start } = head.span;
-  const at = behindContent(text, start);
+  const { start, end } = head.span;
+  const at = side === 'before' ? behindContent(text, start) : end;
   const layout = layoutLike(text, head, start);
-  const { kind, placement, voice = '', staff = '', record = '' } = direction;
+  const { kind, placement, voice = '', staff = '', record = '', height = '' } = direction;
   const clean = { ...direction, text: xmlText(direction.text) };
   const token = kind === 'dashes' ? '' : tokenName(clean.text) + record;
   // What is read from XML holds no NUL.
-  const key = `${kind}${record} ${placement} ${voice}\0${staff}\0${direction.text}`;
+  const key = `${kind}${record} ${placement}${height} ${voice}\0${staff}\0${direction.text}`;
   const built = options.builder.build(key, layout, () => ({
     instruction: writeInstruction({ kind: clean.kind, text: clean.text }),
     elements: [directionElement(clean, options.fonts, token)],
@@ -149,13 +155,13 @@ function wordsBefore(head: XmlElement, staff: string | undefined): ReadonlySet<s
 export function writeCue(
   text: string,
   note: XmlElement,
-  mark: CueMark,
+  mark: CueMark & Pick<DirectionText, 'height'>,
   options: DirectionOptions,
   slurred: Slurred,
   record = '',
 ): Direction[] {
   const { head, ...place } = placeOf(note);
-  const { placement } = mark;
+  const { placement, height } = mark;
   const there = wordsBefore(head, place.staff);
   const lines = linesOf(mark.text).filter((line) => !there.has(line.trim()));
   if (lines.length === 0) return [];
@@ -163,7 +169,7 @@ export function writeCue(
     if (placement === 'above') lines.push(BLANK);
     else lines.unshift(BLANK);
   }
-  const direction = { kind: 'cue', text: lines.join('\n'), record, placement, ...place } as const;
+  const direction = { kind: 'cue', text: lines.join('\n'), record, placement, height, ...place } as const;
   return [insertDirection(text, head, direction, options)];
 }
 

@@ -12,6 +12,8 @@ const NUMBERS = ['6', '5', '4', '3', '2', '1'] as const;
 interface Way {
   readonly from: ReturnType<typeof placeOf>;
   readonly to: ReturnType<typeof placeOf>;
+  /** True where they go up to the barline, behind the last note of the voice; else up to the note before which they end. */
+  readonly toBarline: boolean;
   readonly number: string;
   /** What the words record of it. */
   readonly record: string;
@@ -38,27 +40,49 @@ export class DashesWriter {
     const number = this.#free[mark.placement === 'above' ? 0 : 1];
     const target = mark.dashesTo === undefined ? undefined : elements[mark.dashesTo];
     if (part.index > 0 || number === undefined || target === undefined) return undefined;
-    const [from, to] = [placeOf(elements[mark.note]!), placeOf(target)];
+    const from = placeOf(elements[mark.note]!);
+    const [start, end] = [part.notes[mark.note]!, part.notes[mark.dashesTo!]!];
+    const toBarline = end.measure > start.measure;
+    const to = toBarline ? { ...from, head: lastOfVoice(elements[mark.note]!) } : placeOf(target);
     const key = `${mark.part} ${number}`;
     const isInOrder = (this.#last.get(key) ?? 0) <= from.head.start && from.head.start < to.head.start;
     if (!isInOrder || from.staff !== to.staff) return undefined;
     this.#last.set(key, to.head.start);
-    const record = reachName(reach(part, part.notes[mark.note]!, part.notes[mark.dashesTo!]!));
-    return { from, to, number, record };
+    const record = reachName(toBarline ? NEXT_MEASURE : reach(part, start, end));
+    return { from, to, toBarline, number, record };
   }
 
   write(
     text: string,
-    { from, to, number }: Way,
+    { from, to, toBarline, number }: Way,
     { placement }: CueMark,
     options: DirectionOptions,
   ): Direction[] {
     const direction = { kind: 'dashes', placement } as const;
     return [
       insertDirection(text, from.head, { ...direction, ...from, text: `start-${number}` }, options),
-      insertDirection(text, to.head, { ...direction, ...to, text: `stop-${number}` }, options),
+      insertDirection(
+        text,
+        to.head,
+        { ...direction, ...to, text: `stop-${number}` },
+        options,
+        toBarline ? 'behind' : 'before',
+      ),
     ];
   }
+}
+
+/** The end of a measure is where the next one begins. */
+const NEXT_MEASURE: Reach = { measures: 1, tick: 0 };
+
+/** The last note in a note's measure that has its voice and its staff. */
+function lastOfVoice(note: XmlElement): XmlElement {
+  const isAlike = (name: string, other: XmlElement) => other.textOf(name) === note.textOf(name);
+  const siblings = note.parent?.children ?? [];
+  const alike = siblings.filter(
+    (other) => other.name === 'note' && isAlike('voice', other) && isAlike('staff', other),
+  );
+  return alike.at(-1) ?? note;
 }
 
 function reach({ measures }: Part, from: Note, to: Note): Reach {

@@ -24,6 +24,8 @@ export interface CueMark {
   readonly placement: 'above' | 'below';
   /** A note of the slice up to which dashes go on behind the text. */
   readonly dashesTo?: number;
+  /** Number of the row of cues of one height, on its side of its staff, that it belongs to. */
+  readonly row?: number;
 }
 
 export interface Marks {

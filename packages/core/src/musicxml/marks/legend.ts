@@ -1,5 +1,5 @@
 import { compare, toNumber } from '../../numeric/fraction.js';
-import type { Note, Part } from '../../score/model.js';
+import type { Note, Part, Score } from '../../score/model.js';
 import type { ReadResult } from '../read/score.js';
 import { type Direction, type DirectionOptions, insertLines, placeOf } from './cue.js';
 
@@ -17,10 +17,10 @@ export function writeLegend(
   legend: string,
   options: DirectionOptions,
 ): Direction[] {
-  const at = score.parts.findLastIndex(({ notes }) => notes.length > 0);
-  const part = score.parts[at];
-  if (part === undefined) return [];
-  const measure = lastWithRoom(part);
+  const place = legendPlace(score);
+  if (place === undefined) return [];
+  const { part: at, measure } = place;
+  const part = score.parts[at]!;
   const first = firstIn(part, measure);
   const content = measureElements[at]![measure]!;
   const head =
@@ -30,6 +30,14 @@ export function writeLegend(
   const staff = part.staves > 1 ? String(part.staves) : undefined;
   const direction = { kind: 'legend', text: legend, placement: 'below', voice: undefined, staff } as const;
   return insertLines(text, head, direction, options);
+}
+
+/** The part and the measure at which a legend begins; undefined where there are no notes. */
+export function legendPlace({
+  parts,
+}: Score): { readonly part: number; readonly measure: number } | undefined {
+  const part = parts.findLastIndex(({ notes }) => notes.length > 0);
+  return part < 0 ? undefined : { part, measure: lastWithRoom(parts[part]!) };
 }
 
 /** The last measure from which on a part has so many different onsets; else the first. */

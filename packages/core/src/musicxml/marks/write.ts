@@ -6,9 +6,10 @@ import { bareNote, writeDigit } from './digit.js';
 import type { CueMark, Edit, Marks } from './edit.js';
 import { fontsBefore } from './fonts.js';
 import { InsertionBuilder } from './insertions.js';
-import { writeLegend } from './legend.js';
+import { legendPlace, writeLegend } from './legend.js';
 import { shareOut, type Written } from './record/write.js';
-import { notesAtSlurs, type Slurred } from './slurs.js';
+import { RowHeights } from './places/rows.js';
+import { notesAtSlurs, type Slurred } from './places/slurs.js';
 
 /** What writing needs of a `ReadResult`. */
 export type MarkableScore = Pick<ReadResult, 'root' | 'score' | 'elements' | 'measureElements'>;
@@ -57,6 +58,7 @@ export function writeMarks(text: string, source: MarkableScore, marks: Marks): E
 function wordsOf(text: string, source: MarkableScore, marks: Marks, options: DirectionOptions): Direction[] {
   const directions: Direction[] = [];
   const slurred = new Map<number, Slurred>();
+  const heights = rowHeights(source, marks);
   const dashes = marks.cues.some(hasDashes) ? new DashesWriter(source.root) : undefined;
   for (const cue of marks.cues) {
     const elements = source.elements[cue.part];
@@ -65,8 +67,10 @@ function wordsOf(text: string, source: MarkableScore, marks: Marks, options: Dir
     if (element === undefined || cue.text.trim() === '') continue;
     const slurs = slurred.get(cue.part) ?? notesAtSlurs(source.score.parts[cue.part]!.notes, elements!);
     slurred.set(cue.part, slurs);
-    const way = dashes?.wayOf(cue, source.score.parts[cue.part]!, elements!);
-    const words = writeCue(text, element, cue, options, slurs, way?.record);
+    const part = source.score.parts[cue.part]!;
+    const way = dashes?.wayOf(cue, part, elements!);
+    const height = heights[cue.part]!.of(cue, part.notes[cue.note]!.measure);
+    const words = writeCue(text, element, { ...cue, height }, options, slurs, way?.record);
     for (const direction of words) directions.push(direction);
     if (way && words.length > 0)
       for (const direction of dashes!.write(text, way, cue, options)) directions.push(direction);
@@ -76,6 +80,14 @@ function wordsOf(text: string, source: MarkableScore, marks: Marks, options: Dir
   if (marks.legend !== undefined && isMarked)
     for (const direction of writeLegend(text, source, marks.legend, options)) directions.push(direction);
   return directions;
+}
+
+/** By part. */
+function rowHeights({ score, measureElements }: MarkableScore, marks: Marks): readonly RowHeights[] {
+  const legend = marks.legend === undefined ? undefined : legendPlace(score);
+  return measureElements.map((measures, part) => {
+    return new RowHeights(measures, part === legend?.part ? legend.measure : measures.length);
+  });
 }
 
 function hasDashes({ dashesTo }: CueMark): boolean {

@@ -1,6 +1,6 @@
 import type { Cue } from '../../cues/cues.js';
 import type { CueKey } from '../../cues/keys.js';
-import { handWord, legendText, printedLines } from '../../cues/wording.js';
+import { handWord, legendText, spacedLines } from '../../cues/wording.js';
 import { includesHand, type Line } from '../../hands/line.js';
 import type { CueMark, DigitMark, Marks } from '../../musicxml/marks/edit.js';
 import type { Hand, Note, Part, Score } from '../../score/model.js';
@@ -35,7 +35,8 @@ export class MarkList {
     const { settings } = this;
     const chosen = this.select(line.part);
     const part = this.score.parts[line.part]!;
-    for (const mark of handWords(part, line, shares, settings)) {
+    const words = handWords(part, line, shares, settings);
+    for (const mark of words) {
       if (!chosen(part.notes[mark.note]!.measure)) continue;
       this.#handWords.push(mark);
       this.#taking.add(line.hand);
@@ -45,9 +46,11 @@ export class MarkList {
     if (leavesNoDigit(settings)) this.#bare(line, part, chosen);
     for (const mark of fingers.digits) this.#digits.push(mark);
     for (const mark of fingers.alternatives) this.#cues.push(mark);
+    // Other words may stand in the way of a row.
+    const inRows = words.length === 0 && fingers.alternatives.length === 0;
     for (const cue of analysis.cues) {
       if (!chosen(line.slices[cue.slice]!.measure)) continue;
-      const mark = cueMark(part, line, cue, chosen);
+      const mark = cueMark(part, line, cue, chosen, inRows);
       if (mark) this.#cues.push(mark);
       if (mark?.dashesTo !== undefined) this.#dashes = true;
       for (const key of cue.keys) this.#used.add(key);
@@ -103,15 +106,22 @@ function handWords(
 }
 
 /** A cue stands before the slice's lowest struck note; the writer keeps it out of chords. */
-function cueMark({ notes }: Part, line: Line, cue: Cue, chosen: Selection): CueMark | undefined {
+function cueMark(
+  { notes }: Part,
+  line: Line,
+  cue: Cue,
+  chosen: Selection,
+  inRows: boolean,
+): CueMark | undefined {
   const note = line.slices[cue.slice]!.struck[0]?.notes[0];
   if (note === undefined) return undefined;
   const end = cue.dashes ? lastNote(notes, line, notes[note]!, cue.end) : undefined;
   return {
     part: line.part,
     note,
-    text: printedLines(cue.text),
+    text: spacedLines(cue.text),
     placement: handPlacement(line.hand),
+    ...(inRows && cue.row !== undefined && { row: cue.row }),
     ...(end && chosen(end.measure) && { dashesTo: end.id }),
   };
 }

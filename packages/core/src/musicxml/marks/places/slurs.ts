@@ -1,6 +1,6 @@
-import { compare, type Fraction } from '../../numeric/fraction.js';
-import type { Note } from '../../score/model.js';
-import type { XmlElement } from '../xml/tree.js';
+import { compare, type Fraction } from '../../../numeric/fraction.js';
+import type { Note } from '../../../score/model.js';
+import type { XmlElement } from '../../xml/tree.js';
 
 type Side = 'above' | 'below';
 
