@@ -45,6 +45,33 @@ describe('dashes behind a cue', () => {
     );
   });
 
+  it('end at the barline, behind the last note of their voice, where the note that they serve lies beyond it', () => {
+    const second = `    </measure>\n    <measure number="2">\n${notes(2).join('\n')}`;
+    const measure = [...notes(3), BACKUP, ...notes(3, { staff: 2, voice: '5' }), second].join('\n');
+    const source = score(measure);
+    const right = mark(source, { cues: [cue(0, 6)] });
+    expect(outline(right).slice(0, 8)).toEqual([
+      'in',
+      'start-6',
+      'note',
+      'note',
+      'note',
+      'stop-6',
+      'backup',
+      'note',
+    ]);
+    expect(clear(right).text).toBe(source);
+    // Programs put the end behind the barline, or leave it before it.
+    expect(clear(saved(right)).text.match(/<dashes/)).toBeNull();
+    const left = [...notes(3), BACKUP, ...notes(3, { staff: 2, voice: '5' })];
+    const more = `    </measure>\n    <measure number="2">\n${notes(2, { staff: 2, voice: '5' }).join('\n')}`;
+    const last = score([...left, more].join('\n'));
+    const marked = mark(last, { cues: [{ ...cue(3, 6), placement: 'below' }] });
+    expect(/<dashes type="stop"[\s\S]*?<\/direction>\s*<\/measure>/.test(marked)).toBe(true);
+    expect(clear(marked).text).toBe(last);
+    expect(clear(saved(marked)).text.match(/<dashes/)).toBeNull();
+  });
+
   it('end before the next words, and give their number on', () => {
     const text = mark(score(notes(6).join('\n')), { cues: [cue(0, 2), cue(2, 5, 'out')] });
     expect(outline(text).slice(3, 6)).toEqual(['note', 'stop-6', 'out']);

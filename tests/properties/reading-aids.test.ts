@@ -72,7 +72,9 @@ describe('the legend', () => {
       new Set([...output.matchAll(/<words[^>]*handline-[^>]*>([^<]*)</g)].map(([, text]) => text!));
     const legendOf = (options: Parameters<typeof annotate>[1]) => {
       const [plain, legend] = [annotate(DEMO, options), annotate(DEMO, { ...options, legend: true })];
-      const texts = [...printed(plain.output)].flatMap((text) => text.split('&#10;').map((line) => line.trim()));
+      const texts = [...printed(plain.output)].flatMap((text) =>
+        text.split('&#10;').map((line) => line.trim()),
+      );
       const added = [...legend.output.matchAll(/<(?:credit-)?words[^>]*>([^<]*: [^<]*)</g)].map(
         ([, text]) => text!,
       );

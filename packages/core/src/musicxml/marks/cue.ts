@@ -4,8 +4,8 @@ import type { CueMark, Edit } from './edit.js';
 import { writeInstruction } from './format.js';
 import { type InsertionBuilder, type NewElement, xmlText } from './insertions.js';
 import { indexAt, layoutLike } from './layout.js';
-import { tokenName } from './record/token.js';
 import type { Slurred } from './places/slurs.js';
+import { tokenName } from './record/token.js';
 
 function textIn(element: XmlElement, name: string): string | undefined {
   return element.textOf(name) || undefined;

@@ -7,9 +7,9 @@ import type { CueMark, Edit, Marks } from './edit.js';
 import { fontsBefore } from './fonts.js';
 import { InsertionBuilder } from './insertions.js';
 import { legendPlace, writeLegend } from './legend.js';
-import { shareOut, type Written } from './record/write.js';
 import { RowHeights } from './places/rows.js';
 import { notesAtSlurs, type Slurred } from './places/slurs.js';
+import { shareOut, type Written } from './record/write.js';
 
 /** What writing needs of a `ReadResult`. */
 export type MarkableScore = Pick<ReadResult, 'root' | 'score' | 'elements' | 'measureElements'>;

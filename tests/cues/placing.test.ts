@@ -1,0 +1,132 @@
+import { describe, expect, it } from 'vitest';
+import { planCues } from '#core/cues/cues.js';
+import type { CueKey } from '#core/cues/keys.js';
+import type { LayerCues } from '#core/cues/layer-cues.js';
+import { cuesWithRoom, Room } from '#core/cues/placing/room.js';
+import { rowsOf } from '#core/cues/placing/rows.js';
+import { cueWording } from '#core/cues/wording.js';
+import { arms, depths, type Made, made } from './made-plans.js';
+
+// Eighth notes: 2.5 letters each. "out" takes 3 and a gap of 2, and so two notes; "over the" four.
+
+const own = { 'arm-right': 'arm right', 'arm-left': 'arm left' };
+const wording = cueWording('en', own);
+const still = (count: number): Made[] => Array.from({ length: count }, () => ({}));
+
+describe('rows of texts', () => {
+  const rows = (texts: readonly (readonly [number, string])[], slices = 20) =>
+    rowsOf(
+      made(still(slices)).line,
+      texts.map(([slice, text]) => ({ slice, text })),
+    );
+
+  it('hold neighbours that are clear of each other', () => {
+    expect(
+      rows([
+        [0, 'out'],
+        [2, 'out'],
+        [4, 'over the thumb'],
+        [8, 'in'],
+      ]),
+    ).toEqual([0, 0, 0, 0]);
+  });
+
+  it('end where a text reaches over the next, both of which are in none', () => {
+    expect(
+      rows([
+        [0, 'out'],
+        [2, 'out'],
+        [4, 'out'],
+        [5, 'in'],
+        [8, 'out'],
+        [12, 'in'],
+      ]),
+    ).toEqual([0, 0, undefined, undefined, 1, 1]);
+    expect(
+      rows([
+        [0, 'out'],
+        [4, 'over the thumb'],
+        [7, 'in'],
+      ]),
+    ).toEqual([undefined, undefined, undefined]);
+  });
+
+  it('hold two texts at least', () => {
+    expect(rows([])).toEqual([]);
+    expect(rows([[3, 'out']])).toEqual([undefined]);
+  });
+
+  it('are told with the cues', () => {
+    const { line, plan } = made(depths([0, 0, 20, 20, 20, 20, 0, 0, 0, 0, 20, 20]));
+    const cues = planCues(line, plan, { language: 'en', density: 'every' });
+    expect(cues.map(({ row }) => row)).toEqual(cues.map(() => 0));
+    expect(cues.length).toBeGreaterThan(1);
+  });
+});
+
+describe('cues of another layer', () => {
+  const printed = (there: Readonly<Record<number, CueKey>>, cues: Readonly<Record<number, CueKey>>) => {
+    const { line } = made(still(24));
+    const bySlice = (keys: Readonly<Record<number, CueKey>>): LayerCues =>
+      Array.from({ length: 24 }, (_, at) => keys[at]);
+    const room = new Room(
+      line,
+      wording,
+      bySlice(there).map((key) => (key ? [key] : [])),
+    );
+    const all = cuesWithRoom(line, room, bySlice(cues));
+    return Object.fromEntries([...all.entries()].filter(([, key]) => key));
+  };
+
+  it('give way where they would reach over a text or under one', () => {
+    // "arm right": nine letters and two, five notes.
+    expect(printed({ 8: 'out' }, { 2: 'arm-right', 11: 'arm-left' })).toEqual({
+      2: 'arm-right',
+      11: 'arm-left',
+    });
+    expect(printed({ 8: 'out' }, { 4: 'arm-right' })).toEqual({});
+    expect(printed({ 8: 'out' }, { 9: 'arm-right' })).toEqual({});
+    // At one note the two are one text.
+    expect(printed({ 8: 'out' }, { 8: 'arm-right' })).toEqual({ 8: 'arm-right' });
+  });
+
+  it('give way to those before them', () => {
+    expect(printed({}, { 2: 'arm-right', 4: 'arm-left', 7: 'arm-right' })).toEqual({
+      2: 'arm-right',
+      7: 'arm-right',
+    });
+  });
+
+  it('tell of a rise of the wrist with its end or not at all', () => {
+    expect(printed({}, { 2: 'wrist-rises', 8: 'wrist-level' })).toEqual({
+      2: 'wrist-rises',
+      8: 'wrist-level',
+    });
+    expect(printed({ 9: 'out' }, { 2: 'wrist-rises', 8: 'wrist-level' })).toEqual({});
+    expect(printed({ 3: 'out' }, { 2: 'wrist-rises', 8: 'wrist-level' })).toEqual({});
+    expect(printed({}, { 2: 'wrist-rises', 8: 'wrist-rises', 14: 'wrist-level' })).toEqual({
+      2: 'wrist-rises',
+      8: 'wrist-rises',
+      14: 'wrist-level',
+    });
+  });
+
+  it('tell of no side of the roll twice in a row', () => {
+    expect(printed({ 8: 'out' }, { 2: 'turn-thumb', 8: 'turn-fifth', 14: 'turn-thumb' })).toEqual({
+      2: 'turn-thumb',
+      8: 'turn-fifth',
+      14: 'turn-thumb',
+    });
+    expect(printed({ 9: 'out' }, { 2: 'turn-thumb', 7: 'turn-fifth', 14: 'turn-thumb' })).toEqual({
+      2: 'turn-thumb',
+    });
+  });
+
+  it('have all room where their layer is alone', () => {
+    const { line, plan } = made(arms([0, 50, 0, 50, 0]));
+    const count = (layers: readonly ('depth' | 'carry')[]) =>
+      planCues(line, plan, { language: 'en', density: 'every', layers, wording: own }).length;
+    expect(count(['carry'])).toBe(4);
+    expect(count(['depth', 'carry'])).toBe(1);
+  });
+});
