@@ -34,6 +34,7 @@ const KIND_OF: Readonly<Record<string, Kind>> = {
   leap: 'sideways',
   crossing: 'crossings',
   'thumb passes': 'crossings',
+  order: 'crossings',
   stretch: 'stretch',
   'idle finger': 'stretch',
   hop: 'one-finger',

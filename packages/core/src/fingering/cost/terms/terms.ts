@@ -10,6 +10,7 @@ import { position } from './position.js';
 import { endurance } from './stated/endurance.js';
 import { idle } from './stated/idle.js';
 import { leap } from './stated/leap.js';
+import { order } from './stated/order.js';
 import { passes } from './stated/passes.js';
 import { repetition } from './stated/repetition.js';
 import { stretch } from './stretch.js';
@@ -30,6 +31,7 @@ export const TERMS: readonly Term[] = [
   endurance,
   idle,
   passes,
+  order,
   thumb,
   single,
   step,
