@@ -27,6 +27,9 @@ const FIGURES: readonly (Prices & { readonly reach: number })[] = [
 const PAIR: Prices = { free: 8, given: 16 };
 const CHORD: Prices = { free: 28, given: 36 };
 
+/** Two keys struck again at once: no finger has a reason to change (common practice). Works held out agree as well. */
+const RESTRUCK: Prices = { free: 10, given: 10 };
+
 /**
  * The same keys after the same slices, or before the same: bars that recur are fingered alike up to their last note,
  * whatever follows, and from their first note on, whatever came before (common practice). Works held out agree a little less
@@ -60,11 +63,32 @@ export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
   add(sequences, WIDEST, WIDEST, IN_SEQUENCE);
   add(context.led(WIDEST), WIDEST, 0, ON_THE_SAME_KEYS);
   add(context.leading(WIDEST), 0, WIDEST, ON_THE_SAME_KEYS);
+  add(restruck(views), 0, 0, RESTRUCK);
   return [...figures, ...runFigures(views), ...returnFigures(views, sequences)];
 }
 
 const isPair = (keys: number): boolean => keys === 2;
 const isLarger = (keys: number): boolean => keys > 2;
+
+/** Two keys together that are struck several times in a row. */
+function* restruck(views: readonly SliceView[]): Iterable<readonly number[]> {
+  let from = 0;
+  for (let at = 1; at <= views.length; at++) {
+    if (at < views.length && isStruckAgain(views[at - 1]!, views[at]!)) continue;
+    yield views.slice(from, at).map(({ index }) => index);
+    from = at;
+  }
+}
+
+function isStruckAgain(before: SliceView, view: SliceView): boolean {
+  return (
+    view.keys.length === 2 &&
+    before.keys.length === 2 &&
+    !view.fresh &&
+    view.low === before.low &&
+    view.high === before.high
+  );
+}
 
 function anyGiven(views: readonly SliceView[], slices: readonly number[]): boolean {
   for (const at of slices) if (views[at]!.given) return true;

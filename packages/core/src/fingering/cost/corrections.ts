@@ -8,6 +8,7 @@ import { BESIDE_HELD, position, RETURNING_FINGER, RETURNING_KEY, TURNING } from 
 import { PASS, passes } from './terms/stated/passes.js';
 import {
   INNER_STRAINS,
+  NARROW_STRAINS_IN_TIME,
   STRAINS_IN_TIME,
   stretch,
   THUMB_STRAINS,
@@ -35,6 +36,7 @@ const LEAST: readonly Amount[] = [
   [stretch, THUMB_STRAINS, 250],
   [stretch, INNER_STRAINS, 30],
   [stretch, STRAINS_IN_TIME, 8],
+  [stretch, NARROW_STRAINS_IN_TIME, 14],
   [hop, FAST_HOPS, 120],
   [hop, MODERATE_HOPS, 80],
   [hop, SLOW_HOPS, 40],

@@ -33,6 +33,9 @@ export const STRAINS_IN_TIME: readonly number[] = [...THUMB_STRAINS, ...INNER_ST
 /** Of these, 1 and 4, 2 and 5: what takes a broken octave or a seventh apart from 1 and 5. */
 export const WIDE_STRAINS_IN_TIME: readonly number[] = [2, 6].map((pair) => IN_TIME + strainOf(pair));
 
+/** Of these, 2 and 3, 2 and 4, 3 and 5, 4 and 5: what no hand spreads over a wide interval, such as 2 and 4 over an octave. */
+export const NARROW_STRAINS_IN_TIME: readonly number[] = [4, 5, 8, 9].map((pair) => IN_TIME + strainOf(pair));
+
 function count(reach: Reach, mm: number, base: number, sink: Sink): void {
   const { maxRelaxed, maxPractical, minRelaxed, minComfortable } = reach;
   if (mm > maxRelaxed) {
