@@ -30,7 +30,9 @@ const SEQUENCE = { width: 4, price: 10 };
 /** A key that returns after at least two and at most seven others, all within an octave, of five different keys at most. */
 const RETURN = { least: 3, most: 8, span: 12, keys: 5, price: 8 };
 /** A note within a run of at least seven single keys, by pitch class and those of its two neighbours. */
-const RUN = { notes: 7, price: 17 };
+const RUN = { notes: 7, price: 19 };
+/** Two keys that are struck again at once, without a break. */
+const AGAIN = { price: 10 };
 /** A digit that the file gives counts as many votes. */
 const GIVEN_VOTES = 100;
 /** Seconds up to which notes follow fast, and up to which at a moderate pace. */
@@ -211,6 +213,16 @@ export class Likeness {
     views.forEach((_, at) => {
       const back = comesBack(views, at);
       if (back !== undefined && !movedTo(back)) add([[at, back]], [0, 0], RETURN.price, RETURN.price);
+    });
+    const again = (at: number): boolean => {
+      const [before, view] = [views[at - 1], views[at]];
+      return view?.keys.length === 2 && !view.fresh && before?.keys.join() === view.keys.join();
+    };
+    views.forEach((_, at) => {
+      if (again(at) || !again(at + 1)) return;
+      const row = [at];
+      while (again(row.at(-1)! + 1)) row.push(row.at(-1)! + 1);
+      add([row], [0, 0], AGAIN.price, AGAIN.price);
     });
     this.alike = alike;
   }

@@ -7,7 +7,7 @@ import { groupBy, Numbers } from './numbers.js';
  * the way back: scales and arpeggios are fingered by the octave, up as down (common practice). Chosen as the price with
  * which works held out agree hardly less and the passages of `tests/practice` come out even.
  */
-const PRICE = 20;
+const PRICE = 19;
 /** Notes of single keys in one direction that make a run: an arpeggio of two octaves. */
 const LEAST_NOTES = 7;
 const OCTAVE = 12;
