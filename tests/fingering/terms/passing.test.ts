@@ -155,6 +155,9 @@ it.each<[string, Case, Record<string, number>, number]>([
   ['on black in an arpeggio', { onsets: [56, 60, 63, 68], digits: '2 3 4 1' }, {}, 0],
   ['another finger', { onsets: [62, 64, 65, 66], digits: '2 3 4 5' }, {}, 0],
   ['in a chord', { onsets: [62, 64, 65, [66, 70]], digits: '2 3 4 13' }, {}, 0],
+  ['where a run of five notes ends', { onsets: [70, 68, 67, 65, 63], digits: '5 4 3 2 1' }, {}, 0],
+  ['where it begins', { onsets: [63, 65, 67, 68, 70], digits: '1' }, {}, 0],
+  ['where it turns', { onsets: [70, 68, 67, 65, 63, 65, 67, 68, 70], digits: '5 4 3 2 1' }, {}, 0],
 ])('thumb on black: %s', both(THUMB, thumb));
 
 /* However the weights are fitted: a pass is easy where the long finger is on black and the thumb on white (common practice). */
