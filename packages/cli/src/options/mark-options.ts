@@ -22,6 +22,12 @@ const WHAT = 'What is marked:';
 const DIGITS = 'Fingering digits:';
 const CUES = 'Motion cues:';
 
+/** Help of options that `review` has as well, in a group of its own. */
+export const STAFF_HELP =
+  'Staff of each hand, several as right=1+2,left=3, one staff as right [right=1,left=2]';
+export const SPAN_HELP =
+  'Span from thumb to little finger: mm, 21cm, an interval such as 9th or octave, small, medium or large; right=..,left=.. [medium]';
+
 const value = (group: string, describe: string) =>
   ({ group, type: 'string', requiresArg: true, describe }) as const;
 
@@ -34,12 +40,9 @@ const MARK_OPTIONS: Readonly<Record<string, Options>> = {
     choices: ['both', 'right', 'left'] as const,
   },
   part: value(WHAT, 'Ids of the parts to mark, such as P1 or P1,P2 [every piano part]'),
-  staff: value(WHAT, 'Staff of each hand, several as right=1+2,left=3, one staff as right [right=1,left=2]'),
+  staff: value(WHAT, STAFF_HELP),
   measures: value(WHAT, 'Mark only these printed measures, such as 5-12; all are analysed [all]'),
-  span: value(
-    WHAT,
-    'Span from thumb to little finger: mm, 21cm, an interval such as 9th or octave, small, medium or large; right=..,left=.. [medium]',
-  ),
+  span: value(WHAT, SPAN_HELP),
   digits: {
     ...value(DIGITS, 'Digits on all notes, only where a reader needs one, or nowhere [all]'),
     choices: ['all', 'sparse', 'none'] as const,

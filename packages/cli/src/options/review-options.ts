@@ -4,7 +4,7 @@ import { usageError } from '../exit.js';
 import { configured } from './config.js';
 import { defined } from './defined.js';
 import { limitsOf } from './limits.js';
-import { addSomeMarkOptions } from './mark-options.js';
+import { addSomeMarkOptions, SPAN_HELP, STAFF_HELP } from './mark-options.js';
 import { type Arguments, text } from './output-options.js';
 import { LANGUAGES, parseCount, parseList, parseMeasures, parseSpan, parseStaff } from './values.js';
 
@@ -32,18 +32,9 @@ export function addReviewOptions(parser: Argv): Argv {
       choices: ['both', 'right', 'left'] as const,
     })
     .option('part', value(WHAT, 'Ids of the parts to review, such as P1 or P1,P2 [every piano part]'))
-    .option(
-      'staff',
-      value(WHAT, 'Staff of each hand, several as right=1+2,left=3, one staff as right [right=1,left=2]'),
-    )
+    .option('staff', value(WHAT, STAFF_HELP))
     .option('measures', value(WHAT, 'Review only the passages in these printed measures, such as 5-12 [all]'))
-    .option(
-      'span',
-      value(
-        WHAT,
-        'Span from thumb to little finger: mm, 21cm, an interval such as 9th or octave, small, medium or large; right=..,left=.. [medium]',
-      ),
-    )
+    .option('span', value(WHAT, SPAN_HELP))
     .option('try', {
       ...value(
         OTHERS,

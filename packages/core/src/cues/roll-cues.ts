@@ -1,5 +1,5 @@
 import { isFreshStart } from '../hands/fresh-start.js';
-import type { Line, Slice } from '../hands/line.js';
+import { haveSameKeys, type Line, type Slice } from '../hands/line.js';
 import type { MotionPlan, SliceMotion } from '../motion/plan.js';
 import { type LayerCues, none } from './layer-cues.js';
 
@@ -82,10 +82,9 @@ function isBrokenOctave(slices: readonly Slice[], at: number): boolean {
 
 /** Whether the same keys are struck two notes before or after. */
 function returns(slices: readonly Slice[], at: number): boolean {
-  const keys = keysOf(slices[at]).join();
-  return [at - 2, at + 2].some(
-    (other) => slices[other] !== undefined && keysOf(slices[other]).join() === keys,
-  );
+  const own = slices[at];
+  if (own === undefined) return false;
+  return [slices[at - 2], slices[at + 2]].some((other) => other !== undefined && haveSameKeys(own, other));
 }
 
 function isOctave(one: Slice | undefined, other: Slice | undefined): boolean {

@@ -85,3 +85,10 @@ export interface Line {
   /** Note heads whose finger a stack of digits at another head of their chord prints. */
   readonly stacked?: ReadonlySet<number>;
 }
+
+/** Whether two slices strike the same keys. */
+export function haveSameKeys({ struck }: Slice, { struck: others }: Slice): boolean {
+  if (struck.length !== others.length) return false;
+  for (let nth = 0; nth < struck.length; nth++) if (struck[nth]!.key !== others[nth]!.key) return false;
+  return true;
+}

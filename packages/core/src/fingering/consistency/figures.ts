@@ -71,13 +71,15 @@ const isPair = (keys: number): boolean => keys === 2;
 const isLarger = (keys: number): boolean => keys > 2;
 
 /** Two keys together that are struck several times in a row. */
-function* restruck(views: readonly SliceView[]): Iterable<readonly number[]> {
-  let from = 0;
-  for (let at = 1; at <= views.length; at++) {
-    if (at < views.length && isStruckAgain(views[at - 1]!, views[at]!)) continue;
-    yield views.slice(from, at).map(({ index }) => index);
-    from = at;
+function restruck(views: readonly SliceView[]): readonly (readonly number[])[] {
+  const rows: number[][] = [];
+  for (let at = 1; at < views.length; at++) {
+    if (!isStruckAgain(views[at - 1]!, views[at]!)) continue;
+    const row = rows.at(-1);
+    if (row?.at(-1) === at - 1) row.push(at);
+    else rows.push([at - 1, at]);
   }
+  return rows;
 }
 
 function isStruckAgain(before: SliceView, view: SliceView): boolean {

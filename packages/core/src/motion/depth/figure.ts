@@ -1,4 +1,4 @@
-import type { Slice } from '../../hands/line.js';
+import { haveSameKeys, type Slice } from '../../hands/line.js';
 
 /**
  * True where the move into a slice belongs to a figure that turns to and fro, as a trill, a tremolo or an Alberti bass:
@@ -20,10 +20,4 @@ function alternates(slices: readonly Slice[], at: number): boolean {
   const [one, between, other] = [slices[at], slices[at + 1], slices[at + 2]];
   if (one === undefined || between === undefined || other === undefined) return false;
   return haveSameKeys(one, other) && !haveSameKeys(one, between);
-}
-
-function haveSameKeys({ struck }: Slice, { struck: others }: Slice): boolean {
-  if (struck.length !== others.length) return false;
-  for (let nth = 0; nth < struck.length; nth++) if (struck[nth]!.key !== others[nth]!.key) return false;
-  return true;
 }

@@ -2,7 +2,7 @@ import type { Cue } from '../../cues/cues.js';
 import { directionOf } from '../../cues/depth-cues.js';
 import { reasonText } from '../../cues/reasons.js';
 import type { SliceKey } from '../../hands/line.js';
-import type { Crossing, MotionPlan, SliceMotion } from '../../motion/plan.js';
+import type { Crossing, MotionPlan } from '../../motion/plan.js';
 import type { DepthReason } from '../../motion/reason.js';
 import { rounded } from '../../numeric/fixed-point.js';
 import { type Fraction, subtract, toNumber } from '../../numeric/fraction.js';
@@ -78,16 +78,11 @@ function sliceReport(
   return report;
 }
 
-/**
- * Why the move is made that a cue begins. It may be for a note further on; or for one before, where a reader who was near
- * enough until then makes good what the plan has done already.
- */
+/** Why the move is made that a cue begins, which may be for a note further on. */
 function reasonOf({ slice, end, keys }: Cue, { slices }: MotionPlan): DepthReason | undefined {
   const direction = keys.map(directionOf).find((own) => own !== undefined);
   if (direction === undefined) return undefined;
-  const goesThere = ({ reason }: SliceMotion): boolean => reason?.direction === direction;
-  const move = slices.slice(slice, end + 1).find(goesThere) ?? slices.slice(0, slice).findLast(goesThere);
-  return move?.reason;
+  return slices.slice(slice, end + 1).find(({ reason }) => reason?.direction === direction)?.reason;
 }
 
 function countedFromOne({ num, den }: Fraction): Fraction {
