@@ -20,7 +20,7 @@ describe('a hand', () => {
     expect(handModel().span).toBe(206);
   });
 
-  it.each(['', 'huge', 20, 900, Number.NaN, '3rd'])('refuses %j as a span', (span) => {
+  it.each(['', 'huge', 20, 900, Number.NaN, '3rd', '6th', '13th', '9st'])('refuses %j as a span', (span) => {
     expect(() => handModel(span)).toThrow(HandlineError);
   });
 

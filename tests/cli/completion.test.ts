@@ -45,6 +45,15 @@ test.each<[string[], string[]]>([
     ['completion', ''],
     ['bash', 'zsh', 'fish'],
   ],
+  [
+    ['mark', '--o'],
+    ['--output', '--out-dir'],
+  ],
+  [['mark', '-q'], ['-q']],
+  [['mark', '--outp'], ['--output']],
+  [['mark', '--force', '--f'], ['--for']],
+  // A handout has a legend of its own.
+  [['handout', '--leg'], []],
   // Names of files are the shell's.
   [['mark', ''], []],
   [['mark', 'sco'], []],

@@ -60,13 +60,16 @@ describe('the file of settings', () => {
   });
 
   test.each<[string, string[], RegExp]>([
-    ['{', [], /json: line 1: is not valid JSON/],
-    ['', [], /json: line 1: is not valid JSON/],
-    ['{\n  "span": "9th",\n  "language": de\n}\n', [], /json: line 3: is not valid JSON/],
-    ['{\n  "span": "9th"\n  "hands": "both"\n}', [], /json: line 3: is not valid JSON/],
-    ['{\n  "for": {\n    "Ida": {\n      "span": "9th,\n', [], /json: line 4: is not valid JSON/],
-    ['{\n  "span":\n    "9th"\n}\nend', [], /json: line 5: is not valid JSON/],
-    ['{\r\n  "span": "9th",\r\n', [], /json: line 2: is not valid JSON/],
+    ['{', [], /json: line 1, column 2: is not valid JSON/],
+    ['', [], /json: line 1, column 1: is not valid JSON/],
+    ['{\n  "span": "9th",\n  "language": de\n}\n', [], /json: line 3, column 15: is not valid JSON/],
+    ['{\n  "span": "9th"\n  "hands": "both"\n}', [], /json: line 3, column 3: is not valid JSON/],
+    ['{\n  "for": {\n    "Ida": {\n      "span": "9th,\n', [], /json: line 4, column 20: is not valid JSON/],
+    ['{\n  "span":\n    "9th"\n}\nend', [], /json: line 5, column 1: is not valid JSON/],
+    ['{\r\n  "span": "9th",\r\n', [], /json: line 2, column 17: is not valid JSON/],
+    ['{"span": "9th", "digits": "a\\q"}', [], /json: line 1, column 30: is not valid JSON/],
+    ['{"span": 9.}', [], /json: line 1, column 12: is not valid JSON/],
+    ['{"legend": ture}', [], /json: line 1, column 13: is not valid JSON/],
     ['[]', [], /does not hold an object/],
     ['{"spam": 1}', [], /spam is not a setting; there are hands, /],
     ['{"legend": "yes"}', [], /legend is true or false/],

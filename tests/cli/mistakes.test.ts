@@ -77,6 +77,12 @@ describe('a wrong command line ends with 2, one line, and writes nothing', () =>
       /^handline: --kinds: "mjor" is .*; did you mean major\?/,
     ],
     [
+      'kinds that share a word',
+      ['drill', '--kinds', 'minor'],
+      /; did you mean natural-minor, harmonic-minor, melodic-minor or minor-pentatonic\?/,
+    ],
+    ['chords that share a word', ['drill', '--chords', 'dominant'], /; did you mean dominant-seventh\?/],
+    [
       'rhythm of a sheet',
       ['drill', '--rhythm', 'eigth'],
       /^handline: --rhythm: "eigth" is .*; did you mean eighth\?/,
@@ -135,6 +141,16 @@ describe('a wrong command line ends with 2, one line, and writes nothing', () =>
       'no wording file',
       ['mark', 'a.musicxml', '-o', 'x.musicxml', '--wording', 'no.json'],
       /--wording no.json cannot be read/,
+    ],
+    [
+      'span of no hand',
+      ['mark', 'a.musicxml', '-o', 'x.musicxml', '--span', '13th'],
+      /--span: "13th" is not allowed; give 140-300 mm or 14-30 cm, an interval from 7th to 12th/,
+    ],
+    [
+      'span of no hand, in cm',
+      ['mark', 'a.musicxml', '-o', 'x.musicxml', '--span', 'right=5cm'],
+      /--span: "5cm" is not allowed; give 140-300 mm/,
     ],
     [
       'bad span',

@@ -14,7 +14,7 @@ function told(tally: Tally, outcomes: readonly Outcome[]): string {
 }
 
 const markSummary = (outcomes: readonly Outcome[]) => told(new MarkTally('en'), outcomes);
-const clearSummary = (outcomes: readonly Outcome[]) => told(new ClearTally(), outcomes);
+const clearSummary = (outcomes: readonly Outcome[]) => told(new ClearTally('en'), outcomes);
 
 function line(part: string, hand: 'right' | 'left', values: Partial<LineReport> = {}): LineReport {
   return {
@@ -86,9 +86,9 @@ describe('summary of mark', () => {
 
   test('digits that the file had count, and are told apart', () => {
     const text = markSummary([outcome({}, [line('P1', 'right', { fingered: 119, kept: 1 })])]);
-    expect(text).toMatch(/^right hand {2}120 of 120 \(1 kept\) /m);
+    expect(text).toMatch(/^right hand {2}120 of 120 \(1 from the file\) /m);
     const two = [outcome({}, [line('P1', 'right', { kept: 2 })]), outcome({}, [line('P1', 'right')])];
-    expect(markSummary(two)).toContain('238 of 240 (2 kept) notes fingered');
+    expect(markSummary(two)).toContain('238 of 240 (2 from the file) notes fingered');
   });
 
   test('chords that the hands share are counted once, also where one hand is marked', () => {
@@ -139,7 +139,7 @@ describe('summary of mark', () => {
       expect(text).not.toContain('--');
       expect(text).toContain('more (UNPLAYABLE)');
     }
-    expect(told(new ClearTally(true), both)).not.toContain('--report');
+    expect(told(new ClearTally('en', true), both)).not.toContain('--report');
   });
 
   test('two pianos: the rows name the part', () => {
@@ -251,7 +251,8 @@ describe('in other languages', () => {
     );
   });
 
-  test('a page is told of with the caution of its language', () => {
+  test('a page is told of with the caution of its language, and clear speaks it as well', () => {
+    expect(told(new ClearTally('de'), [outcome({})])).toMatch(/\nZeichen .* aus 1 von 1 Stück entfernt\.\n$/);
     expect(told(new PageTally('de'), [outcome({})])).toMatch(
       /^a\.xml -> out\/a\.xml\n\nFingersatz und Hinweise sind Vorschläge/,
     );

@@ -168,6 +168,35 @@ describe('handline handout', () => {
     expect(none.stderr).toContain('--compare needs a fingering in print');
   });
 
+  it('speaks of the printed fingering where it is on the page', async () => {
+    const { html } = await made('kept', FINGERED, '--measures', '1-4', '--views', 'none');
+    expect(html).toContain('The printed fingering');
+    const replaced = ['--existing', 'replace', '--measures', '1-4', '--views', 'none'];
+    expect((await made('replaced', FINGERED, ...replaced)).html).not.toContain('The printed fingering');
+    const { html: both } = await made('both', FINGERED, '--compare', '--measures', '1-4', '--views', 'none');
+    expect(both).toContain('The printed fingering');
+  });
+
+  it('tells of chords that the hand cannot reach, and what can be done', async () => {
+    const chord = ['C', 'E', 'G'].map((step, nth) => note(step, nth + 3, nth > 0)).join('');
+    const path = written('wide', `${measure(1, chord)}${measure(2, note('C', 5))}`);
+    const { html } = await made('wide', path, '--staff', 'right', '--language', 'en');
+    expect(html).toContain('<h2>Chords out of reach</h2>');
+    expect(html).toMatch(/<strong>Measure 1, beat 1, right hand<\/strong>: .*roll the chord/);
+    const { html: other } = await made('within', path, '--staff', 'right', '--measures', '2-2');
+    expect(other).not.toContain('Chords out of reach');
+  });
+
+  it('shows where the forearm moves or the thumb passes, not where a hand leaps along the keys', async () => {
+    const octave = (low: number) => note('C', low) + note('C', low + 1, true);
+    const leaps = [3, 6].map(octave).join('');
+    const run = ['D', 'E', 'F', 'G', 'A', 'B'].map((step) => note(step, 4)).join('');
+    const path = written('leaps', `${measure(1, leaps + leaps)}${measure(2, run)}`);
+    const { html } = await made('leaps', path, '--staff', 'right');
+    const views = [...html.matchAll(/<figcaption><strong>(Measure \d)/g)].map(([, place]) => place);
+    expect(views).toEqual(['Measure 2']);
+  });
+
   it('engraves a timewise score as well', async () => {
     const { html } = await made('timewise', join(ROOT, 'fixtures/read/timewise.musicxml'));
     expect(html).toContain('Measures 1–2');
@@ -191,3 +220,20 @@ describe('handline handout', () => {
     expect(existsSync(join(folder, 'x.html'))).toBe(false);
   });
 });
+
+function note(step: string, octave: number, inChord = false): string {
+  const member = inChord ? '<chord/>' : '';
+  return `<note>${member}<pitch><step>${step}</step><octave>${octave}</octave></pitch><duration>1</duration><type>quarter</type></note>`;
+}
+
+function measure(number: number, notes: string): string {
+  return `<measure number="${number}"><attributes><divisions>1</divisions></attributes>${notes}</measure>`;
+}
+
+/** A score of these measures. */
+function written(name: string, measures: string): string {
+  const path = join(folder, `${name}.musicxml`);
+  const list = '<part-list><score-part id="P1"><part-name>Piano</part-name></score-part></part-list>';
+  writeFileSync(path, `<score-partwise>${list}<part id="P1">${measures}</part></score-partwise>`);
+  return path;
+}

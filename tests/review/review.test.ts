@@ -5,7 +5,6 @@ import { describe, expect, it } from 'vitest';
 import {
   annotate,
   clear,
-  compare,
   type Language,
   markReview,
   planDigits,
@@ -136,56 +135,6 @@ describe('languages', () => {
   });
 });
 
-describe('second fingerings', () => {
-  const onsets = 'C4=1 D4=2 E4=2 F4=3 G4=4';
-
-  it('are compared by kind and by onset, and said to be tried in the hand', () => {
-    const found = reviewOf(
-      'right',
-      onsets,
-      {},
-      {
-        tries: [{ measure: '1', beat: 2, hand: 'right', digits: [[3], [4], [5]] }],
-      },
-    );
-    const [own] = found.comparisons;
-    expect(own!.more).toBeLessThan(-60);
-    expect(own!.first['one-finger']).toBeGreaterThan(own!.second['one-finger']);
-    expect(own!.differs.map(({ printed, finger }) => [printed, finger])).toEqual([
-      [2, 3],
-      [3, 4],
-      [4, 5],
-    ]);
-    expect(own!.text).toMatch(/the others take \d+ mm less, mostly one finger again/);
-    expect(found.advice).toMatch(/whatever feels better in the hand/);
-    const marked = markReview(scoreOf({ right: onsets }), found);
-    expect(marked.match(/>\([345]\)<\/words>/g)).toHaveLength(3);
-    expect(marked).not.toContain('alternate=');
-  });
-
-  it('of a second score are found where they differ; a score of other notes is refused', () => {
-    const second = scoreOf({ right: 'C4=1 D4=2 E4=3 F4=4 G4=5' });
-    const found = reviewOf('right', onsets, {}, { against: second });
-    expect(found.comparisons).toHaveLength(1);
-    const same = reviewOf('right', onsets, {}, { against: scoreOf({ right: onsets }) });
-    expect(same.comparisons).toEqual([]);
-    expect(() => reviewOf('right', onsets, {}, { against: scoreOf({ right: 'C4=1 D4=2' }) })).toThrow(
-      /against/,
-    );
-  });
-
-  it('cost what compare says of their lines', () => {
-    const [own] = readLines(scoreOf({ right: onsets })).lines;
-    const digits = (text: string) => ({
-      slices: [...text].map((digit) => ({ struck: [Number(digit) as 1], held: [] })),
-    });
-    const { more, first, second, slices } = compare(own!.line, own!.hand, digits('12234'), digits('12345'));
-    expect(more).toBeLessThan(-60);
-    expect(slices).toHaveLength(5);
-    expect(first.crossings + second.crossings).toBe(0);
-  });
-});
-
 describe('scores of other kinds', () => {
   it('without digits there is nothing to review', () => {
     const found = reviewOf('right', 'C4 D4 E4 F4 G4');
@@ -231,4 +180,15 @@ describe('scores of other kinds', () => {
     expect(reviewOf('right', onsets, {}, { thresholds: { remark: 500 } }).findings).toEqual([]);
     expect(reviewOf('right', onsets, {}, { thresholds: { look: 200, change: 500 } }).levels.remark).toBe(1);
   });
+});
+
+it('a held key that is lost for little is a remark of its own: both work with the pedal', () => {
+  const onsets = 'C4=1:8 / r E4=2 G4=4 E4=1 G4=4 E4=2 G4=4 r';
+  const levels = [6, 60].map((digit) => {
+    const [found] = reviewOf('right', onsets, {}, { thresholds: { digit } }).findings;
+    expect(found!.cause).toBe('held-key-lost');
+    expect(/Both work where the pedal holds the note$/.test(found!.text)).toBe(found!.level === 'remark');
+    return found!.level;
+  });
+  expect(levels).toEqual(['worth a look', 'remark']);
 });

@@ -2,20 +2,31 @@ import type { Argv } from 'yargs';
 import type { ExitCode } from '../exit.js';
 import { planJobs } from '../files/jobs.js';
 import type { Streams } from '../jobs/streams.js';
+import { configured } from '../options/config.js';
 import { addLimitOptions, limitsOf, mostBytes } from '../options/limits.js';
+import { addSomeMarkOptions, markOptions } from '../options/mark-options.js';
 import {
   type Arguments,
   addOutputOptions,
   inputsOf,
   outputChoice,
+  REPORT,
   runChoice,
 } from '../options/output-options.js';
+import { LANGUAGES } from '../options/values.js';
 import { CAUTION, EXIT_CODES, INPUTS } from '../output/help.js';
 import { recordIn, runJobs } from './run.js';
 import { SUMMARIES } from './summaries.js';
 
 export function buildClear(parser: Argv): Argv {
-  return addLimitOptions(addOutputOptions(parser))
+  const own = addSomeMarkOptions(addOutputOptions(parser), ['config']).option('language', {
+    group: REPORT,
+    type: 'string',
+    requiresArg: true,
+    choices: LANGUAGES,
+    describe: 'Language of the summary [en]',
+  });
+  return addLimitOptions(own)
     .usage(`handline clear IN... [-o OUT | --out-dir DIR | --in-place]\n\n${SUMMARIES.clear}. ${INPUTS}`)
     .example('handline clear marked.musicxml -o waltz.musicxml', 'back to the original')
     .epilogue(`${EXIT_CODES}\n\n${CAUTION}`);
@@ -23,6 +34,7 @@ export function buildClear(parser: Argv): Argv {
 
 /** `handline clear`. */
 export async function runClear(args: Arguments, streams: Streams): Promise<ExitCode> {
+  const { language = 'en' } = markOptions(await configured(args));
   const limits = limitsOf(args);
   const [output, choice] = [outputChoice(args), runChoice(args)];
   const jobs = await planJobs(inputsOf(args), output, streams.stdout.isTTY === true, streams.stdin);
@@ -32,7 +44,7 @@ export async function runClear(args: Arguments, streams: Streams): Promise<ExitC
     {
       jobs,
       choice,
-      tally: new ClearTally(choice.report !== undefined),
+      tally: new ClearTally(language, choice.report !== undefined),
       mostBytes: mostBytes(limits),
       work,
       ...recordIn(output, work),

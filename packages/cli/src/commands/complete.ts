@@ -1,5 +1,5 @@
 import { drill, HandlineError } from '@handline/core';
-import yargs from 'yargs';
+import yargs, { type Argv } from 'yargs';
 import { optionsOf } from '../mistakes/parser.js';
 import { nearestConfig, objectAt, readSettings } from '../options/config-file.js';
 import { LAYERS } from '../options/values.js';
@@ -23,8 +23,8 @@ const VALUES: Readonly<Record<string, () => readonly string[] | Promise<readonly
 };
 
 /**
- * What may come next, where that is a value; nothing where it is a file; undefined where it is a command or an option,
- * which yargs knows.
+ * What may come next, where that is a value or an option of a command; nothing where it is a file; undefined where yargs
+ * knows it.
  *
  * @param words behind `handline`, the last one still being typed
  */
@@ -40,7 +40,8 @@ export async function completedValues(words: readonly string[]): Promise<readonl
   if (others.at(-1) === '=') others.pop();
   const option = glued?.[1] ?? others.at(-1)?.replace(/^--?/, '');
   const isOption = glued !== null || others.at(-1)?.startsWith('-') === true;
-  const { key, boolean, choices, alias } = optionsOf((await own.load()).build(yargs()));
+  const parser = (await own.load()).build(yargs());
+  const { key, boolean, choices, alias } = optionsOf(parser);
   const name = Object.keys(alias).find((long) => alias[long]!.includes(option!)) ?? option!;
   if (isOption && Object.hasOwn(key, name) && !boolean.includes(name)) {
     const before = glued === null ? '' : `--${option}=`;
@@ -50,7 +51,16 @@ export async function completedValues(words: readonly string[]): Promise<readonl
     const values = choices[name] ?? (await VALUES[name]?.()) ?? [];
     return values.map((value) => `${before}${list}${value}`);
   }
-  return current.startsWith('-') ? undefined : [];
+  return current.startsWith('-') ? optionsLike(current, parser, others) : [];
+}
+
+/** The options that are not typed yet; single letters behind one hyphen alone, where yargs has them behind two. */
+function optionsLike(current: string, parser: Argv, typed: readonly string[]): string[] {
+  const { key, hiddenOptions } = optionsOf(parser);
+  return Object.keys(key)
+    .filter((name) => !hiddenOptions.includes(name))
+    .map((name) => (name.length === 1 ? `-${name}` : `--${name}`))
+    .filter((word) => word.startsWith(current) && !typed.includes(word));
 }
 
 /** What core allows, as its refusal lists it. */

@@ -11,9 +11,10 @@ export function nearest(typed: string, known: readonly string[]): string | undef
   return meant === undefined ? undefined : known[small.indexOf(meant)];
 }
 
-/** `; did you mean sparse?`, or nothing. */
+/** `; did you mean sparse?`, or nothing. Of `minor`, the names in which it is a word: `natural-minor, harmonic-minor or ...`. */
 export function didYouMean(typed: string, known: readonly string[]): string {
-  const meant = nearest(typed, known);
+  const kinds = known.filter((name) => name.split('-').includes(typed.toLowerCase()));
+  const meant = kinds.length > 0 ? orList(kinds) : nearest(typed, known);
   return meant === undefined ? '' : `; did you mean ${meant}?`;
 }
 

@@ -16,6 +16,7 @@ interface Options {
   readonly alias: Readonly<Record<string, readonly string[]>>;
   readonly boolean: readonly string[];
   readonly choices: Readonly<Record<string, readonly string[]>>;
+  readonly hiddenOptions: readonly string[];
 }
 
 /** The options that a parser knows. */

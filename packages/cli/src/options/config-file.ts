@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { usageError } from '../exit.js';
+import { parsedJson } from '../files/json.js';
 import { inPlainWords, systemCode } from '../files/trouble.js';
 
 export const CONFIG_FILE = 'handline.config.json';
@@ -29,31 +30,7 @@ export async function readSettings(file: string): Promise<Settings> {
   } catch (error) {
     throw usageError(`${file}: ${inPlainWords(error)}`);
   }
-  let settings: unknown;
-  try {
-    settings = JSON.parse(content);
-  } catch {
-    throw usageError(`${file}: line ${faultyLine(content)}: is not valid JSON`);
-  }
-  return objectAt(settings, file);
-}
-
-/** The first line that no JSON goes on with, counted from 1; V8 gives the place of some faults only. */
-function faultyLine(content: string): number {
-  const lines = content.trimEnd().split('\n');
-  const found = lines.findIndex((_, at) => !isBeginning(`${lines.slice(0, at + 1).join('\n')}\n`));
-  return found < 0 ? lines.length : found + 1;
-}
-
-/** Whether whole lines are JSON, or are at fault only because they end. */
-function isBeginning(lines: string): boolean {
-  try {
-    JSON.parse(lines);
-    return true;
-  } catch (error) {
-    const { message } = error as SyntaxError;
-    return /end of JSON/.test(message) || Number(/at position (\d+)/.exec(message)?.[1]) === lines.length;
-  }
+  return objectAt(parsedJson(content, file), file);
 }
 
 export function objectAt(value: unknown, where: string): Settings {

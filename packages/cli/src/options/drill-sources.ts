@@ -1,5 +1,6 @@
 import type { DrillOptions } from '@handline/core';
 import { usageError } from '../exit.js';
+import { parsedJson } from '../files/json.js';
 import { defined } from './defined.js';
 import { type Arguments, text } from './output-options.js';
 import { parseMeasures } from './values.js';
@@ -39,14 +40,10 @@ export function sourceOf(
 }
 
 function degreesIn(file: string, bytes: Uint8Array): Motive {
-  let value: unknown;
-  try {
-    value = JSON.parse(new TextDecoder().decode(bytes));
-  } catch {
-    throw usageError(`--motive ${file} is not valid JSON; give a file such as {"degrees": [1, 3, 2, 4]}`);
-  }
+  const advice = '; give a file such as {"degrees": [1, 3, 2, 4]}';
+  const value = parsedJson(new TextDecoder().decode(bytes), `--motive ${file}`, advice);
   if (typeof value !== 'object' || value === null || !('degrees' in value)) {
-    throw usageError(`--motive ${file} holds no degrees; give a file such as {"degrees": [1, 3, 2, 4]}`);
+    throw usageError(`--motive ${file} holds no degrees${advice}`);
   }
   // Core checks what else it holds.
   return value as Motive;

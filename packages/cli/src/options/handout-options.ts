@@ -23,7 +23,9 @@ export function addHandoutOptions(parser: Argv): Argv {
     })
     .option(
       'views',
-      value('Keyboard views, such as 12 or 12:3,14 (measure:beat), or none [the most demanding places]'),
+      value(
+        'Keyboard views, such as 12 or 12:3,14 (measure:beat), or none [where forearm or thumb move most]',
+      ),
     );
   return addPageOutput(own);
 }

@@ -5,7 +5,7 @@ import { parseCount } from './values.js';
 
 const OUTPUT = 'Where the result goes (the input stays as it is unless --in-place is given):';
 const MANY = 'Many scores:';
-const REPORT = 'What is reported:';
+export const REPORT = 'What is reported:';
 
 /** Where results go, as the command line says. */
 export interface OutputChoice {

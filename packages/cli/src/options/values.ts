@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { type AnnotateOptions, HandlineError, handModel, type Language, type Layer } from '@handline/core';
 import { usageError } from '../exit.js';
+import { parsedJson } from '../files/json.js';
 import { asTyped } from '../mistakes/core-options.js';
 import { didYouMean } from '../mistakes/nearest.js';
 
@@ -65,7 +66,7 @@ const INTERVALS: Readonly<Record<string, number>> = {
 function spanIn(own: string, typed: string): string {
   const text = own.trim().toLowerCase();
   const centimetres = /^(\d+(?:\.\d+)?)\s*cm$/.exec(text)?.[1];
-  if (centimetres !== undefined) return ofAHand(String(Math.round(Number(centimetres) * 100) / 10));
+  if (centimetres !== undefined) return ofAHand(String(Math.round(Number(centimetres) * 100) / 10), own);
   if (Object.hasOwn(INTERVALS, text)) return `${INTERVALS[text]}th`;
   const number = /^\d{1,2}(?:\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
   if (Number.isInteger(number) && number >= 7 && number <= 12)
@@ -75,17 +76,18 @@ function spanIn(own: string, typed: string): string {
       `--span ${typed}: write ${Math.round(number * 10)} for ${number} cm, as spans are in mm`,
     );
   }
-  return ofAHand(own);
+  return ofAHand(own, own);
 }
 
-/** Core decides what a span may be, in mm. */
-function ofAHand(span: string): string {
+/** Core decides what a span may be, in mm. @param own the span as it is typed */
+function ofAHand(span: string, own: string): string {
   try {
     handModel(span);
     return span;
   } catch (error) {
     if (!(error instanceof HandlineError)) throw error;
-    throw usageError(`${asTyped(error).replace(/(?<=; give )(\d+)0-(\d+)0 mm/, '$& or $1-$2 cm')}`);
+    const told = asTyped(error).replace(`"${span}"`, () => `"${own}"`);
+    throw usageError(told.replace(/(?<=; give )(\d+)0-(\d+)0 mm/, '$& or $1-$2 cm'));
   }
 }
 
@@ -145,15 +147,9 @@ export function parseCount(option: string, text: string, least: number): number 
 
 /** Reads a wording file: a JSON object whose values are the texts of single cues, by cue key. */
 export function readWording(path: string): Record<string, string> {
-  let value: unknown;
-  try {
-    value = JSON.parse(readFileSync(path, 'utf8'));
-  } catch (error) {
-    const why = error instanceof SyntaxError ? 'is not valid JSON' : 'cannot be read';
-    throw usageError(`--wording ${path} ${why}; give a JSON file such as {"in": "in"}`);
-  }
+  const value = parsedJson(contentOf(path), `--wording ${path}`, WORDING_ADVICE);
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-    throw usageError(`--wording ${path} does not hold an object; give a JSON file such as {"in": "in"}`);
+    throw usageError(`--wording ${path} does not hold an object${WORDING_ADVICE}`);
   }
   const wording: Record<string, string> = Object.create(null);
   for (const [key, text] of Object.entries(value)) {
@@ -162,4 +158,14 @@ export function readWording(path: string): Record<string, string> {
     wording[key] = text;
   }
   return { ...wording };
+}
+
+const WORDING_ADVICE = '; give a JSON file such as {"in": "in"}';
+
+function contentOf(path: string): string {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch {
+    throw usageError(`--wording ${path} cannot be read${WORDING_ADVICE}`);
+  }
 }

@@ -2,6 +2,7 @@ import type { WarningCode } from '@handline/core';
 import { type Findings, isResult, type Outcome, type Tally } from '../outcome.js';
 import { Attention } from './attention.js';
 import { whereItLies } from './mark-summary.js';
+import { counted, fill, type Language, SUMMARY_WORDS } from './words/wording.js';
 
 const MOST_FILES = 15;
 
@@ -28,8 +29,11 @@ export class ClearTally implements Tally {
   #compared = false;
 
   /** @param reported whether the full report is written to a file anyway */
-  constructor(reported = false) {
-    this.#attention = new Attention('en', reported);
+  constructor(
+    private readonly language: Language,
+    reported = false,
+  ) {
+    this.#attention = new Attention(language, reported);
   }
 
   add(outcome: Outcome): void {
@@ -39,20 +43,21 @@ export class ClearTally implements Tally {
     this.#results += 1;
     this.#compared ||= outcome.compared !== undefined;
     if (outcome.changed === true) this.#cleared += 1;
-    if (this.#first.length < MOST_FILES) this.#first.push(whereItLies(outcome, 'en'));
+    if (this.#first.length < MOST_FILES) this.#first.push(whereItLies(outcome, this.language));
   }
 
   text(): string {
     if (this.#results === 0) return '';
-    const more =
-      this.#results > this.#first.length ? [`... and ${this.#results - this.#first.length} more`] : [];
+    const words = SUMMARY_WORDS[this.language];
+    const left = this.#results - this.#first.length;
+    const found = counted(this.#compared ? words.wouldClear : words.cleared, this.#files, {
+      cleared: this.#cleared,
+    });
     const lines = [
       ...(this.#files === 1 ? this.#attention.warnings : this.#attention).lines(),
       ...this.#first,
-      ...more,
-      this.#cleared === 0
-        ? 'No marks of Handline were found.'
-        : `Marks of Handline ${this.#compared ? 'would be ' : ''}removed from ${this.#cleared} of ${this.#files} ${this.#files === 1 ? 'score' : 'scores'}.`,
+      ...(left > 0 ? [fill(words.more, { count: left })] : []),
+      this.#cleared === 0 ? words.noMarks : found,
     ];
     return `${lines.join('\n')}\n`;
   }

@@ -181,7 +181,7 @@ function lineTable(lines: readonly LineReport[], words: SummaryWords): string[] 
   return [...table([['', ...words.headings], ...rows]), ...more];
 }
 
-/** `412 of 412 (1 kept)`: digits on the page, those that the file had among them. */
+/** `412 of 412 (1 from the file)`: digits on the page, those that the file had among them. */
 function fingered(ours: number, kept: number, notes: number, words: SummaryWords): string {
   const all = fill(words.fingered, { digits: ours + kept, notes });
   return kept === 0 ? all : all + fill(words.kept, { count: kept });

@@ -28,8 +28,8 @@ export const SPAN_PRESETS = {
 /** Smallest and largest span accepted, mm: our choice, well beyond adult hands. */
 const SPAN_RANGE = [140, 300] as const;
 
-/** White keys that an interval name spans: a `9th` reaches over 8 white steps. */
-const INTERVAL = /^(\d{1,2})(?:st|nd|rd|th)$/;
+/** A white-key interval that a hand may reach at most: a `9th` is 8 white steps. */
+const INTERVAL = /^(7|8|9|1[0-2])th$/;
 
 /** mm by which the span exceeds the distance between the keys' centres at the widest interval: from memory. */
 const INTERVAL_MARGIN = 6;

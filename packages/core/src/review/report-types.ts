@@ -142,6 +142,8 @@ export interface ComparisonReport {
   readonly from: At;
   /** Its last onset. */
   readonly to: At;
+  /** Notes in it with a digit in print; 0 where the first fingering is that of least movement. */
+  readonly digits: number;
   /** Movement of the first fingering, mm by kind. */
   readonly first: Movement;
   /** Movement of the second. */

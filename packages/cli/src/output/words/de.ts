@@ -53,5 +53,14 @@ export const german: SummaryWords = {
   ],
   allWithJson: '; alle mit --json',
   allWithReport: '; alle mit --report DATEI.jsonl',
+  noMarks: 'Es fanden sich keine Zeichen von Handline.',
+  cleared: [
+    'Zeichen von Handline aus {cleared} von {count} Stück entfernt.',
+    'Zeichen von Handline aus {cleared} von {count} Stücken entfernt.',
+  ],
+  wouldClear: [
+    'Zeichen von Handline würden aus {cleared} von {count} Stück entfernt.',
+    'Zeichen von Handline würden aus {cleared} von {count} Stücken entfernt.',
+  ],
   point: ',',
 };

@@ -14,7 +14,7 @@ export const english: SummaryWords = {
   hands: { right: 'right hand', left: 'left hand' },
   headings: ['notes fingered', 'cues', 'crossings', 'forearm in and out', 'hardest measures'],
   fingered: '{digits} of {notes}',
-  kept: ' ({count} kept)',
+  kept: ' ({count} from the file)',
   doubts: ['{count} doubt about the motion', '{count} doubts about the motion'],
   shared: ['{count} chord shared between the hands', '{count} chords shared between the hands'],
   placed: '{text}: {places}{advice}',
@@ -50,5 +50,14 @@ export const english: SummaryWords = {
   ],
   allWithJson: '; all of them with --json',
   allWithReport: '; all of them with --report FILE.jsonl',
+  noMarks: 'No marks of Handline were found.',
+  cleared: [
+    'Marks of Handline removed from {cleared} of {count} score.',
+    'Marks of Handline removed from {cleared} of {count} scores.',
+  ],
+  wouldClear: [
+    'Marks of Handline would be removed from {cleared} of {count} score.',
+    'Marks of Handline would be removed from {cleared} of {count} scores.',
+  ],
   point: '.',
 };

@@ -59,5 +59,14 @@ export const spanish: SummaryWords = {
   ],
   allWithJson: '; todas con --json',
   allWithReport: '; todas con --report ARCHIVO.jsonl',
+  noMarks: 'No se encontró ninguna marca de Handline.',
+  cleared: [
+    'Marcas de Handline quitadas de {cleared} de {count} partitura.',
+    'Marcas de Handline quitadas de {cleared} de {count} partituras.',
+  ],
+  wouldClear: [
+    'Se quitarían marcas de Handline de {cleared} de {count} partitura.',
+    'Se quitarían marcas de Handline de {cleared} de {count} partituras.',
+  ],
   point: ',',
 };

@@ -53,5 +53,14 @@ export const french: SummaryWords = {
   ],
   allWithJson: ' ; tous avec --json',
   allWithReport: ' ; tous avec --report FICHIER.jsonl',
+  noMarks: 'Aucune marque de Handline n’a été trouvée.',
+  cleared: [
+    'Marques de Handline retirées de {cleared} partition sur {count}.',
+    'Marques de Handline retirées de {cleared} partitions sur {count}.',
+  ],
+  wouldClear: [
+    'Des marques de Handline seraient retirées de {cleared} partition sur {count}.',
+    'Des marques de Handline seraient retirées de {cleared} partitions sur {count}.',
+  ],
   point: ',',
 };

@@ -50,5 +50,14 @@ export const italian: SummaryWords = {
   ],
   allWithJson: '; tutte con --json',
   allWithReport: '; tutte con --report FILE.jsonl',
+  noMarks: 'Non è stato trovato alcun segno di Handline.',
+  cleared: [
+    'Segni di Handline tolti da {cleared} spartito su {count}.',
+    'Segni di Handline tolti da {cleared} spartiti su {count}.',
+  ],
+  wouldClear: [
+    'Segni di Handline sarebbero tolti da {cleared} spartito su {count}.',
+    'Segni di Handline sarebbero tolti da {cleared} spartiti su {count}.',
+  ],
   point: ',',
 };

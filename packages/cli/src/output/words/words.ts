@@ -25,7 +25,7 @@ export interface SummaryWords {
     depth: string,
     hardest: string,
   ];
-  /** `{digits}` of `{notes}`; of them `{count}` kept. */
+  /** `{digits}` of `{notes}`; of them `{count}` that the file had. */
   readonly fingered: string;
   readonly kept: string;
   readonly doubts: Counted;
@@ -59,6 +59,10 @@ export interface SummaryWords {
   readonly warningsIn: Counted;
   readonly allWithJson: string;
   readonly allWithReport: string;
+  /** Of `clear`: nothing was found; marks are removed from `{cleared}` of so many scores, or would be. */
+  readonly noMarks: string;
+  readonly cleared: Counted;
+  readonly wouldClear: Counted;
   /** Sign of decimals. */
   readonly point: '.' | ',';
 }

@@ -25,8 +25,8 @@ export interface HandoutOptions {
   readonly version: string;
 }
 
-/** Findings that are told before the rest is only counted: what fits on the page. */
-const MOST_FINDINGS = 8;
+/** Findings, and chords out of reach, that are told before the rest is only counted: what fits on the page. */
+const MOST_TOLD = 8;
 
 /**
  * A handout as one page of HTML that loads nothing.
@@ -54,11 +54,13 @@ export function handoutOf(
     : undefined;
   if (printed.lines.length === 0)
     throw new CliError(Exit.refused, 'has no notes for the hands that are asked for');
+  // Digits that are replaced stand nowhere on the page.
+  const isShown = judged.digits > 0 && (options.compare || marking.existing !== 'replace');
   const html = handoutPage(
     {
       printed,
       ...(easier && { easier }),
-      ...(judged.digits > 0 && { judged }),
+      ...(isShown && { judged }),
       caution: judged.caution,
       ...(marking.wording && { wording: marking.wording }),
     },
@@ -78,7 +80,7 @@ function judge(bytes: Uint8Array, marking: AnnotateOptions): Review {
 export interface Shown {
   readonly printed: Passage;
   readonly easier?: Passage;
-  /** Absent where the score had no digits to judge. */
+  /** Absent where no digits of the score are on the page. */
   readonly judged?: Review;
   /** Headings and their measures. */
   readonly contents?: Drill['contents'];
@@ -100,6 +102,7 @@ export function handoutPage(shown: Shown, options: HandoutOptions, drawing: Draw
     contents.length > 1 ? section(words.contents, contentsList(printed, contents, drawing)) : '',
     section(words.music, drawn.music),
     drawn.views ? section(words.keyboard, `<div class="views">${drawn.views}</div>`) : '',
+    outOfReach(printed, drawing),
     judged ? section(words.findings, findings(judged, printed, drawing)) : '',
     section(words.signs, signs(passages, drawn, drawing, shown.wording)),
   ];
@@ -161,9 +164,25 @@ function music(printed: Passage, easier: Passage | undefined, drawing: Drawing):
   return `<p>${escapeHtml(movement)}</p>${rows.join('')}`;
 }
 
+/** Chords that the hand cannot take whole, and what can be done. */
+function outOfReach({ lines }: Passage, { words, language }: Drawing): string {
+  const places = lines.flatMap(({ line, partName, unreachable }) =>
+    unreachable.map((own) => ({ ...own, hand: handText(words, line.hand, partName) })),
+  );
+  if (places.length === 0) return '';
+  const items = places.slice(0, MOST_TOLD).map(({ measure, beat, hand, message }) => {
+    const place = fill(words.place, { measure, beat: beatText(beat, language), hand });
+    return `<li><strong>${escapeHtml(place)}</strong>: ${escapeHtml(message)}</li>`;
+  });
+  const left = places.length - items.length;
+  const more = left > 0 ? `<p>${escapeHtml(fill(words.more, { count: left }))}</p>` : '';
+  const content = `<p>${escapeHtml(words.waysOut)}</p><ul>${items.join('')}</ul>${more}`;
+  return section(words.outOfReach, content);
+}
+
 function findings(judged: Review, { lines }: Passage, { words, language }: Drawing): string {
   if (judged.findings.length === 0) return `<p>${escapeHtml(words.noFindings)}</p>`;
-  const items = judged.findings.slice(0, MOST_FINDINGS).map(({ part, measure, beat, hand, text }) => {
+  const items = judged.findings.slice(0, MOST_TOLD).map(({ part, measure, beat, hand, text }) => {
     const own = lines.find(({ partId, line }) => partId === part && line.hand === hand);
     const place = fill(words.place, {
       measure,

@@ -17,6 +17,8 @@ import { partwise } from '../score/partwise.js';
 /** One hand of a passage: its plan, and what is reported of each of its slices, by index. */
 export interface PassageLine extends Named<PlannedLine> {
   readonly slices: readonly SliceReport[];
+  /** Chords of the chosen measures beyond the hand. */
+  readonly unreachable: LineReport['unreachable'];
 }
 
 /** One fingering of the chosen measures, engraved. */
@@ -74,9 +76,12 @@ export function passageFrom(
   const { text, measures, title, parts: names } = labelNotes(printed.output, { ...(limits && { limits }) });
   const numbers = measures[planned[0]?.line.part ?? 0] ?? [];
   const range = rangeOf(numbers, chosen);
+  const shown = new Set(numbers.slice(range.first, range.last + 1));
   const reported = planned.flatMap((own) => {
     const report = reportOf(whole.report.lines, own);
-    return report ? [{ ...own, slices: report.slices }] : [];
+    if (!report) return [];
+    const unreachable = report.unreachable.filter(({ measure }) => shown.has(measure));
+    return [{ ...own, slices: report.slices, unreachable }];
   });
   const lines = withPartNames(reported, names);
   const within = (line: Pick<PassageLine, 'line'>, nth: number) =>

@@ -5,8 +5,11 @@ import { isWithin, type Passage, type PassageLine } from './passage.js';
 import type { Drawing } from './systems.js';
 import { fill, handText } from './words/words.js';
 
-/** How many of the most demanding places are shown where none are chosen: a row on the page. */
-const MOST_DEMANDING = 3;
+/** How many places are shown where none are chosen: a row on the page. */
+const MOST_SHOWN = 3;
+
+/** mm from which a move is shown: as in the band under the notes. */
+const LEAST_SHOWN = 5;
 
 /** mm on paper for a mm of the keyboard: three views stand side by side. */
 const SCALE = 0.165;
@@ -24,7 +27,7 @@ interface View {
 
 /** Keyboard views with what happens there in words. */
 export function viewBlocks(passage: Passage, drawing: Drawing, chosen?: readonly ViewPlace[]): string[] {
-  const views = chosen ? chosen.flatMap((place) => chosenViews(passage, place)) : demanding(passage);
+  const views = chosen ? chosen.flatMap((place) => chosenViews(passage, place)) : mostToShow(passage);
   return views.map(({ own, at }) => {
     const { measure, beat, reason, cue } = own.slices[at]!;
     const place = fill(drawing.words.place, {
@@ -42,19 +45,27 @@ export function viewBlocks(passage: Passage, drawing: Drawing, chosen?: readonly
   });
 }
 
-/** Slices of the most movement, one a measure and hand. */
-function demanding(passage: Passage): View[] {
+/** Where a picture has most to show, one a measure and hand, the same fingers on the same keys once. */
+function mostToShow(passage: Passage): View[] {
   const best = new Map<string, View>();
   for (const view of allViews(passage)) {
     const key = `${view.own.partId} ${view.own.line.hand} ${view.own.line.slices[view.at]!.measure}`;
     const known = best.get(key);
-    if (!known || movementOf(view) > movementOf(known)) best.set(key, view);
+    if (!known || shownMovement(view) > shownMovement(known)) best.set(key, view);
   }
-  return [...best.values()]
-    .filter((view) => movementOf(view) > 0)
-    .sort((a, b) => movementOf(b) - movementOf(a))
-    .slice(0, MOST_DEMANDING)
+  const ranked = [...best.values()]
+    .filter((view) => shownMovement(view) >= LEAST_SHOWN)
+    .sort((a, b) => shownMovement(b) - shownMovement(a));
+  const once = new Map(ranked.toReversed().map((view) => [fingersOnKeys(view), view]));
+  return ranked
+    .filter((view) => once.get(fingersOnKeys(view)) === view)
+    .slice(0, MOST_SHOWN)
     .sort((a, b) => a.own.line.slices[a.at]!.measure - b.own.line.slices[b.at]!.measure);
+}
+
+function fingersOnKeys({ own, at }: View): string {
+  const { keys, fingers } = own.slices[at]!;
+  return `${own.line.hand} ${keys} ${fingers}`;
 }
 
 /** @throws CliError where no note begins at the place */
@@ -68,7 +79,7 @@ function chosenViews(passage: Passage, { measure, beat }: ViewPlace): View[] {
     throw usageError(`--views: no note begins in measure ${measure}${at} of what the handout shows`);
   }
   if (beat !== undefined) return there;
-  return [there.reduce((most, view) => (movementOf(view) > movementOf(most) ? view : most))];
+  return [there.reduce((most, view) => (shownMovement(view) > shownMovement(most) ? view : most))];
 }
 
 function allViews({ lines, range }: Passage): View[] {
@@ -79,6 +90,8 @@ function allViews({ lines, range }: Passage): View[] {
   );
 }
 
-function movementOf({ own, at }: View): number {
-  return own.slices[at]!.movement;
+/** mm of what a picture of one moment shows: the forearm's move in or out and a crossing. A leap along the keys is not in it. */
+function shownMovement({ own, at }: View): number {
+  const { depthChange, crossing } = own.plan.slices[at]!;
+  return Math.abs(depthChange) + (crossing?.difficulty ?? 0);
 }

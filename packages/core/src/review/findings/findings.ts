@@ -86,7 +86,9 @@ function finding(
     mm: remedy.saved,
     text: [
       causeText(judged, place, cause, found),
-      ...(level === 'remark' ? [tieText(place, remedy, saved, sparedTravel(printed, other, remedy))] : []),
+      ...(level === 'remark'
+        ? [tieText(place, cause, remedy, saved, sparedTravel(printed, other, remedy))]
+        : []),
     ].join('. '),
     remedy: remedyReport(judged, place, remedy, saved, atOf(place, slices[found.slice]!), printed, other),
   };
@@ -126,8 +128,15 @@ export function causeText(
 }
 
 /** `Both work; the printed one takes 9 mm more, mostly sideways`, or `... the forearm travels 9 mm more in and out` */
-function tieText({ language }: Place, { saved: mm, tie }: Remedy, saved: Movement, travel: number): string {
+function tieText(
+  { language }: Place,
+  cause: CauseName,
+  { saved: mm, tie }: Remedy,
+  saved: Movement,
+  travel: number,
+): string {
   const words = REVIEW_WORDS[language];
+  if (cause === 'held-key-lost') return words.pedalHolds;
   if (tie) return fill(words.travelsMore, { mm: millimetres(travel) });
   return fill(words.bothWork, { mm: millimetres(mm), kind: words.kinds[mostly(saved)] });
 }

@@ -47,7 +47,8 @@ export function passageReport(
   };
 }
 
-function digitsIn(judged: Judged, { from, to }: Passage): number {
+/** How many notes of a passage have a digit in print. */
+export function digitsIn(judged: Judged, { from, to }: Passage): number {
   let count = 0;
   for (let at = from; at < to; at++) for (const digit of judged.digits[at]!) if (digit !== undefined) count++;
   return count;

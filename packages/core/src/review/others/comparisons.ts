@@ -1,19 +1,21 @@
 import type { PlayingContext } from '../../hands/context.js';
-import type { Line } from '../../hands/line.js';
+import type { Line, Slice } from '../../hands/line.js';
+import { beatText } from '../../messages/beat.js';
 import { fill } from '../../messages/fill.js';
 import type { Language } from '../../options/options.js';
 import type { ReviewOptions, Trial } from '../../options/review-options.js';
 import { optionError } from '../../score/errors.js';
 import type { Part } from '../../score/model.js';
 import { mostly } from '../findings/mostly.js';
-import { atOf, noteOf, type Place } from '../findings/places.js';
+import { digitsIn } from '../findings/passage-report.js';
+import { atOf, nameOf, noteOf, type Place } from '../findings/places.js';
 import { fingersAt, type Judged, judge } from '../measure/judged.js';
-import { KINDS, noMovement, total } from '../measure/kinds.js';
+import { KINDS, type Movement, noMovement, total } from '../measure/kinds.js';
 import type { Passage } from '../measure/passages.js';
 import { realKey } from '../measure/scene.js';
 import type { Changed, ComparisonReport } from '../report-types.js';
 import { millimetres, REVIEW_WORDS } from '../words/wording.js';
-import { compared } from './compare.js';
+import { type Compared, compared } from './compare.js';
 import { tried } from './trials.js';
 
 /** One hand's line as a comparison needs it. */
@@ -104,24 +106,30 @@ function comparison(
   const to = Math.min(slices.length, passage.to + AROUND);
   const found = compared(judged, second, from, to);
   const differs = differences(judged, second, from, to, place);
+  const own = { from: atOf(place, slices[passage.from]!), to: atOf(place, slices[passage.to - 1]!) };
+  const digits = digitsIn(judged, passage);
   return {
     part: part.id,
     hand,
-    from: atOf(place, slices[passage.from]!),
-    to: atOf(place, slices[passage.to - 1]!),
+    ...own,
+    digits,
     first: found.first,
     second: found.second,
     more: found.more,
     onsets: found.slices.map((own, nth) => ({ ...atOf(place, slices[from + nth]!), ...own })),
     differs,
-    text: textOf(
-      found,
-      place,
-      hand,
-      atOf(place, slices[passage.from]!).measure,
-      atOf(place, slices[passage.to - 1]!).measure,
-    ),
+    text: textOf(found, { ...own, hand, digits }, language, (nth) => keyInto(place, slices[from + nth]!)),
   };
+}
+
+/** The lowest key that a slice strikes, with its place. */
+function keyInto(place: Place, slice: Slice): string {
+  const { measure, beat } = atOf(place, slice);
+  return fill(REVIEW_WORDS[place.language].keyInMeasure, {
+    key: nameOf(place.language, slice, slice.struck[0]!.key),
+    measure,
+    beat: beatText(beat, place.language),
+  });
 }
 
 /** Notes on which the second fingering has another finger. */
@@ -152,24 +160,42 @@ function differences(
   return changes;
 }
 
+/** @param keyAt names the key of an onset, by its index */
 function textOf(
-  { first, second, more }: ReturnType<typeof compared>,
-  { language }: Place,
-  hand: Judged['line']['hand'],
-  from: string,
-  to: string,
+  { first, second, more, slices }: Compared,
+  { from, to, hand, digits }: Pick<ComparisonReport, 'from' | 'to' | 'hand' | 'digits'>,
+  language: Language,
+  keyAt: (onset: number) => string,
 ): string {
   const words = REVIEW_WORDS[language];
-  const at = fill(from === to ? words.measure : words.measures, { hand: words.hands[hand], from, to });
-  const head = fill(words.compared, {
-    place: at,
+  const place = fill(from.measure === to.measure ? words.measure : words.measures, {
+    hand: words.hands[hand],
+    from: from.measure,
+    to: to.measure,
+  });
+  const head = fill(digits === 0 ? words.comparedOpen : words.compared, {
+    place,
     first: millimetres(total(first)),
     second: millimetres(total(second)),
   });
-  const change = noMovement();
-  for (const kind of KINDS) change[kind] = more > 0 ? second[kind] - first[kind] : first[kind] - second[kind];
   const text = more >= LEAST ? words.takesMore : more <= -LEAST ? words.takesLess : words.takesSame;
-  return `${head}${words.between}${fill(text, { mm: millimetres(Math.abs(more)), kind: words.kinds[mostly(change)] })}.`;
+  const changes = more > 0 ? differenceOf(second, first) : differenceOf(first, second);
+  const kind = mostly(changes);
+  const said = fill(text, { mm: millimetres(Math.abs(more)), kind: words.kinds[kind] });
+  if (kind !== 'crossings' || text === words.takesSame) return `${head}${words.between}${said}.`;
+  // A crossing lies between two notes, which need not be those whose digits were changed.
+  const onset = indexOfMost(slices.map((own) => Math.abs(own.second.crossings - own.first.crossings)));
+  return `${head}${words.between}${fill(words.mostAt, { text: said, key: keyAt(onset) })}.`;
+}
+
+function differenceOf(one: Movement, other: Movement): Movement {
+  const change = noMovement();
+  for (const kind of KINDS) change[kind] = one[kind] - other[kind];
+  return change;
+}
+
+function indexOfMost(values: readonly number[]): number {
+  return values.indexOf(Math.max(...values));
 }
 
 /** mm below which two fingerings are said to take the same movement: our choice. */

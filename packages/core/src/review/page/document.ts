@@ -189,7 +189,7 @@ function comparisonSection(own: ComparisonReport, words: ReviewWords): Section {
     lines: [own.text],
     table: [
       ['', ...kinds.map((kind) => words.kinds[kind])],
-      row(words.fingerings.printed, own.first),
+      row(words.fingerings[own.digits === 0 ? 'movement' : 'printed'], own.first),
       row(words.others, own.second),
     ],
   };
@@ -207,7 +207,10 @@ function wholeFingerings(passage: PassageReport, words: ReviewWords): readonly S
       heading: fill(words.whole, { place: passagePlace(passage, words) }),
       lines: [],
       items: alternatives.map((own) => ({
-        head: fill(words.wholeHead, { kind: words.fingerings[own.kind], size: sizeOf(own) }),
+        head: fill(words.wholeHead, {
+          kind: words.fingerings[own.kind === 'printed' && passage.digits === 0 ? 'movement' : own.kind],
+          size: sizeOf(own),
+        }),
         lines: [own.text],
       })),
     },

@@ -71,6 +71,7 @@ export const german: ReviewWords = {
   bothWork: 'Beides geht; der gedruckte Fingersatz braucht {mm} mm mehr, vor allem: {kind}',
   travelsMore:
     'Beides geht; mit dem gedruckten Fingersatz bewegt sich der Unterarm {mm} mm mehr hinein und heraus',
+  pedalHolds: 'Beides geht, wo das Pedal den Ton hält',
   keyAtBeat: '{key} (Zählzeit {beat})',
   keyInMeasure: '{key} (T. {measure}, Zählzeit {beat})',
   place: '[{number}] T. {measure}, Zählzeit {beat}, {hand}, {key}',
@@ -94,8 +95,10 @@ export const german: ReviewWords = {
   others: 'die anderen',
   feel: 'Bewegung ist nicht alles: Was sich in der Hand besser anfühlt, das nimmt man.',
   compared: '{place}: {first} mm wie gedruckt, {second} mm mit den anderen Ziffern',
+  comparedOpen: '{place}: keine Ziffern im Druck; {first} mm mindestens, {second} mm mit den anderen Ziffern',
   takesMore: 'die anderen brauchen {mm} mm mehr, vor allem: {kind}',
   takesLess: 'die anderen brauchen {mm} mm weniger, vor allem: {kind}',
+  mostAt: '{text}, am meisten bei {key}',
   takesSame: 'beide brauchen gleich viel Bewegung; beides geht',
   whole: 'Ganze Fingersätze: {place}',
   fingerings: {

@@ -60,6 +60,7 @@ export const english: ReviewWords = {
   noLongerIn: '{finger} then need not go in',
   bothWork: 'Both work; the printed fingering takes {mm} mm more, mostly {kind}',
   travelsMore: 'Both work; with the printed fingering the forearm travels {mm} mm more in and out',
+  pedalHolds: 'Both work where the pedal holds the note',
   keyAtBeat: '{key} (beat {beat})',
   keyInMeasure: '{key} (m. {measure}, beat {beat})',
   place: '[{number}] m. {measure}, beat {beat}, {hand}, {key}',
@@ -83,8 +84,10 @@ export const english: ReviewWords = {
   others: 'the others',
   feel: 'Movement is not all: whatever feels better in the hand is the one to use.',
   compared: '{place}: {first} mm as printed, {second} mm with the other digits',
+  comparedOpen: '{place}: no digits in print; {first} mm at least, {second} mm with the other digits',
   takesMore: 'the others take {mm} mm more, mostly {kind}',
   takesLess: 'the others take {mm} mm less, mostly {kind}',
+  mostAt: '{text}, most at {key}',
   takesSame: 'both take the same movement; both work',
   whole: 'Whole fingerings of {place}',
   fingerings: {

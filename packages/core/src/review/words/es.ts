@@ -68,6 +68,7 @@ export const spanish: ReviewWords = {
   noLongerIn: '{finger} ya no tiene que ir adentro',
   bothWork: 'Ambas digitaciones sirven; la impresa pide {mm} mm más, sobre todo: {kind}',
   travelsMore: 'Ambas digitaciones sirven; con la impresa el antebrazo recorre {mm} mm más adentro y afuera',
+  pedalHolds: 'Ambas digitaciones sirven si el pedal mantiene la nota',
   keyAtBeat: '{key} (tiempo {beat})',
   keyInMeasure: '{key} (c. {measure}, tiempo {beat})',
   place: '[{number}] c. {measure}, tiempo {beat}, {hand}, {key}',
@@ -91,8 +92,10 @@ export const spanish: ReviewWords = {
   others: 'los otros',
   feel: 'El movimiento no lo es todo: se usa lo que mejor se siente en la mano.',
   compared: '{place}: {first} mm como está impreso, {second} mm con los otros números',
+  comparedOpen: '{place}: no hay números impresos; {first} mm como mínimo, {second} mm con los otros números',
   takesMore: 'los otros piden {mm} mm más, sobre todo: {kind}',
   takesLess: 'los otros piden {mm} mm menos, sobre todo: {kind}',
+  mostAt: '{text}, lo más en {key}',
   takesSame: 'ambos piden el mismo movimiento; ambos sirven',
   whole: 'Digitaciones enteras: {place}',
   fingerings: {

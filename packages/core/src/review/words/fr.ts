@@ -71,6 +71,7 @@ export const french: ReviewWords = {
   bothWork: 'Les deux conviennent ; le doigté imprimé demande {mm} mm de plus, surtout : {kind}',
   travelsMore:
     'Les deux conviennent ; avec le doigté imprimé, l’avant-bras parcourt {mm} mm de plus vers l’intérieur et vers soi',
+  pedalHolds: 'Les deux conviennent si la pédale tient la note',
   keyAtBeat: '{key} (temps {beat})',
   keyInMeasure: '{key} (mes. {measure}, temps {beat})',
   place: '[{number}] mes. {measure}, temps {beat}, {hand}, {key}',
@@ -94,8 +95,10 @@ export const french: ReviewWords = {
   others: 'les autres',
   feel: 'Le mouvement n’est pas tout : on garde ce qui va le mieux dans la main.',
   compared: '{place} : {first} mm tel qu’imprimé, {second} mm avec les autres chiffres',
+  comparedOpen: '{place} : aucun chiffre imprimé ; {first} mm au moins, {second} mm avec les autres chiffres',
   takesMore: 'les autres demandent {mm} mm de plus, surtout : {kind}',
   takesLess: 'les autres demandent {mm} mm de moins, surtout : {kind}',
+  mostAt: '{text}, le plus sur {key}',
   takesSame: 'les deux demandent le même mouvement ; les deux conviennent',
   whole: 'Doigtés entiers : {place}',
   fingerings: {

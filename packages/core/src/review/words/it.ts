@@ -70,6 +70,7 @@ export const italian: ReviewWords = {
   bothWork: 'Vanno bene entrambe le diteggiature; quella stampata chiede {mm} mm in più, soprattutto: {kind}',
   travelsMore:
     'Vanno bene entrambe le diteggiature; con quella stampata l’avambraccio percorre {mm} mm in più dentro e fuori',
+  pedalHolds: 'Vanno bene entrambe le diteggiature se il pedale tiene la nota',
   keyAtBeat: '{key} (tempo {beat})',
   keyInMeasure: '{key} (b. {measure}, tempo {beat})',
   place: '[{number}] b. {measure}, tempo {beat}, {hand}, {key}',
@@ -93,8 +94,10 @@ export const italian: ReviewWords = {
   others: 'gli altri',
   feel: 'Il movimento non è tutto: si usa ciò che nella mano si sente meglio.',
   compared: '{place}: {first} mm come stampato, {second} mm con gli altri numeri',
+  comparedOpen: '{place}: nessun numero stampato; {first} mm almeno, {second} mm con gli altri numeri',
   takesMore: 'gli altri chiedono {mm} mm in più, soprattutto: {kind}',
   takesLess: 'gli altri chiedono {mm} mm in meno, soprattutto: {kind}',
+  mostAt: '{text}, il più su {key}',
   takesSame: 'entrambi chiedono lo stesso movimento; vanno bene entrambi',
   whole: 'Diteggiature intere: {place}',
   fingerings: {

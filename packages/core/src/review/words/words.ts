@@ -35,6 +35,8 @@ export interface ReviewWords {
   readonly bothWork: string;
   /** The same where the forearm travels `{mm}` more. */
   readonly travelsMore: string;
+  /** The same of a held key that is let go of. */
+  readonly pedalHolds: string;
   /** `{key}` at another place than the finding's, in the same measure or in another one. */
   readonly keyAtBeat: string;
   readonly keyInMeasure: string;
@@ -67,8 +69,12 @@ export interface ReviewWords {
   readonly feel: string;
   /** A comparison at `{place}`: `{first}` mm, `{second}` mm; the second takes `{mm}` more or less, mostly of `{kind}`. */
   readonly compared: string;
+  /** The same where nothing is in print, and the first is that of least movement. */
+  readonly comparedOpen: string;
   readonly takesMore: string;
   readonly takesLess: string;
+  /** `{text}` of one of these, with the `{key}` into which most crossings lead. */
+  readonly mostAt: string;
   readonly takesSame: string;
   /** Whole fingerings of a passage, and what each is. */
   readonly whole: string;

@@ -13,6 +13,9 @@ export const german: HandoutWords = {
   compared:
     'Bewegung in diesen Takten: {printed} mm wie gedruckt, {easier} mm mit dem leichteren Fingersatz.',
   keyboard: 'Auf der Klaviatur',
+  outOfReach: 'Akkorde, die nicht zu greifen sind',
+  waysOut: 'Diese Hand erreicht nicht alle Tasten dieser Akkorde. Möglich ist:',
+  more: '... und noch {count}',
   findings: 'Der gedruckte Fingersatz',
   noFindings: 'Keine gedruckte Ziffer kostet merklich mehr Bewegung als eine andere.',
   moreFindings: 'Es gibt noch {count}; „handline review“ nennt sie alle.',

@@ -13,6 +13,9 @@ export const spanish: HandoutWords = {
   compared:
     'Movimiento en estos compases: {printed} mm como está impreso, {easier} mm con la digitación más fácil.',
   keyboard: 'En el teclado',
+  outOfReach: 'Acordes fuera de alcance',
+  waysOut: 'Esta mano no alcanza todas las teclas de estos acordes. Es posible:',
+  more: '... y {count} más',
   findings: 'La digitación impresa',
   noFindings: 'Ningún número impreso cuesta claramente más movimiento que otro.',
   moreFindings: 'Hay {count} más; «handline review» las da todas.',

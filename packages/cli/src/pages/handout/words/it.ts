@@ -13,6 +13,9 @@ export const italian: HandoutWords = {
   compared:
     'Movimento in queste battute: {printed} mm come stampato, {easier} mm con la diteggiatura più facile.',
   keyboard: 'Sulla tastiera',
+  outOfReach: 'Accordi fuori portata',
+  waysOut: 'Questa mano non raggiunge tutti i tasti di questi accordi. È possibile:',
+  more: '... e altri {count}',
   findings: 'La diteggiatura stampata',
   noFindings: 'Nessun numero stampato richiede sensibilmente più movimento di un altro.',
   moreFindings: 'Ce ne sono altre {count}; «handline review» le elenca tutte.',

@@ -11,6 +11,10 @@ export interface HandoutWords {
   readonly easier: string;
   readonly compared: string;
   readonly keyboard: string;
+  /** Heading of chords beyond the hand, what stands above their ways out, and `{count}` more. */
+  readonly outOfReach: string;
+  readonly waysOut: string;
+  readonly more: string;
   readonly findings: string;
   readonly noFindings: string;
   readonly moreFindings: string;
