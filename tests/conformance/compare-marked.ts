@@ -3,6 +3,7 @@ import { annotate } from '@handline/core';
 import { expect } from 'vitest';
 import { decode } from '#core/musicxml/bytes/decode.js';
 import { DEFAULT_LIMITS } from '#core/options/limits.js';
+import { digitsInPrint } from '../api/in-print.js';
 import type { OutsideView } from './outside-reader.js';
 
 export function textOf(path: string): string {
@@ -24,7 +25,7 @@ export function compareMarked(
   const sum = (value: (line: (typeof report.lines)[number]) => number) =>
     report.lines.reduce((total, line) => total + value(line), 0);
   const digits = after.digits.length - before.digits.length;
-  expect(digits).toBe(sum((line) => line.fingered) - beyond);
+  expect(digits).toBe(digitsInPrint(report) - beyond);
   const words = after.words.length - before.words.length;
   const cues = report.lines.flatMap(({ slices }) => slices.flatMap(({ cue }) => cue ?? []));
   expect(cues).toHaveLength(sum((line) => line.cues));

@@ -6,7 +6,7 @@ import type { Finger, Hand } from '../score/model.js';
  * Version of the report's form, by semantic versioning: the first number changes where a program that reads the report may
  * have to change, the second where something is added, the third where a description is corrected.
  */
-export const REPORT_VERSION = '1.0.1';
+export const REPORT_VERSION = '1.0.2';
 
 /** One note head of a slice. Its part is the line's, its measure and beat are the slice's. */
 export interface NoteReport {
@@ -14,7 +14,10 @@ export interface NoteReport {
   readonly key: number;
   /** 1, the thumb, to 5; null where no finger of the hand can take it. */
   readonly finger: Finger | null;
-  /** Whose digit is in print at the head: ours, one that the file gives and keeps, or none. */
+  /**
+   * Whose digit is in print at the head, or at the other voice's in a unison on one staff: ours, one that the file gives and
+   * keeps, or none.
+   */
   readonly digit: 'ours' | 'given' | 'none';
   /** Number of the staff, from 1. */
   readonly staff: number;

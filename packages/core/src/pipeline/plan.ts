@@ -81,12 +81,13 @@ export function* analyse(
   const crossings: Pair[] = [];
   for (const one of fingered) {
     const { line, fingering, doubts, context } = one;
-    const plan = planMotion(line, fingering, settings.model[line.hand], context);
+    const played = asPlayed(line, context.flow);
+    const plan = planMotion(played, fingering, settings.model[line.hand]);
     const partner = score.parts[line.part]!.partner?.part ?? line.part;
     const other = fingered.find(({ line: { part, hand } }) => part === partner && hand !== line.hand);
     const over = other && handCrossingsOf(one, other, crossings, clock)[line.hand];
     const chosen = selectMeasures(score.parts[line.part]!.measures, settings);
-    const cues = chosenCues(asPlayed(line, context.flow), plan, settings, over, chosen, pages);
+    const cues = chosenCues(played, plan, settings, over, chosen, pages);
     const advice = doubts
       .filter(({ kind }) => kind === 'reach')
       .map(({ slice }) =>

@@ -3,15 +3,11 @@ import type { Line } from '../../hands/line.js';
 import type { CueMark, DigitMark } from '../../musicxml/marks/edit.js';
 import type { Draft } from '../../score/draft.js';
 import type { Finger, Note, Score } from '../../score/model.js';
-import { digitPlacement, handPlacement, innerVoices } from '../placement.js';
+import { digitPlacement, handPlacement, type InnerVoices, innerVoices } from '../placement.js';
 import type { LineAnalysis } from '../plan.js';
 import { isPrinted } from '../printed.js';
 import type { Selection } from '../selection.js';
 import type { Settings } from '../settings.js';
-
-function isKept(note: Note, line: Line, { existing }: Settings): boolean {
-  return existing !== 'replace' && isPrinted(note, line);
-}
 
 /** What is printed of one line's fingers. */
 export interface FingerMarks {
@@ -47,9 +43,9 @@ export function fingerMarks(
       if (!finger || needed?.[at]?.struck[nth] === null) continue;
       const others = alternates?.[at]?.[nth] ?? [];
       const before = digits.length;
-      for (const note of struck[nth]!.notes) {
-        const head = notes[note]!;
-        if (isKept(head, line, settings)) continue;
+      const heads = struck[nth]!.notes.map((note) => notes[note]!);
+      for (const head of headsToMark(heads, line, settings, inner)) {
+        const note = head.id;
         const substitution = changes.get(note);
         const placement = digitPlacement(head, line.hand, inner);
         const mark: Draft<DigitMark> = { part: line.part, note, finger, placement };
@@ -66,6 +62,27 @@ export function fingerMarks(
     alternatives.push({ part: line.part, note, text: lines.join('\n'), placement: handPlacement(line.hand) });
   }
   return { digits, alternatives };
+}
+
+/**
+ * The heads of one key that get our digit: of a unison on one staff the outer voice's alone (so it is in every one of the
+ * 175 unisons to which editors give a digit in 145 human-fingered scores), none where the file keeps a digit at one of them.
+ */
+function headsToMark(
+  heads: readonly Note[],
+  line: Line,
+  { existing }: Settings,
+  inner: InnerVoices,
+): readonly Note[] {
+  if (heads.length === 1) return existing !== 'replace' && isPrinted(heads[0]!, line) ? [] : heads;
+  const staves = new Set(heads.map(({ staff }) => staff));
+  return [...staves].flatMap((staff) => {
+    const own = heads.filter((head) => head.staff === staff);
+    const printed = own.filter((head) => isPrinted(head, line));
+    if (printed.length > 0) return existing === 'replace' ? printed : [];
+    const plain = handPlacement(line.hand);
+    return [own.find((head) => digitPlacement(head, line.hand, inner) === plain) ?? own[0]!];
+  });
 }
 
 /**

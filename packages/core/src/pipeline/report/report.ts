@@ -102,10 +102,32 @@ function digitsOf(part: Part, line: Line, digits: readonly DigitMark[], settings
   if (leavesNoDigit(settings)) return () => 'none';
   const isMarked = new Uint8Array(part.notes.length);
   for (const mark of digits) isMarked[mark.note] = 1;
-  return (note) => {
+  const digitAt = (note: number) => {
     if (isMarked[note]) return 'ours';
     return isPrinted(part.notes[note]!, line) ? 'given' : 'none';
   };
+  const shared = unisons(part, line, digitAt);
+  return (note) => shared.get(note) ?? digitAt(note);
+}
+
+/** The digits of unisons on one staff, by head: it stands at one of them for all. */
+function unisons(
+  { notes }: Part,
+  { slices }: Line,
+  digitAt: Digits,
+): ReadonlyMap<number, ReturnType<Digits>> {
+  const shared = new Map<number, ReturnType<Digits>>();
+  for (const { struck } of slices) {
+    for (const key of struck) {
+      if (key.notes.length < 2) continue;
+      for (const note of key.notes) {
+        const own = key.notes.filter((other) => notes[other]!.staff === notes[note]!.staff);
+        const found = [note, ...own].map(digitAt).find((digit) => digit !== 'none');
+        if (found) shared.set(note, found);
+      }
+    }
+  }
+  return shared;
 }
 
 /** Printed measure and beat, from 1, in quarter notes. */
