@@ -197,6 +197,14 @@ describe('handline handout', () => {
     expect(views).toEqual(['Measure 2']);
   });
 
+  it('engraves a passage that is to be played a thousand million times', async () => {
+    const barline =
+      '<barline location="right"><repeat direction="backward" times="1000000000"/></barline></measure>';
+    const path = written('often', measure(1, note('C', 5)).replace('</measure>', barline));
+    const { html } = await made('often', path, '--staff', 'right', '--views', 'none');
+    expect(html).toContain('Measure 1');
+  });
+
   it('engraves a timewise score as well', async () => {
     const { html } = await made('timewise', join(ROOT, 'fixtures/read/timewise.musicxml'));
     expect(html).toContain('Measures 1–2');
@@ -207,6 +215,17 @@ describe('handline handout', () => {
     const bad = join(folder, 'bad.musicxml');
     writeFileSync(bad, '<html/>');
     expect((await handline(['handout', bad, '-o', join(folder, 'x.html')], folder)).code).toBe(1);
+    // verovio divides by the beat type and is thrown by a chord member without a note.
+    const noBeats = measure(1, note('C', 5)).replace(
+      '</divisions>',
+      '</divisions><time><beats>4</beats><beat-type>0</beat-type></time>',
+    );
+    for (const measures of [noBeats, measure(1, note('C', 5, true) + note('D', 5))]) {
+      const out = ['-o', join(folder, 'x.html'), '--staff', 'right'];
+      const failed = await handline(['handout', written('fails', measures), ...out], folder);
+      expect(failed.code).toBe(1);
+      expect(failed.stderr).toMatch(/^handline: \S+fails\.musicxml: cannot be engraved by verovio/);
+    }
     const imperfect = join(ROOT, 'fixtures/read/imperfect.musicxml');
     const empty = await handline(['handout', imperfect, '-o', join(folder, 'x.html')], folder);
     expect(empty.code).toBe(1);

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { excerptsOf, unnamed } from '../../packages/cli/src/pages/score/excerpt.js';
 import { partwise } from '../../packages/cli/src/pages/score/partwise.js';
+import { withoutTimes } from '../../packages/cli/src/pages/score/repeats.js';
 import { scoreModel } from '../properties/generate.js';
 import { toXml } from '../properties/generate-score.js';
 import { rounds } from '../rounds.js';
@@ -36,6 +37,12 @@ describe('a timewise score', () => {
         '<part id="B"><measure number="1"></measure><measure number="2">b2</measure></part></score-partwise>',
     );
   });
+});
+
+it('a repeat loses its number, and nothing else changes', () => {
+  const score = `<a times="2"><!-- <repeat times="3"/> --><repeat direction="backward"TIMES/><b>times="4"</b></a>`;
+  for (const times of [' times="1000000000"', "\n times = '7'", ''])
+    expect(withoutTimes(score.replace('TIMES', times))).toBe(score.replace('TIMES', ''));
 });
 
 describe('an excerpt', () => {

@@ -1,6 +1,7 @@
 import type { VerovioToolkit } from 'verovio/esm';
 import { CliError, Exit } from '../exit.js';
 import { partwise } from './score/partwise.js';
+import { withoutTimes } from './score/repeats.js';
 
 /** Width of a system, mm: fits between margins of 15 mm on A4 and on Letter. */
 export const SYSTEM_WIDTH = 180;
@@ -59,58 +60,73 @@ export async function loadEngraver(): Promise<Engraver> {
   ]);
   const module = await createModule();
   enableLog(LOG_OFF, module);
-  return engraverOf({ toolkit: new VerovioToolkit(module), loaded: undefined });
+  const newToolkit = () => new VerovioToolkit(module);
+  return engraverOf({ newToolkit, toolkit: newToolkit(), loaded: undefined });
 }
 
 /** verovio, with the score that it has read last. */
 interface Press {
-  readonly toolkit: VerovioToolkit;
+  readonly newToolkit: () => VerovioToolkit;
+  toolkit: VerovioToolkit;
   loaded: string | undefined;
 }
 
 function engraverOf(press: Press): Engraver {
-  const { toolkit } = press;
   let drawn = 0;
   return {
     anew: () => engraverOf(press),
-    systems(text, { range, breaks, last } = {}) {
-      toolkit.setOptions({
-        scale: SCALE,
-        pageWidth: (SYSTEM_WIDTH * PIXELS * 100) / SCALE,
-        // Less than a system, so that every system is a page of its own.
-        pageHeight: 100,
-        adjustPageHeight: true,
-        pageMarginTop: 0,
-        pageMarginBottom: 0,
-        pageMarginLeft: SIDE,
-        pageMarginRight: SIDE,
-        header: 'none',
-        footer: 'none',
-        breaks: breaks === 'own' ? 'encoded' : 'auto',
-        // A system of the score's own is full, however few notes it holds.
-        minLastJustification: breaks === 'own' || last === 'full' ? 0 : 0.8,
-        svgFormatRaw: true,
-        smuflTextFont: 'embedded',
-        xmlIdSeed: 1,
-        svgAdditionalAttribute: ['fing@startid'],
-      });
-      // Chosen before loading, so that nothing else is laid out.
-      toolkit.select(range ? { measureRange: `${range.first + 1}-${range.last + 1}` } : {});
-      const readable = partwise(text);
-      // Every system is a page here.
-      const paged = breaks === 'own' ? readable.replaceAll('new-system="yes"', 'new-page="yes"') : readable;
-      if (paged === press.loaded) toolkit.redoLayout();
-      else if (!toolkit.loadData(paged)) {
+    systems(text, layout = {}) {
+      try {
+        return pagesOf(press, text, layout).map((svg) => {
+          drawn += 1;
+          return systemOf(svg, `s${drawn}`);
+        });
+      } catch (error) {
+        if (!(error instanceof WebAssembly.RuntimeError)) throw error;
+        // A score that verovio cannot cope with; what it has in memory is of no more use.
+        press.toolkit = press.newToolkit();
         press.loaded = undefined;
-        throw new CliError(Exit.refused, 'cannot be engraved by verovio');
+        throw new CliError(Exit.refused, 'cannot be engraved by verovio, which fails on it');
       }
-      press.loaded = paged;
-      return Array.from({ length: toolkit.getPageCount() }, (_, page) => {
-        drawn += 1;
-        return systemOf(toolkit.renderToSVG(page + 1), `s${drawn}`);
-      });
     },
   };
+}
+
+/** Every system as verovio draws it. @throws CliError where verovio does not read the score */
+function pagesOf(press: Press, text: string, { range, breaks, last }: Layout): string[] {
+  const { toolkit } = press;
+  toolkit.setOptions({
+    scale: SCALE,
+    pageWidth: (SYSTEM_WIDTH * PIXELS * 100) / SCALE,
+    // Less than a system, so that every system is a page of its own.
+    pageHeight: 100,
+    adjustPageHeight: true,
+    pageMarginTop: 0,
+    pageMarginBottom: 0,
+    pageMarginLeft: SIDE,
+    pageMarginRight: SIDE,
+    header: 'none',
+    footer: 'none',
+    breaks: breaks === 'own' ? 'encoded' : 'auto',
+    // A system of the score's own is full, however few notes it holds.
+    minLastJustification: breaks === 'own' || last === 'full' ? 0 : 0.8,
+    svgFormatRaw: true,
+    smuflTextFont: 'embedded',
+    xmlIdSeed: 1,
+    svgAdditionalAttribute: ['fing@startid'],
+  });
+  // Chosen before loading, so that nothing else is laid out.
+  toolkit.select(range ? { measureRange: `${range.first + 1}-${range.last + 1}` } : {});
+  const readable = withoutTimes(partwise(text));
+  // Every system is a page here.
+  const paged = breaks === 'own' ? readable.replaceAll('new-system="yes"', 'new-page="yes"') : readable;
+  if (paged === press.loaded) toolkit.redoLayout();
+  else if (!toolkit.loadData(paged)) {
+    press.loaded = undefined;
+    throw new CliError(Exit.refused, 'cannot be engraved by verovio');
+  }
+  press.loaded = paged;
+  return Array.from({ length: toolkit.getPageCount() }, (_, page) => toolkit.renderToSVG(page + 1));
 }
 
 const FONT = /<style[^>]*>\s*(@font-face\s*\{[^}]*\})\s*<\/style>/;
