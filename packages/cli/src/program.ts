@@ -4,7 +4,7 @@ import { CliError, Exit, type ExitCode, usageError } from './exit.js';
 import { inPlainWords } from './files/trouble.js';
 import { ClosedPipe, type Streams } from './jobs/streams.js';
 import { usageOf, valueOfFlag } from './mistakes/parser.js';
-import type { Arguments } from './options/output-options.js';
+import type { Arguments } from './options/arguments.js';
 import { CAUTION, EXIT_CODES } from './output/help.js';
 import { oneLine } from './output/line.js';
 import { VERSION } from './version.js';

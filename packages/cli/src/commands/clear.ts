@@ -2,17 +2,11 @@ import type { Argv } from 'yargs';
 import type { ExitCode } from '../exit.js';
 import { planJobs } from '../files/jobs.js';
 import type { Streams } from '../jobs/streams.js';
+import { type Arguments, valued } from '../options/arguments.js';
 import { configured } from '../options/config.js';
 import { addLimitOptions, limitsOf, mostBytes } from '../options/limits.js';
 import { addSomeMarkOptions, markOptions } from '../options/mark-options.js';
-import {
-  type Arguments,
-  addOutputOptions,
-  inputsOf,
-  outputChoice,
-  REPORT,
-  runChoice,
-} from '../options/output-options.js';
+import { addOutputOptions, inputsOf, outputChoice, REPORT, runChoice } from '../options/output-options.js';
 import { LANGUAGES } from '../options/values.js';
 import { CAUTION, EXIT_CODES, INPUTS } from '../output/help.js';
 import { recordIn, runJobs } from './run.js';
@@ -20,11 +14,8 @@ import { SUMMARIES } from './summaries.js';
 
 export function buildClear(parser: Argv): Argv {
   const own = addSomeMarkOptions(addOutputOptions(parser), ['config']).option('language', {
-    group: REPORT,
-    type: 'string',
-    requiresArg: true,
+    ...valued(REPORT, 'Language of the summary [en]'),
     choices: LANGUAGES,
-    describe: 'Language of the summary [en]',
   });
   return addLimitOptions(own)
     .usage(`handline clear IN... [-o OUT | --out-dir DIR | --in-place]\n\n${SUMMARIES.clear}. ${INPUTS}`)

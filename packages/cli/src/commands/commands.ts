@@ -1,7 +1,7 @@
 import type { Argv } from 'yargs';
 import type { ExitCode } from '../exit.js';
 import type { Streams } from '../jobs/streams.js';
-import type { Arguments } from '../options/output-options.js';
+import type { Arguments } from '../options/arguments.js';
 import { SUMMARIES } from './summaries.js';
 
 export interface Command {

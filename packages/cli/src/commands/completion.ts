@@ -2,7 +2,7 @@ import type { Argv } from 'yargs';
 import { Exit, type ExitCode, usageError } from '../exit.js';
 import { type Streams, send } from '../jobs/streams.js';
 import { didYouMean } from '../mistakes/nearest.js';
-import type { Arguments } from '../options/output-options.js';
+import type { Arguments } from '../options/arguments.js';
 
 /** Ask the command itself, by yargs' own hidden option, what may come next; where nothing may, complete file names. */
 const SCRIPTS: Readonly<Record<string, string>> = {

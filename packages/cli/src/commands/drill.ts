@@ -7,18 +7,17 @@ import { refusePageName } from '../files/kinds.js';
 import type { Work } from '../jobs/perform.js';
 import type { Streams } from '../jobs/streams.js';
 import { survey } from '../jobs/survey.js';
+import { type Arguments, text } from '../options/arguments.js';
 import { configured } from '../options/config.js';
 import { addDrillOptions, drillOptions } from '../options/drill-options.js';
 import { sourceFile, sourceOf } from '../options/drill-sources.js';
 import { studentOf } from '../options/handout-options.js';
 import { mostBytes } from '../options/limits.js';
 import {
-  type Arguments,
   type OutputChoice,
   outputChoice,
   type ReportChoice,
   reportChoice,
-  text,
 } from '../options/output-options.js';
 import type { Result } from '../outcome.js';
 import { CAUTION, EXIT_CODES } from '../output/help.js';

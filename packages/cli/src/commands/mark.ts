@@ -2,16 +2,11 @@ import type { Argv } from 'yargs';
 import type { ExitCode } from '../exit.js';
 import { planJobs } from '../files/jobs.js';
 import type { Streams } from '../jobs/streams.js';
+import type { Arguments } from '../options/arguments.js';
 import { configured } from '../options/config.js';
 import { addLimitOptions, mostBytes } from '../options/limits.js';
 import { addMarkOptions, markOptions } from '../options/mark-options.js';
-import {
-  type Arguments,
-  addOutputOptions,
-  inputsOf,
-  outputChoice,
-  runChoice,
-} from '../options/output-options.js';
+import { addOutputOptions, inputsOf, outputChoice, runChoice } from '../options/output-options.js';
 import { CAUTION, EXIT_CODES, INPUTS } from '../output/help.js';
 import { recordIn, runJobs } from './run.js';
 import { SUMMARIES } from './summaries.js';

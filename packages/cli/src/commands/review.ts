@@ -10,16 +10,9 @@ import { failed } from '../jobs/failed.js';
 import { inTurn } from '../jobs/in-turn.js';
 import { type Performers, performers } from '../jobs/performers.js';
 import { ClosedPipe, type Streams, send } from '../jobs/streams.js';
+import { type Arguments, flag, text } from '../options/arguments.js';
 import { addLimitOptions, mostBytes } from '../options/limits.js';
-import {
-  type Arguments,
-  flag,
-  inputsOf,
-  jobsOf,
-  outputChoice,
-  reportChoice,
-  text,
-} from '../options/output-options.js';
+import { inputsOf, jobsOf, outputChoice, reportChoice } from '../options/output-options.js';
 import {
   addReviewOptions,
   failingLevels,

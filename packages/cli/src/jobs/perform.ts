@@ -20,8 +20,17 @@ export type Work =
   /** The score itself stays as it is. */
   | { readonly name: 'review'; readonly options: ReviewOptions }
   | ((bytes: Uint8Array, file: string) => Result)
-  /** A result that is made from nothing. */
-  | { readonly name: 'make'; readonly make: () => Result };
+  | Making;
+
+/** A result that is made from nothing. */
+interface Making {
+  readonly name: 'make';
+  readonly make: () => Result;
+}
+
+function isMaking(work: Work): work is Making {
+  return typeof work === 'object' && work.name === 'make';
+}
 
 export interface Order {
   readonly work: Work;
@@ -45,9 +54,7 @@ export async function perform(job: Job, order: Order, stdin: Readable): Promise<
   const { destination } = job;
   try {
     const named = destination.kind === 'file' && !destination.makeFolder ? destination.path : undefined;
-    if (typeof order.work === 'object' && order.work.name === 'make') {
-      return made(order.work.make(), named);
-    }
+    if (isMaking(order.work)) return made(order.work.make(), named);
     const { bytes, state } = await readSource(job.input, stdin, order.mostBytes);
     const { output, ...findings } = worked(order.work, bytes, file);
     if (named !== undefined) refuseMislabelled(named, output);
@@ -58,8 +65,7 @@ export async function perform(job: Job, order: Order, stdin: Readable): Promise<
       findings,
     };
   } catch (error) {
-    const isMade = typeof order.work === 'object' && order.work.name === 'make';
-    return { failure: failed(error, isMade ? undefined : file, destination) };
+    return { failure: failed(error, isMaking(order.work) ? undefined : file, destination) };
   }
 }
 
@@ -68,7 +74,7 @@ function made({ output, ...findings }: Result, named: string | undefined): Perfo
   return { output, changed: true, findings };
 }
 
-function worked(work: Exclude<Work, { readonly name: 'make' }>, bytes: Uint8Array, file: string): Result {
+function worked(work: Exclude<Work, Making>, bytes: Uint8Array, file: string): Result {
   if (typeof work === 'function') return work(bytes, file);
   if (work.name === 'review') {
     const own = review(bytes, { ...work.options, file });

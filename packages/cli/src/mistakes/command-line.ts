@@ -19,7 +19,7 @@ export async function plainly(message: string, argv: readonly string[]): Promise
   const choice = /Argument: (.+), Given: (.*), Choices: (.+)$/m.exec(message);
   if (choice !== null) {
     const [given, ...choices] = [choice[2]!, ...choice[3]!.split(', ')].map((one) => one.replaceAll('"', ''));
-    const name = typedAs(choice[1]!, argv);
+    const name = await typedAs(choice[1]!, argv);
     const what = given === '' ? `${name} is empty` : `${name} ${given} is not allowed`;
     return `${what}; give ${orList(choices)}${didYouMean(given!, choices)}`;
   }
@@ -27,16 +27,18 @@ export async function plainly(message: string, argv: readonly string[]): Promise
   if (bare !== undefined) return withoutValue(bare, argv);
   const both = /^Arguments (.+) and (.+) are mutually exclusive$/.exec(message);
   if (both === null) return message;
-  return `${typedAs(both[1]!, argv)} and ${typedAs(both[2]!, argv)} exclude each other; give one of them`;
+  const [one, other] = [await typedAs(both[1]!, argv), await typedAs(both[2]!, argv)];
+  return `${one} and ${other} exclude each other; give one of them`;
 }
 
 /** `--output`, or `-o` where that was typed. */
-function typedAs(name: string, argv: readonly string[]): string {
+async function typedAs(name: string, argv: readonly string[]): Promise<string> {
   if (name.length === 1) return `-${name}`;
-  const long = argv.some((word) => word === `--${name}` || word.startsWith(`--${name}=`));
-  const letter = { output: 'o', quiet: 'q' }[name];
-  const short = argv.some((word) => letter !== undefined && new RegExp(`^-[a-z]*${letter}`).test(word));
-  return short && !long ? `-${letter}` : `--${name}`;
+  const isLong = argv.some((word) => word === `--${name}` || word.startsWith(`--${name}=`));
+  const command = argv.find(isCommand);
+  const { [name]: letters = [] } = command === undefined ? {} : optionsOf(await parserOf(command)).alias;
+  const letter = letters.find((one) => argv.some((word) => new RegExp(`^-[a-z]*${one}`).test(word)));
+  return letter !== undefined && !isLong ? `-${letter}` : `--${name}`;
 }
 
 async function unknownOptions(names: readonly string[], argv: readonly string[]): Promise<string> {
@@ -56,11 +58,12 @@ async function unknownOptions(names: readonly string[], argv: readonly string[])
 /** What the help says of an option that lacks its value. */
 async function withoutValue(name: string, argv: readonly string[]): Promise<string> {
   const command = argv.find(isCommand);
-  if (command === undefined) return `${typedAs(name, argv)} needs a value after it`;
+  const typed = `${await typedAs(name, argv)} needs a value after it`;
+  if (command === undefined) return typed;
   const parser = await parserOf(command);
   const long = Object.entries(optionsOf(parser).alias).find(([, short]) => short.includes(name))?.[0] ?? name;
   const { [long]: told } = usageOf(parser).getDescriptions();
-  return `${typedAs(name, argv)} needs a value after it (${told})`;
+  return `${typed} (${told})`;
 }
 
 async function parserOf(command: string): Promise<Argv> {

@@ -3,9 +3,9 @@ import { annotate, HandlineError } from '@handline/core';
 import { CliError, usageError } from '../exit.js';
 import { asTyped } from '../mistakes/core-options.js';
 import { didYouMean } from '../mistakes/nearest.js';
+import { type Arguments, text } from './arguments.js';
 import { CONFIG_FILE, nearestConfig, objectAt, readSettings, type Settings } from './config-file.js';
 import { markOptions } from './mark-options.js';
-import { type Arguments, text } from './output-options.js';
 
 /** Options of `mark` that a file of settings may hold. */
 export const TEXTS = [

@@ -1,9 +1,9 @@
 import type { DrillOptions } from '@handline/core';
 import type { Argv } from 'yargs';
 import { usageError } from '../exit.js';
-import { defined } from './defined.js';
+import { type Arguments, chosen, defined, flag, parsed, text, valued } from './arguments.js';
 import { addSheetMarkingOptions, sheetMarking } from './mark-options.js';
-import { type Arguments, addReportOptions, flag, text } from './output-options.js';
+import { addReportOptions } from './output-options.js';
 import { parseCount, parseList } from './values.js';
 
 const OUTPUT = 'Where the sheet goes:';
@@ -18,96 +18,90 @@ const MOST_DEGREES = 12;
 type Choice<Name extends keyof DrillOptions> = NonNullable<DrillOptions[Name]>;
 
 export function addDrillOptions(parser: Argv): Argv {
-  const value = (group: string, describe: string) =>
-    ({ group, type: 'string', requiresArg: true, describe }) as const;
   const own = parser
-    .option('output', { alias: 'o', ...value(OUTPUT, 'Write the sheet to this file; - is standard output') })
+    .option('output', { alias: 'o', ...valued(OUTPUT, 'Write the sheet to this file; - is standard output') })
     .option(
       'page',
-      value(OUTPUT, 'Write a page to print as well, with contents, pictures and legend: FILE.html'),
+      valued(OUTPUT, 'Write a page to print as well, with contents, pictures and legend: FILE.html'),
     )
     .option('force', { group: OUTPUT, type: 'boolean', describe: 'Overwrite an existing file' })
-    .option('title', value(OUTPUT, 'Title at the head of the sheet [what it holds]'))
-    .option('keys', value(WHAT, 'Keynotes such as C,F#,Bb, or all twelve in the order of fifths: all [C]'))
+    .option('title', valued(OUTPUT, 'Title at the head of the sheet [what it holds]'))
+    .option('keys', valued(WHAT, 'Keynotes such as C,F#,Bb, or all twelve in the order of fifths: all [C]'))
     .option(
       'patterns',
-      value(WHAT, 'From scales,arpeggios,broken-chords,cadences,five-finger,fragments [scales]'),
+      valued(WHAT, 'From scales,arpeggios,broken-chords,cadences,five-finger,fragments [scales]'),
     )
-    .option('kinds', value(WHAT, 'Kinds of scales, such as major,harmonic-minor,dorian,chromatic [major]'))
+    .option('kinds', valued(WHAT, 'Kinds of scales, such as major,harmonic-minor,dorian,chromatic [major]'))
     .option(
       'chords',
-      value(WHAT, 'Kinds of chords for arpeggios and broken chords, such as minor,dominant-seventh [major]'),
+      valued(WHAT, 'Kinds of chords for arpeggios and broken chords, such as minor,dominant-seventh [major]'),
     )
     .option('inversions', {
       group: WHAT,
       type: 'boolean',
       describe: 'Arpeggios from every note of the chord, cadences in every position',
     })
-    .option('octaves', value(WHAT, 'Octaves of scales and chords, 1 to 4 [2]'))
+    .option('octaves', valued(WHAT, 'Octaves of scales and chords, 1 to 4 [2]'))
     .option(
       'fragments',
-      value(WHAT, 'Fragments of scales of so many notes, such as 4-9, each with its easiest fingering'),
+      valued(WHAT, 'Fragments of scales of so many notes, such as 4-9, each with its easiest fingering'),
     )
-    .option('degrees', value(WHAT, 'Degrees on which fragments start, such as 1,5 [every one]'))
-    .option('turns', value(WHAT, 'Notes at which fragments turn, such as 4,5 [every one]'))
+    .option('degrees', valued(WHAT, 'Degrees on which fragments start, such as 1,5 [every one]'))
+    .option('turns', valued(WHAT, 'Notes at which fragments turn, such as 4,5 [every one]'))
     .option(
       'awkward',
-      value(WHAT, 'Only so many fragments, those whose scale fingering costs most over their easiest'),
+      valued(WHAT, 'Only so many fragments, those whose scale fingering costs most over their easiest'),
     )
     .option(
       'motive',
-      value(WHAT, 'A motive in sequence: a score, or a .json file of degrees; see the README'),
+      valued(WHAT, 'A motive in sequence: a score, or a .json file of degrees; see the README'),
     )
     .option('sequence', {
-      ...value(WHAT, 'Move the motive along the scale or by semitones [diatonic]'),
+      ...valued(WHAT, 'Move the motive along the scale or by semitones [diatonic]'),
       choices: ['diatonic', 'chromatic'] as const,
     })
-    .option('steps', value(WHAT, 'How often the motive is played [to its octave]'))
+    .option('steps', valued(WHAT, 'How often the motive is played [to its octave]'))
     .option(
       'from',
-      value(WHAT, 'Study of a passage of this score: as it is, in other rhythms, by beats, in other keys'),
+      valued(WHAT, 'Study of a passage of this score: as it is, in other rhythms, by beats, in other keys'),
     )
-    .option('measures', value(WHAT, 'Printed measures of --from or --motive, such as 12-14 [all]'))
+    .option('measures', valued(WHAT, 'Printed measures of --from or --motive, such as 12-14 [all]'))
     .option('motion', {
-      ...value(HANDS, 'Hands together, in contrary motion, or one after the other [together]'),
+      ...valued(HANDS, 'Hands together, in contrary motion, or one after the other [together]'),
       choices: ['together', 'contrary', 'separate'] as const,
     })
     .option('apart', {
-      ...value(HANDS, 'Interval between hands that play together [octave]'),
+      ...valued(HANDS, 'Interval between hands that play together [octave]'),
       choices: ['octave', 'third', 'sixth', 'tenth'] as const,
     })
     .option('double', {
-      ...value(HANDS, 'What one hand takes at once [single notes]'),
+      ...valued(HANDS, 'What one hand takes at once [single notes]'),
       choices: ['thirds', 'sixths', 'octaves'] as const,
     })
-    .option('start', value(HANDS, "Octave in which the right hand starts, middle C's being 4 [by range]"))
-    .option('metre', value(RHYTHM, 'Time signature, such as 4/4 or 6/8 [4/4]'))
+    .option('start', valued(HANDS, "Octave in which the right hand starts, middle C's being 4 [by range]"))
+    .option('metre', valued(RHYTHM, 'Time signature, such as 4/4 or 6/8 [4/4]'))
     .option(
       'rhythm',
-      value(
+      valued(
         RHYTHM,
         'Note values in turn, such as sixteenth or dotted-eighth,sixteenth; several rhythms as A/B [sixteenth; fragments and five-finger patterns eighth]',
       ),
     )
-    .option('accents', value(RHYTHM, 'An accent on the first of so many notes [none]'))
-    .option('tempo', value(RHYTHM, 'Beats of the metre a minute [80]'));
+    .option('accents', valued(RHYTHM, 'An accent on the first of so many notes [none]'))
+    .option('tempo', valued(RHYTHM, 'Beats of the metre a minute [80]'));
   return addReportOptions(addSheetMarkingOptions(own));
 }
 
 /** The options of `drill` as the command line gives them; what is left out is core's default. */
 export function drillOptions(args: Arguments): DrillOptions {
-  const given = <T>(name: string, parse: (value: string) => T): T | undefined => {
-    const value = text(args, name);
-    return value === undefined ? undefined : parse(value);
-  };
-  const as = <T extends string>(value: string) => value as T;
-  const list = <T extends string>(name: string) => given(name, (value) => parseList(name, value) as T[]);
-  const count = (name: string) => given(name, (value) => parseCount(name, value, 0));
+  const list = <T extends string>(name: string) =>
+    parsed(args, name, (value) => parseList(name, value) as T[]);
+  const count = (name: string) => parsed(args, name, (value) => parseCount(name, value, 0));
   return {
     ...sheetMarking(args),
     ...defined({
       title: text(args, 'title'),
-      keys: given('keys', (value) => (value === 'all' ? ('all' as const) : parseList('keys', value))),
+      keys: parsed(args, 'keys', (value) => (value === 'all' ? ('all' as const) : parseList('keys', value))),
       patterns: list<Choice<'patterns'>[number]>('patterns'),
       kinds: list<Choice<'kinds'>[number]>('kinds'),
       chords: list<Choice<'chords'>[number]>('chords'),
@@ -115,14 +109,14 @@ export function drillOptions(args: Arguments): DrillOptions {
       octaves: count('octaves'),
       fragments: fragmentsOf(args),
       awkward: count('awkward'),
-      sequence: given('sequence', as<Choice<'sequence'>>),
+      sequence: chosen<Choice<'sequence'>>(args, 'sequence'),
       steps: count('steps'),
-      motion: given('motion', as<Choice<'motion'>>),
-      apart: given('apart', as<Choice<'apart'>>),
-      double: given('double', as<Choice<'double'>>),
+      motion: chosen<Choice<'motion'>>(args, 'motion'),
+      apart: chosen<Choice<'apart'>>(args, 'apart'),
+      double: chosen<Choice<'double'>>(args, 'double'),
       start: count('start'),
       metre: text(args, 'metre'),
-      rhythms: given('rhythm', (value) => value.split('/').map((one) => parseList('rhythm', one))),
+      rhythms: parsed(args, 'rhythm', (value) => value.split('/').map((one) => parseList('rhythm', one))),
       accents: count('accents'),
       tempo: count('tempo'),
     }),
@@ -130,10 +124,8 @@ export function drillOptions(args: Arguments): DrillOptions {
 }
 
 function fragmentsOf(args: Arguments): DrillOptions['fragments'] {
-  const numbers = (name: string): number[] | undefined => {
-    const value = text(args, name);
-    return value === undefined ? undefined : parseList(name, value).map((one) => parseCount(name, one, 1));
-  };
+  const numbers = (name: string) =>
+    parsed(args, name, (value) => parseList(name, value).map((one) => parseCount(name, one, 1)));
   const degrees = numbers('degrees');
   const high = degrees?.find((degree) => degree > MOST_DEGREES);
   if (high !== undefined)

@@ -1,8 +1,7 @@
 import type { DrillOptions } from '@handline/core';
 import { usageError } from '../exit.js';
 import { parsedJson } from '../files/json.js';
-import { defined } from './defined.js';
-import { type Arguments, text } from './output-options.js';
+import { type Arguments, defined, parsed, text } from './arguments.js';
 import { parseMeasures } from './values.js';
 
 type Motive = NonNullable<DrillOptions['motive']>;
@@ -26,12 +25,8 @@ export function sourceOf(
   file: string,
   score: Uint8Array,
 ): Pick<DrillOptions, 'motive' | 'study'> {
-  const measures = text(args, 'measures');
-  const passage = {
-    score,
-    file,
-    ...defined({ measures: measures === undefined ? undefined : parseMeasures(measures) }),
-  };
+  const measures = parsed(args, 'measures', parseMeasures);
+  const passage = { score, file, ...defined({ measures }) };
   if (text(args, 'from') !== undefined) return { study: passage };
   if (!/\.json$/i.test(file)) return { motive: passage };
   if (measures !== undefined)

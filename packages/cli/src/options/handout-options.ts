@@ -2,15 +2,14 @@ import type { Argv } from 'yargs';
 import { usageError } from '../exit.js';
 import type { HandoutOptions } from '../pages/handout/handout.js';
 import type { ViewPlace } from '../pages/handout/views.js';
-import { defined } from './defined.js';
-import { type Arguments, flag, text } from './output-options.js';
+import { type Arguments, defined, flag, parsed, text, valued } from './arguments.js';
 import { addPageOutput } from './page-output.js';
 import { parseList } from './values.js';
 
 const PAGE = 'What the page says:';
 
 export function addHandoutOptions(parser: Argv): Argv {
-  const value = (describe: string) => ({ group: PAGE, type: 'string', requiresArg: true, describe }) as const;
+  const value = (describe: string) => valued(PAGE, describe);
   const own = parser
     .option('title', value('Title of the page [that of the score]'))
     .option('student', value("The student's name [that of --for]"))
@@ -31,14 +30,13 @@ export function addHandoutOptions(parser: Argv): Argv {
 }
 
 export function handoutOptions(args: Arguments): Omit<HandoutOptions, 'version'> {
-  const views = text(args, 'views');
   return {
     ...defined({
       title: text(args, 'title'),
       student: studentOf(args),
       date: text(args, 'date'),
       notes: text(args, 'notes'),
-      views: views === undefined ? undefined : parseViews(views),
+      views: parsed(args, 'views', parseViews),
     }),
     compare: flag(args, 'compare'),
   };

@@ -1,7 +1,6 @@
 import type { Limits } from '@handline/core';
 import type { Argv } from 'yargs';
-import { defined } from './defined.js';
-import { type Arguments, text } from './output-options.js';
+import { type Arguments, defined, parsed, valued } from './arguments.js';
 import { parseCount } from './values.js';
 
 const GROUP = 'Limits against damaged or hostile files:';
@@ -9,8 +8,7 @@ const GROUP = 'Limits against damaged or hostile files:';
 const MOST_BYTES = 128 * 1024 * 1024;
 
 export function addLimitOptions(parser: Argv): Argv {
-  const limit = (describe: string) =>
-    ({ group: GROUP, type: 'string', requiresArg: true, describe }) as const;
+  const limit = (describe: string) => valued(GROUP, describe);
   return parser
     .option('max-bytes', limit(`Largest score, in bytes, unpacked [${MOST_BYTES}]`))
     .option('max-depth', limit('Deepest nesting of XML elements [128]'))
@@ -20,10 +18,7 @@ export function addLimitOptions(parser: Argv): Argv {
 
 /** The limits that the command line sets; what is left out is core's default. */
 export function limitsOf(args: Arguments): Partial<Limits> {
-  const count = (name: string): number | undefined => {
-    const given = text(args, name);
-    return given === undefined ? undefined : parseCount(name, given, 1);
-  };
+  const count = (name: string) => parsed(args, name, (typed) => parseCount(name, typed, 1));
   return defined({
     maxBytes: count('max-bytes'),
     maxDepth: count('max-depth'),

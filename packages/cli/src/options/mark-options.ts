@@ -1,9 +1,8 @@
 import type { AnnotateOptions, DrillOptions } from '@handline/core';
 import type { Argv, Options } from 'yargs';
+import { type Arguments, chosen, defined, flag, parsed, valued } from './arguments.js';
 import { CONFIG_FILE } from './config-file.js';
-import { defined } from './defined.js';
 import { limitsOf } from './limits.js';
-import { type Arguments, flag, text } from './output-options.js';
 import {
   LANGUAGES,
   LAYERS,
@@ -28,58 +27,55 @@ export const STAFF_HELP =
 export const SPAN_HELP =
   'Span from thumb to little finger: mm, 21cm, an interval such as 9th or octave, small, medium or large; right=..,left=.. [medium]';
 
-const value = (group: string, describe: string) =>
-  ({ group, type: 'string', requiresArg: true, describe }) as const;
-
 /** In the order of the help text. */
 const MARK_OPTIONS: Readonly<Record<string, Options>> = {
-  for: value(SETTINGS, 'Use the settings that the file has for this student'),
-  config: value(SETTINGS, `File of settings [${CONFIG_FILE} here or in a folder above]`),
+  for: valued(SETTINGS, 'Use the settings that the file has for this student'),
+  config: valued(SETTINGS, `File of settings [${CONFIG_FILE} here or in a folder above]`),
   hands: {
-    ...value(WHAT, 'Hands to mark [both]'),
+    ...valued(WHAT, 'Hands to mark [both]'),
     choices: ['both', 'right', 'left'] as const,
   },
-  part: value(WHAT, 'Ids of the parts to mark, such as P1 or P1,P2 [every piano part]'),
-  staff: value(WHAT, STAFF_HELP),
-  measures: value(WHAT, 'Mark only these printed measures, such as 5-12; all are analysed [all]'),
-  span: value(WHAT, SPAN_HELP),
+  part: valued(WHAT, 'Ids of the parts to mark, such as P1 or P1,P2 [every piano part]'),
+  staff: valued(WHAT, STAFF_HELP),
+  measures: valued(WHAT, 'Mark only these printed measures, such as 5-12; all are analysed [all]'),
+  span: valued(WHAT, SPAN_HELP),
   digits: {
-    ...value(DIGITS, 'Digits on all notes, only where a reader needs one, or nowhere [all]'),
+    ...valued(DIGITS, 'Digits on all notes, only where a reader needs one, or nowhere [all]'),
     choices: ['all', 'sparse', 'none'] as const,
   },
   existing: {
-    ...value(
+    ...valued(
       DIGITS,
       'Digits already in the file: keep them, ignore them, or replace them (with --digits none, by nothing) [keep]',
     ),
     choices: ['keep', 'ignore', 'replace'] as const,
   },
   by: {
-    ...value(
+    ...valued(
       DIGITS,
       'Choose fingers by movement and what editors usually print, or by movement alone [usage]',
     ),
     choices: ['usage', 'movement'] as const,
   },
-  alternatives: value(DIGITS, 'Most second choices to print for a note, if they cost little more [0]'),
+  alternatives: valued(DIGITS, 'Most second choices to print for a note, if they cost little more [0]'),
   'share-hands': {
     group: DIGITS,
     type: 'boolean',
     describe: 'Let the other hand take what one cannot reach, with its digits and l.h. or r.h. in print',
   },
-  layers: value(
+  layers: valued(
     CUES,
     `Cues to write, from ${LAYERS.join(',')}, or all; none for digits alone [depth,crossing]`,
   ),
   density: {
-    ...value(CUES, 'How near a reader of the cues stays to the plan: within 5, 20 or 26 mm [essential]'),
+    ...valued(CUES, 'How near a reader of the cues stays to the plan: within 5, 20 or 26 mm [essential]'),
     choices: ['every', 'essential', 'demanding'] as const,
   },
   language: {
-    ...value(CUES, 'Language of the cues, the summary and the warnings [en]'),
+    ...valued(CUES, 'Language of the cues, the summary and the warnings [en]'),
     choices: LANGUAGES,
   },
-  wording: value(CUES, 'JSON file with your own words for single cues'),
+  wording: valued(CUES, 'JSON file with your own words for single cues'),
   legend: {
     group: CUES,
     type: 'boolean',
@@ -132,26 +128,21 @@ export function sheetMarking(args: Arguments): DrillOptions {
 
 /** The options of `annotate` as the command line gives them; what is left out is core's default. */
 export function markOptions(args: Arguments): AnnotateOptions {
-  const given = <T>(name: string, parse: (value: string) => T): T | undefined => {
-    const value = text(args, name);
-    return value === undefined ? undefined : parse(value);
-  };
-  const as = <T extends string>(value: string) => value as T;
   return defined({
-    hands: given('hands', as<NonNullable<AnnotateOptions['hands']>>),
-    parts: given('part', (value) => parseList('part', value)),
-    staff: given('staff', parseStaff),
-    span: given('span', parseSpan),
-    measures: given('measures', parseMeasures),
-    layers: given('layers', parseLayers),
-    density: given('density', as<NonNullable<AnnotateOptions['density']>>),
-    language: given('language', as<NonNullable<AnnotateOptions['language']>>),
-    wording: given('wording', readWording),
+    hands: chosen<NonNullable<AnnotateOptions['hands']>>(args, 'hands'),
+    parts: parsed(args, 'part', (value) => parseList('part', value)),
+    staff: parsed(args, 'staff', parseStaff),
+    span: parsed(args, 'span', parseSpan),
+    measures: parsed(args, 'measures', parseMeasures),
+    layers: parsed(args, 'layers', parseLayers),
+    density: chosen<NonNullable<AnnotateOptions['density']>>(args, 'density'),
+    language: chosen<NonNullable<AnnotateOptions['language']>>(args, 'language'),
+    wording: parsed(args, 'wording', readWording),
     legend: flag(args, 'legend') ? true : undefined,
-    digits: given('digits', as<NonNullable<AnnotateOptions['digits']>>),
-    existing: given('existing', as<NonNullable<AnnotateOptions['existing']>>),
-    by: given('by', as<NonNullable<AnnotateOptions['by']>>),
-    alternatives: given('alternatives', (value) => parseCount('alternatives', value, 0)),
+    digits: chosen<NonNullable<AnnotateOptions['digits']>>(args, 'digits'),
+    existing: chosen<NonNullable<AnnotateOptions['existing']>>(args, 'existing'),
+    by: chosen<NonNullable<AnnotateOptions['by']>>(args, 'by'),
+    alternatives: parsed(args, 'alternatives', (value) => parseCount('alternatives', value, 0)),
     shareHands: flag(args, 'share-hands') ? true : undefined,
     strict: flag(args, 'strict') ? true : undefined,
     limits: limitsOf(args),

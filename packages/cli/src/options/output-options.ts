@@ -1,6 +1,6 @@
 import type { Argv } from 'yargs';
 import { usageError } from '../exit.js';
-import { defined } from './defined.js';
+import { type Arguments, defined, flag, parsed, text, valued } from './arguments.js';
 import { parseCount } from './values.js';
 
 const OUTPUT = 'Where the result goes (the input stays as it is unless --in-place is given):';
@@ -35,30 +35,17 @@ export interface ReportChoice {
   readonly report?: string;
 }
 
-/** What yargs hands over: values by option name as typed. */
-export type Arguments = Readonly<Record<string, unknown>> & { readonly _: readonly (string | number)[] };
-
 export function addOutputOptions(parser: Argv): Argv {
   const withOutput = parser
     .option('output', {
       alias: 'o',
-      group: OUTPUT,
-      type: 'string',
-      requiresArg: true,
-      describe: 'Write the result to this file; - is standard output',
+      ...valued(OUTPUT, 'Write the result to this file; - is standard output'),
     })
-    .option('out-dir', {
-      group: OUTPUT,
-      type: 'string',
-      requiresArg: true,
-      describe: 'Write every result into this folder, which mirrors the folders of the scores',
-    })
-    .option('root', {
-      group: OUTPUT,
-      type: 'string',
-      requiresArg: true,
-      describe: 'The folder that --out-dir mirrors [the one that all scores share]',
-    })
+    .option(
+      'out-dir',
+      valued(OUTPUT, 'Write every result into this folder, which mirrors the folders of the scores'),
+    )
+    .option('root', valued(OUTPUT, 'The folder that --out-dir mirrors [the one that all scores share]'))
     .option('in-place', {
       group: OUTPUT,
       type: 'boolean',
@@ -73,12 +60,7 @@ export function addOutputOptions(parser: Argv): Argv {
     })
     .conflicts('output', ['out-dir', 'in-place'])
     .conflicts('out-dir', 'in-place')
-    .option('jobs', {
-      group: MANY,
-      type: 'string',
-      requiresArg: true,
-      describe: 'Scores worked on at once [as many as there are cores]',
-    })
+    .option('jobs', valued(MANY, 'Scores worked on at once [as many as there are cores]'))
     .option('skip-done', {
       group: MANY,
       type: 'boolean',
@@ -100,29 +82,12 @@ export function addReportOptions(parser: Argv): Argv {
       type: 'boolean',
       describe: 'Print the full report as JSON (on standard error when the score goes to standard output)',
     })
-    .option('report', {
-      group: REPORT,
-      type: 'string',
-      requiresArg: true,
-      describe: 'Write the full report of every score to this file, a line of JSON each, as it is done',
-    })
+    .option(
+      'report',
+      valued(REPORT, 'Write the full report of every score to this file, a line of JSON each, as it is done'),
+    )
     .option('quiet', { alias: 'q', group: REPORT, type: 'boolean', describe: 'Print errors only' })
     .conflicts('json', 'quiet');
-}
-
-/** The text of an option that may be given once. */
-export function text(args: Arguments, name: string): string | undefined {
-  const value = args[name];
-  if (value === undefined) return undefined;
-  if (Array.isArray(value)) throw usageError(`--${name} is given more than once; give it once`);
-  if (value === '') throw usageError(`--${name} is empty; give it a value or leave it out`);
-  return String(value);
-}
-
-export function flag(args: Arguments, name: string): boolean {
-  const value = args[name];
-  if (Array.isArray(value)) throw usageError(`--${name} is given more than once; give it once`);
-  return value === true;
 }
 
 /** The input names after the command word: files, folders, patterns, lists. */
@@ -158,8 +123,7 @@ export function reportChoice(args: Arguments): ReportChoice {
 
 /** Worker threads, where the command line says how many. */
 export function jobsOf(args: Arguments): number | undefined {
-  const jobs = text(args, 'jobs');
-  return jobs === undefined ? undefined : parseCount('jobs', jobs, 1);
+  return parsed(args, 'jobs', (jobs) => parseCount('jobs', jobs, 1));
 }
 
 export function runChoice(args: Arguments): ReportChoice & RunChoice {

@@ -1,11 +1,10 @@
 import { LEVELS, type Level, type ReviewOptions, type Thresholds, type Trial } from '@handline/core';
 import type { Argv } from 'yargs';
 import { usageError } from '../exit.js';
+import { type Arguments, chosen, defined, parsed, text, valued } from './arguments.js';
 import { configured } from './config.js';
-import { defined } from './defined.js';
 import { limitsOf } from './limits.js';
 import { addSomeMarkOptions, SPAN_HELP, STAFF_HELP } from './mark-options.js';
-import { type Arguments, text } from './output-options.js';
 import { LANGUAGES, parseCount, parseList, parseMeasures, parseSpan, parseStaff } from './values.js';
 
 const WHAT = 'What is reviewed:';
@@ -24,27 +23,28 @@ const LEVEL_NAMES: Readonly<Record<string, Level>> = {
 };
 
 export function addReviewOptions(parser: Argv): Argv {
-  const value = (group: string, describe: string) =>
-    ({ group, type: 'string', requiresArg: true, describe }) as const;
   return addSomeMarkOptions(parser, ['for', 'config'])
     .option('hands', {
-      ...value(WHAT, 'Hands to review [both]'),
+      ...valued(WHAT, 'Hands to review [both]'),
       choices: ['both', 'right', 'left'] as const,
     })
-    .option('part', value(WHAT, 'Ids of the parts to review, such as P1 or P1,P2 [every piano part]'))
-    .option('staff', value(WHAT, STAFF_HELP))
-    .option('measures', value(WHAT, 'Review only the passages in these printed measures, such as 5-12 [all]'))
-    .option('span', value(WHAT, SPAN_HELP))
+    .option('part', valued(WHAT, 'Ids of the parts to review, such as P1 or P1,P2 [every piano part]'))
+    .option('staff', valued(WHAT, STAFF_HELP))
+    .option(
+      'measures',
+      valued(WHAT, 'Review only the passages in these printed measures, such as 5-12 [all]'),
+    )
+    .option('span', valued(WHAT, SPAN_HELP))
     .option('try', {
-      ...value(
+      ...valued(
         OTHERS,
         'Compare other digits: "m12 right 2 3 1 2 3" (chords as 1-3-5, - keeps a note); repeatable',
       ),
     })
-    .option('against', value(OTHERS, 'Compare with the digits of a second score of the same notes'))
-    .option('alternatives', value(OTHERS, 'Whole fingerings to list for each passage with a finding [0]'))
-    .option('language', { ...value(REPORT, 'Language of the review [en]'), choices: LANGUAGES })
-    .option('thresholds', value(REPORT, 'mm that a change must save [digit=6,remark=6,look=40,change=90]'))
+    .option('against', valued(OTHERS, 'Compare with the digits of a second score of the same notes'))
+    .option('alternatives', valued(OTHERS, 'Whole fingerings to list for each passage with a finding [0]'))
+    .option('language', { ...valued(REPORT, 'Language of the review [en]'), choices: LANGUAGES })
+    .option('thresholds', valued(REPORT, 'mm that a change must save [digit=6,remark=6,look=40,change=90]'))
     .option('all', {
       group: REPORT,
       type: 'boolean',
@@ -54,27 +54,27 @@ export function addReviewOptions(parser: Argv): Argv {
     .option('markdown', { group: REPORT, type: 'boolean', describe: 'Print everything as Markdown' })
     .option(
       'report',
-      value(REPORT, 'Write the review of every score to this file, a line of JSON each, as it is done'),
+      valued(REPORT, 'Write the review of every score to this file, a line of JSON each, as it is done'),
     )
     .option('quiet', { alias: 'q', group: REPORT, type: 'boolean', describe: 'Show no progress' })
-    .option('jobs', value(REPORT, 'Scores worked on at once [as many as there are cores]'))
+    .option('jobs', valued(REPORT, 'Scores worked on at once [as many as there are cores]'))
     .option('skip-done', {
       group: REPORT,
       type: 'boolean',
       describe: 'Go on in the file of --report: pass over scores that it has as they are, reviewed alike',
     })
     .option('fail-on', {
-      ...value(REPORT, 'End with exit code 6 where there is a finding of this level or a graver one'),
+      ...valued(REPORT, 'End with exit code 6 where there is a finding of this level or a graver one'),
       choices: ['change', 'look', 'remark'] as const,
     })
     .conflicts('json', ['markdown', 'all', 'skip-done'])
     .conflicts('skip-done', 'output')
     .option('output', {
       alias: 'o',
-      ...value(OUTPUT, 'Write the score with the findings as numbers and the easier digits in parentheses'),
+      ...valued(OUTPUT, 'Write the score with the findings as numbers and the easier digits in parentheses'),
     })
     .option('mark', {
-      ...value(OUTPUT, 'Findings as numbers or in words [numbers]'),
+      ...valued(OUTPUT, 'Findings as numbers or in words [numbers]'),
       choices: ['numbers', 'words'] as const,
     })
     .option('force', { group: OUTPUT, type: 'boolean', describe: 'Overwrite an existing result' });
@@ -92,20 +92,15 @@ export async function reviewArguments(typed: Arguments): Promise<Arguments> {
 
 /** The options of core's `review`, but for the second score. */
 export function reviewOptions(args: Arguments): Omit<ReviewOptions, 'against'> {
-  const given = <T>(name: string, parse: (value: string) => T): T | undefined => {
-    const value = text(args, name);
-    return value === undefined ? undefined : parse(value);
-  };
-  const as = <T extends string>(value: string) => value as T;
   return defined({
-    hands: given('hands', as<NonNullable<ReviewOptions['hands']>>),
-    parts: given('part', (value) => parseList('part', value)),
-    staff: given('staff', parseStaff),
-    span: given('span', parseSpan),
-    measures: given('measures', parseMeasures),
-    language: given('language', as<NonNullable<ReviewOptions['language']>>),
-    thresholds: given('thresholds', parseThresholds),
-    alternatives: given('alternatives', (value) => parseCount('alternatives', value, 0)),
+    hands: chosen<NonNullable<ReviewOptions['hands']>>(args, 'hands'),
+    parts: parsed(args, 'part', (value) => parseList('part', value)),
+    staff: parsed(args, 'staff', parseStaff),
+    span: parsed(args, 'span', parseSpan),
+    measures: parsed(args, 'measures', parseMeasures),
+    language: chosen<NonNullable<ReviewOptions['language']>>(args, 'language'),
+    thresholds: parsed(args, 'thresholds', parseThresholds),
+    alternatives: parsed(args, 'alternatives', (value) => parseCount('alternatives', value, 0)),
     tries: triesOf(args),
     limits: limitsOf(args),
   });
