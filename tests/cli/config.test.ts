@@ -52,6 +52,14 @@ describe('the file of settings', () => {
     expect(new Ajv2020().validate(schema, settings)).toBe(true);
   });
 
+  test('clear speaks its language as well', async () => {
+    folder.put('handline.config.json', '{"language": "de"}');
+    const told = async (...more: string[]) =>
+      (await handline(['clear', 'a.musicxml', '-o', 'c.musicxml', '--force', ...more], folder.path)).stdout;
+    expect((await told()).toString()).toContain('Es fanden sich keine Zeichen von Handline.');
+    expect((await told('--language', 'fr')).toString()).toContain('Aucune marque de Handline');
+  });
+
   test('a file of words is found beside it', async () => {
     mkdirSync(folder.at('set'));
     folder.put('set/words.json', '{"in": "deeper", "far-in": "deepest", "out": "shallower"}');
