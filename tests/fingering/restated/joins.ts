@@ -98,10 +98,14 @@ export class JoinLedger {
       const unfolded = viewLine({ ...line, slices }, hand, true).slice(1);
       return {
         join,
-        // How long a trill is, print tells.
+        // How long a trill is and which keys are still held, print tells.
         views: unfolded.map((view, nth) => ({
-          ...view,
-          alternation: views[printed[nth]!]?.alternation ?? 0,
+          ...(views[printed[nth]!] ?? view),
+          seconds: view.seconds,
+          free: view.free,
+          pace: view.pace,
+          fresh: view.fresh,
+          cut: view.cut,
         })),
         leads: from > 0 && !cuts.has(from),
         follows: to + 1 < line.slices.length && !cuts.has(to + 1),

@@ -2,6 +2,7 @@ import type { HandModel } from '../../anatomy/hand.js';
 import { BoundedCache } from '../../numeric/bounded-cache.js';
 import { toFixedPoint } from '../../numeric/fixed-point.js';
 import type { Finger } from '../../score/model.js';
+import { SUBSTITUTION_SECONDS } from '../view/held-keys.js';
 import type { CandidateFingers } from '../view/holds.js';
 import { intervalBetween, isAugmentedSecond } from '../view/interval.js';
 import type { Surroundings } from '../view/surroundings.js';
@@ -14,8 +15,6 @@ import { WeightedSum } from './weighted-sum.js';
 /** mm equivalents of a silent substitution, the change of finger on a held key, and of one for which there is no time. */
 const SUBSTITUTION = 60;
 export const NO_TIME = 2000;
-/** Seconds that a silent substitution takes at least (from memory). */
-const SUBSTITUTION_SECONDS = 0.35;
 
 /** A candidate, as far as costs depend on it. */
 export type Fingers = Pick<CandidateFingers, 'fingers'>;

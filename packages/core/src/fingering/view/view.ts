@@ -4,7 +4,8 @@ import type { Line, Slice, SliceKey } from '../../hands/line.js';
 import { mirrorKey } from '../../keyboard/key-plan.js';
 import type { Finger, Hand } from '../../score/model.js';
 import { type Alternation, alternations } from './alternations.js';
-import { candidatesFor } from './candidates.js';
+import { candidatesFor, type Kept } from './candidates.js';
+import { HeldKeys } from './held-keys.js';
 import { type CandidateFingers, isFixed, type Wanted } from './holds.js';
 
 /**
@@ -87,21 +88,35 @@ export function viewLine(
 ): readonly SliceView[] {
   const views: SliceView[] = [];
   const lengths = alternations(line.slices);
+  const heldKeys = new HeldKeys();
   for (const slice of line.slices) {
-    const members = membersOf(slice, line.hand, keepDigits);
-    views.push(viewSlice(slice, members, hand, cuts.has(slice.index), lengths[slice.index]!));
+    let members: readonly Member[];
+    let found: Kept;
+    do {
+      members = membersOf(slice, line.hand, keepDigits, heldKeys);
+      found = candidatesFor(members, hand, slice.rolled);
+    } while (!heldKeys.settle(slice, members, found, views.at(-1)));
+    views.push(viewSlice(slice, members, found, cuts.has(slice.index), lengths[slice.index]!));
   }
   return views;
 }
 
-/** The keys of a slice as the right hand sees them, ascending. */
-function membersOf({ struck, held }: Slice, side: Hand, keepDigits: boolean): readonly Member[] {
+/** The keys of a slice as the right hand sees them, ascending, without those that it has let go. */
+function membersOf(
+  { struck, held }: Slice,
+  side: Hand,
+  keepDigits: boolean,
+  heldKeys: HeldKeys,
+): readonly Member[] {
   const members: Member[] = [];
   for (let nth = 0; nth < struck.length; nth++) {
     const given = struck[nth]!;
     members.push(memberOf(given, nth, side, true, keepDigits ? given.fixed : undefined));
   }
-  for (let nth = 0; nth < held.length; nth++) members.push(memberOf(held[nth]!, nth, side, false, undefined));
+  for (let nth = 0; nth < held.length; nth++) {
+    const key = held[nth]!;
+    if (heldKeys.holds(key)) members.push(memberOf(key, nth, side, false, undefined));
+  }
   return members.length > 1 ? members.sort(byKey) : members;
 }
 
@@ -123,11 +138,10 @@ function byKey(one: Member, other: Member): number {
 function viewSlice(
   slice: Slice,
   members: readonly Member[],
-  hand: HandModel,
+  found: Kept,
   cut: boolean,
   alternation: Alternation,
 ): SliceView {
-  const found = candidatesFor(members, hand, slice.rolled);
   const { kept, keys } = found;
   const source = new Array<number>(kept.length);
   for (let nth = 0; nth < kept.length; nth++) source[nth] = members[kept[nth]!]!.source;

@@ -1,7 +1,7 @@
 import type { Finger } from '../../../score/model.js';
 import { roughPace, type SliceView } from '../../view/view.js';
 import { blocksOf } from './blocks.js';
-import { areSingle, type PairCount, type Sink, type Term } from './term.js';
+import { onlyStruck, type PairCount, type Sink, type Term } from './term.js';
 
 /** First of the features of a hop beside a held key. */
 const ANCHORED = 3;
@@ -29,7 +29,7 @@ export const hop: Term = {
     slide: { 'from a black key to the white key beside it': 1 },
   }),
   pair(before, view) {
-    const single = areSingle(before, view);
+    const single = onlyStruck(before) >= 0 && view.keys.length === 1;
     if (view.fresh || (!single && !view.struck.includes(false))) return undefined;
     return new Hops(before, view, (single ? 0 : ANCHORED) + roughPace(view.pace));
   },

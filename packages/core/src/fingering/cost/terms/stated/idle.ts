@@ -1,21 +1,20 @@
 import type { Finger } from '../../../../score/model.js';
-import type { SliceView } from '../../../view/view.js';
 import { blocksOf } from '../blocks.js';
-import { areSingle, type PairCount, type Sink, type Term } from '../term.js';
+import { onlyStruck, type PairCount, type Sink, type Term } from '../term.js';
 
 /** Features: 4 in the place of an idle 3; a step that leaves fingers out. */
 const FOURTH = 0;
 const LEFT_OUT = 1;
 /** mm equivalents, our choice: works held out agree as well with them as without, or better. */
-const PRICES = [12, 10] as const;
+const PRICES = [20, 10] as const;
 /** Semitones: 4 and 5 are spread from a third on; what lies further apart than a tone is no step. */
 const THIRD = 3;
 const TONE = 2;
 
 /**
  * An idle finger that would do with less effort what another does (common practice): in a chord, 4 a third or more from 5
- * while 3 is idle, which spreads from 5 more easily and moves more freely; in a line of single keys, a step in the
- * fingers' order by two fingers other than the thumb that leaves out those between them.
+ * while 3 is idle, which spreads from 5 more easily and moves more freely; in a line, beside held keys as well, a step in
+ * the fingers' order by two fingers other than the thumb that leaves out those between them.
  */
 export const idle: Term = {
   name: 'idle finger',
@@ -27,20 +26,22 @@ export const idle: Term = {
     if (keys[top]! - keys[top - 1]! >= THIRD) sink.add(FOURTH, 1);
   },
   pair(before, view) {
-    if (view.fresh || !areSingle(before, view)) return undefined;
-    return isStepBetween(before, view) ? new Step(view.low > before.low) : undefined;
+    const [was, is] = [onlyStruck(before), onlyStruck(view)];
+    if (view.fresh || was < 0 || is < 0) return undefined;
+    const interval = view.keys[is]! - before.keys[was]!;
+    return interval !== 0 && Math.abs(interval) <= TONE ? new Step(interval > 0, was, is) : undefined;
   },
 };
 
-function isStepBetween(before: SliceView, view: SliceView): boolean {
-  return before.low !== view.low && Math.abs(view.low - before.low) <= TONE;
-}
-
 class Step implements PairCount {
-  constructor(private readonly up: boolean) {}
+  constructor(
+    private readonly up: boolean,
+    private readonly was: number,
+    private readonly is: number,
+  ) {}
 
   count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
-    const [low, high] = this.up ? [from[0]!, to[0]!] : [to[0]!, from[0]!];
+    const [low, high] = this.up ? [from[this.was]!, to[this.is]!] : [to[this.is]!, from[this.was]!];
     if (low > 1 && high - low > 1) sink.add(LEFT_OUT, high - low - 1);
   }
 }
