@@ -3,7 +3,6 @@ import { expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import { SUBSTITUTION_SECONDS } from '#core/fingering/view/held-keys.js';
 import { type SliceView, viewLine } from '#core/fingering/view/view.js';
-import type { Slice } from '#core/hands/line.js';
 import { mirrorKey } from '#core/keyboard/key-plan.js';
 import type { Finger, Hand } from '#core/score/model.js';
 import { type Happening, happenings, lineOf, type Press } from './lines.js';
@@ -52,19 +51,24 @@ it.each(HANDS)('a key that the hand could not take is not held: %s hand', (hand)
 
 it('keeps a held key as long as one finger can hold it, or has time to take over, and never takes it back', () => {
   fc.assert(
-    fc.property(happenings({ keys: 3, holds: 4, ambit: 19 }, 2, 12), fc.constantFrom(...HANDS), (events, hand) => {
-      const line = lineOf(hand, events);
-      const views = viewLine(line, model, false);
-      for (const { held, index, seconds } of line.slices) {
-        for (const { key, since } of held) {
-          const seen = hand === 'left' ? mirrorKey(key) : key;
-          const down = (at: number) => views[at]!.keys.includes(seen);
-          if (!down(index)) continue;
-          for (let at = since!; at <= index; at++) expect(down(at)).toBe(true);
-          const before = fingersOn(views[index - 1]!, seen);
-          if (seconds < SUBSTITUTION_SECONDS) expect(fingersOn(views[index]!, seen).some((f) => before.includes(f))).toBe(true);
+    fc.property(
+      happenings({ keys: 3, holds: 4, ambit: 19 }, 2, 12),
+      fc.constantFrom(...HANDS),
+      (events, hand) => {
+        const line = lineOf(hand, events);
+        const views = viewLine(line, model, false);
+        for (const { held, index, seconds } of line.slices) {
+          for (const { key, since } of held) {
+            const seen = hand === 'left' ? mirrorKey(key) : key;
+            const down = (at: number) => views[at]!.keys.includes(seen);
+            if (!down(index)) continue;
+            for (let at = since!; at <= index; at++) expect(down(at)).toBe(true);
+            const before = fingersOn(views[index - 1]!, seen);
+            if (seconds < SUBSTITUTION_SECONDS)
+              expect(fingersOn(views[index]!, seen).some((f) => before.includes(f))).toBe(true);
+          }
         }
-      }
-    }),
+      },
+    ),
   );
 });

@@ -37,6 +37,16 @@ it('counts one finger on two single keys in a row, but no key twice and no other
   expect(counted(pair(60, 61), [2], [2])).toEqual([1]);
 });
 
+it('counts a finger that goes from a key beside held ones to a single key, but none from a chord', () => {
+  const held = together(press(48, 1), press(55, 1));
+  const after = [held, together(press(59)), together(press(62))];
+  expect(counted(after, [1, 3, 5], [5])).toEqual([1]);
+  expect(counted(after, [1, 3, 5], [4])).toEqual([]);
+  // The finger of a key let go is free, but has it to leave as well.
+  expect(counted(after, [1, 3, 5], [3])).toEqual([1]);
+  expect(counted([together(press(48), press(55)), together(press(59))], [1, 5], [5])).toEqual([]);
+});
+
 it('counts hops beside a held key apart, and none from chord to chord', () => {
   const held = together(press(48, 2), press(55));
   expect(counted([held, together(press(59))], [1, 3], [1, 3])).toEqual([4]);

@@ -38,7 +38,7 @@ export const CHORDS: readonly Tune[] = [
     notes: ['C4+E4+G4:4 C4+F4+A4:4 | B3+D4+G4:4 C4+E4+G4:4'],
     digits: '135 135 125 135',
     why: 'what handbooks print for root position, second and first inversion',
-    aim: { printed: '135 145 125 135', worse: '4 on F in C F A, where 3 lies over F' },
+    aim: { printed: '135 135 124 135', worse: '4 on G in B D G, where 5 lies over G' },
   },
   {
     texture: 'triads',

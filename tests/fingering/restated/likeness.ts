@@ -29,7 +29,7 @@ const SAME_KEYS = { width: 4, price: 15 };
 const SEQUENCE = { width: 4, price: 10 };
 /** A key that returns after at least two and at most seven others, all within an octave, of five different keys at most. */
 const RETURN = { least: 3, most: 8, span: 12, keys: 5, price: 8 };
-/** A note within a run of at least seven single keys, by pitch class and those of its two neighbours. */
+/** A note within a run of at least seven single keys, by pitch class, those of its two neighbours and those of the run's ends. */
 const RUN = { notes: 7, price: 19 };
 /** Two keys that are struck again at once, without a break. */
 const AGAIN = { price: 10 };
@@ -115,18 +115,18 @@ function place(views: readonly SliceView[], at: number): string {
   return `${aside(top(at) - top(first))} to ${aside(top(last) - top(at))}`;
 }
 
-/** True for slices in the middle of a run of single keys in one direction, however wide its intervals. */
-function insideRun(views: readonly SliceView[], at: number): boolean {
+/** First and last slice of the run of single keys in one direction, however wide its intervals, that goes through a slice. */
+function runThrough(views: readonly SliceView[], at: number): readonly [number, number] | undefined {
   const way = (nth: number): number => {
     const [before, view] = [views[nth - 1], views[nth]];
     return single(before) && single(view) && !view.fresh ? Math.sign(view.keys[0]! - before.keys[0]!) : 0;
   };
   const direction = way(at);
-  if (direction === 0 || way(at + 1) !== direction) return false;
+  if (direction === 0 || way(at + 1) !== direction) return undefined;
   let [first, last] = [at, at];
   while (way(first) === direction) first--;
   while (way(last + 1) === direction) last++;
-  return last - first + 1 >= RUN.notes;
+  return last - first + 1 >= RUN.notes ? [first, last] : undefined;
 }
 
 /** The slice at which a key returns while the hand, until the key after it, covers all single keys at once. */
@@ -199,9 +199,14 @@ export class Likeness {
     add(groups(views, led), [width, 0], price, price);
     add(groups(views, leading), [0, width], price, price);
     const inRun = (at: number) => {
-      if (!insideRun(views, at)) return undefined;
-      const [before, own, after] = [at - 1, at, at + 1].map((nth) => pitchClass(views[nth]!.keys[0]!));
-      return `${own} between ${[before, after].sort((a, b) => a! - b!).join(' and ')}`;
+      const run = runThrough(views, at);
+      if (!run) return undefined;
+      const sorted = (slices: readonly number[]): string =>
+        slices
+          .map((nth) => pitchClass(views[nth]!.keys[0]!))
+          .sort((a, b) => a - b)
+          .join(' and ');
+      return `${sorted([at])} between ${sorted([at - 1, at + 1])} in ${sorted(run)}`;
     };
     add(groups(views, inRun), [0, 0], RUN.price, RUN.price);
     // Where the same music was last heard on another key, the hand has moved along with it.

@@ -12,17 +12,18 @@ const PRICE = 19;
 const LEAST_NOTES = 7;
 const OCTAVE = 12;
 
-/** The places within runs that recur: the same pitch class between the same two neighbours, in either direction. */
+/**
+ * The places within runs that recur: the same pitch class between the same two neighbours, in either direction. Only runs
+ * between the same two pitch classes are alike: from other keys on, or turning elsewhere, other groups may cost less.
+ */
 export function runFigures(views: readonly SliceView[]): Figure[] {
   const numbers = new Numbers();
-  const inside = insideRuns(views);
+  const runs = runsThrough(views);
   const places = groupBy(views, ({ low }, at) => {
-    if (!inside[at]) return undefined;
-    const [before, after] = [views[at - 1]!.low % OCTAVE, views[at + 1]!.low % OCTAVE];
-    return numbers.ofTwo(
-      numbers.ofTwo(1 + Math.min(before, after), 1 + Math.max(before, after)),
-      1 + (low % OCTAVE),
-    );
+    const ends = runs[at]!;
+    if (ends === 0) return undefined;
+    const neighbours = pitchClasses(views[at - 1]!.low, views[at + 1]!.low);
+    return numbers.ofTwo(numbers.ofTwo(ends, neighbours), 1 + (low % OCTAVE));
   });
   const figures: Figure[] = [];
   for (const slices of places) {
@@ -31,17 +32,24 @@ export function runFigures(views: readonly SliceView[]): Figure[] {
   return figures;
 }
 
-/** By slice: whether a run goes through it. */
-function insideRuns(views: readonly SliceView[]): readonly boolean[] {
-  const inside = new Array<boolean>(views.length).fill(false);
+/** Two keys' pitch classes, whichever comes first. */
+function pitchClasses(one: number, other: number): number {
+  const [low, high] = [Math.min(one % OCTAVE, other % OCTAVE), Math.max(one % OCTAVE, other % OCTAVE)];
+  return 1 + low * OCTAVE + high;
+}
+
+/** By slice: the pitch classes of the ends of the run that goes through it, 0 where none does. */
+function runsThrough(views: readonly SliceView[]): readonly number[] {
+  const ends = new Array<number>(views.length).fill(0);
   let start = 0;
   for (let at = 1; at <= views.length; at++) {
     const direction = directionInto(views, at);
     if (direction !== 0 && (at - start === 1 || direction === directionInto(views, at - 1))) continue;
-    if (at - start >= LEAST_NOTES) inside.fill(true, start + 1, at - 1);
+    if (at - start >= LEAST_NOTES)
+      ends.fill(pitchClasses(views[start]!.low, views[at - 1]!.low), start + 1, at - 1);
     start = direction === 0 ? at : at - 1;
   }
-  return inside;
+  return ends;
 }
 
 /** Of a step between single keys, 0 for anything else. */

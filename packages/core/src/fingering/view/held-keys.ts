@@ -1,7 +1,6 @@
 import type { Slice, SliceKey } from '../../hands/line.js';
 import type { Kept } from './candidates.js';
-import type { Wanted } from './holds.js';
-import type { SliceView } from './view.js';
+import type { CandidateFingers, Wanted } from './holds.js';
 
 /** Seconds that a silent substitution, the change of finger on a held key, takes at least (from memory). */
 export const SUBSTITUTION_SECONDS = 0.35;
@@ -12,6 +11,12 @@ const ANY_FINGER = 0b111110;
 /** A key of a slice, in right-hand coordinates, and as the line has it. */
 interface Member extends Wanted {
   readonly given: SliceKey;
+}
+
+/** The slice before, as far as it matters. */
+interface Before {
+  readonly keys: readonly number[];
+  readonly candidates: readonly CandidateFingers[];
 }
 
 /**
@@ -39,7 +44,7 @@ export class HeldKeys {
     { index, seconds }: Slice,
     members: readonly Member[],
     { kept, candidates }: Kept,
-    before: SliceView | undefined,
+    before: Before | undefined,
   ): boolean {
     for (let nth = 0; nth < kept.length; nth++) {
       const { struck, key, given } = members[kept[nth]!]!;
@@ -61,12 +66,12 @@ export class HeldKeys {
 }
 
 /** The fingers that can have struck a key of the slice before. */
-function strikersOf(key: number, before: SliceView | undefined): number {
+function strikersOf(key: number, before: Before | undefined): number {
   const at = before?.keys.indexOf(key) ?? -1;
   return at < 0 ? ANY_FINGER : fingersOn(at, before!.candidates);
 }
 
-function fingersOn(nth: number, candidates: Kept['candidates']): number {
+function fingersOn(nth: number, candidates: readonly CandidateFingers[]): number {
   let fingers = 0;
   for (const candidate of candidates) fingers |= 1 << candidate.fingers[nth]!;
   return fingers;

@@ -3,18 +3,21 @@ import { blocksOf } from '../blocks.js';
 import { onlyStruck, type PairCount, type Sink, type Term } from '../term.js';
 
 /** Features: 4 in the place of an idle 3; a step that leaves fingers out. */
-const FOURTH = 0;
+const FOR_THIRD = 0;
 const LEFT_OUT = 1;
 /** mm equivalents, our choice: works held out agree as well with them as without, or better. */
 const PRICES = [20, 10] as const;
-/** Semitones: 4 and 5 are spread from a third on; what lies further apart than a tone is no step. */
+/** Semitones from which on 4 and 5 are spread, in a triad and in a larger chord. */
 const THIRD = 3;
+const FOURTH = 5;
+/** Semitones: what lies further apart is no step. */
 const TONE = 2;
 
 /**
- * An idle finger that would do with less effort what another does (common practice): in a chord, 4 a third or more from 5
- * while 3 is idle, which spreads from 5 more easily and moves more freely; in a line, beside held keys as well, a step in
- * the fingers' order by two fingers other than the thumb that leaves out those between them.
+ * An idle finger that would do with less effort what another does (common practice): in a triad, 4 a third or more from 5
+ * while 3 is idle, which spreads from 5 more easily and moves more freely, in larger chords 4 a fourth or more from 5; in a
+ * line, beside held keys as well, a step in the fingers' order by two fingers other than the thumb that leaves out those
+ * between them.
  */
 export const idle: Term = {
   name: 'idle finger',
@@ -23,7 +26,7 @@ export const idle: Term = {
   slice({ keys }, fingers, _surroundings, sink) {
     const top = fingers.length - 1;
     if (top < 2 || fingers[top] !== 5 || fingers[top - 1] !== 4 || fingers.includes(3)) return;
-    if (keys[top]! - keys[top - 1]! >= THIRD) sink.add(FOURTH, 1);
+    if (keys[top]! - keys[top - 1]! >= (top === 2 ? THIRD : FOURTH)) sink.add(FOR_THIRD, 1);
   },
   pair(before, view) {
     const [was, is] = [onlyStruck(before), onlyStruck(view)];
