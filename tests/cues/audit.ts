@@ -175,7 +175,7 @@ const RULES: Readonly<Record<string, Rule>> = {
     return isTrill || end - at < 2 || hand.slices[end] === undefined;
   },
   'the arm told to travel where it does not set out': (hand, at) => {
-    const way = says(hand, at, 'go right') ? 1 : says(hand, at, 'go left') ? -1 : 0;
+    const way = says(hand, at, 'then right') ? 1 : says(hand, at, 'then left') ? -1 : 0;
     if (way === 0) return false;
     const [before, now, next] = [at - 1, at, at + 1].map((own) => hand.slices[own]?.arm);
     const goesOn = before !== undefined && !isFresh(hand, at) && (now! - before) * way > 0.01;

@@ -9,7 +9,7 @@ import { DENSITIES, type Density } from '#core/options/options.js';
 import { openSource } from '#core/pipeline/open.js';
 import { analyse, type LineAnalysis } from '#core/pipeline/plan.js';
 import { settingsOf } from '#core/pipeline/settings.js';
-import { followed, isFurther } from './follow.js';
+import { followed, isEarly, isFurther } from './follow.js';
 
 /** For rounding. */
 export const NEAR = 1e-6;
@@ -69,9 +69,10 @@ function countCues(file: string, { line, plan }: LineAnalysis, density: Density,
     further: keys[0]!.startsWith('further'),
   }));
   const reader = followed(path, cues);
+  const tolerances = line.slices.map(({ seconds }) => tolerance(density, seconds));
   for (let at = 0; at < path.length; at++) {
     const deviation = Math.abs(reader[at]! - path[at]!.planned);
-    if (deviation > tolerance(density, line.slices[at]!.seconds)) {
+    if (deviation > tolerances[at]!) {
       sums.failures.push(`${file} ${line.hand} ${density} slice ${at}: ${deviation} mm away`);
     }
   }
@@ -82,6 +83,8 @@ function countCues(file: string, { line, plan }: LineAnalysis, density: Density,
     const [now, next] = [path[slice]!, path[slice + 1]];
     const goes = now.change !== 0 || !next || next.fresh ? now.change : next.change;
     if (goes * direction <= 0) sums.failures.push(`${file} ${slice}: not where the plan goes`);
+    if (isEarly(path, reader[slice - 1]!, slice, direction, tolerances))
+      sums.failures.push(`${file} ${line.hand} ${density} slice ${slice}: told too early`);
     const same = isFurther(path, reader, measures, cues[nth - 1], cues[nth]!);
     if (same !== further)
       sums.failures.push(`${file} ${line.hand} slice ${slice}: the same way, not further`);

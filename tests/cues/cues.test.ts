@@ -105,7 +105,7 @@ describe('cues', () => {
       layers: ['carry'],
       density: 'every',
     });
-    expect(left.map((cue) => cue.text)).toContain('go left');
+    expect(left.map((cue) => cue.text)).toContain('then left');
   });
 
   it('come at most once a slice, in order, of the chosen layers only, with at most two parts', () => {
@@ -205,7 +205,7 @@ describe('carry', () => {
   it('is said where the arm sets out, before the target of the leap', () => {
     const leap = melody('right', [60, 64, 84, 86], '1313', 0.5);
     const found = cues(leap, { layers: ['carry'], density: 'every' });
-    expect(texts(found)).toEqual(['0: go right']);
+    expect(texts(found)).toEqual(['0: then right']);
   });
 });
 

@@ -5,7 +5,7 @@ import { reasonText } from '#core/cues/reasons.js';
 import type { Density } from '#core/options/options.js';
 import { arms, depths, type Made, made } from './made-plans.js';
 
-// Plans written by hand, a quarter of a second a note: `every` leaves the reader 5 mm, `essential` 20, `demanding` 26.
+// Plans written by hand, two fifths of a second a note: `every` leaves the reader 5 mm, `essential` 20, `demanding` 26.
 
 const moves = (slices: readonly Made[], density: Density = 'every') => {
   const { line, plan } = made(slices);
@@ -66,6 +66,29 @@ describe('moves in depth', () => {
     // Who was 5 mm off goes on from there one note early, and with the note that asks for more.
     expect(moves(depths([0, 5, 5, 5, 25, 25]))).toEqual([[3, 'in', 4, 25]]);
     expect(moves(depths([25, 20, 20, 20, 0, 0]))).toEqual([[3, 'out', 4, 25]]);
+  });
+
+  it('begin four notes and a second and a half at most before the note that needs them', () => {
+    const slow = (seconds: number) =>
+      moves(
+        depths([0, 4, 8, 12, 16, 20, 24, 28]).map((slice) => ({ ...slice, seconds })),
+        'essential',
+      ).map(([slice, , end]) => [slice, end]);
+    // A reader who stays is more than 20 mm off at the seventh.
+    expect(slow(0.4)).toEqual([[3, 7]]);
+    expect(slow(0.7)).toEqual([[4, 7]]);
+    expect(slow(1.5)).toEqual([[5, 7]]);
+    expect(slow(1.6)).toEqual([[6, 7]]);
+    // Quick notes have a wider tolerance: 40 mm, which is never left.
+    expect(slow(0.1)).toEqual([]);
+  });
+
+  it('begin where they are felt: not where the plan goes less than 4 mm, and as little at the next note', () => {
+    expect(moves(depths([0, 1, 2, 32]), 'essential')).toEqual([[2, 'far-in', 3, 32]]);
+    expect(moves(depths([0, 1, 5, 32]), 'essential')).toEqual([[1, 'far-in', 3, 32]]);
+    expect(moves(depths([40, 37, 34, 8]), 'essential')).toEqual([[2, 'far-out', 3, 32]]);
+    // A reader 3 mm off is not told to go 3 mm, but sets out one note early.
+    expect(moves(depths([0, 3, 3, 3, 24]), 'essential')).toEqual([[3, 'in', 4, 24]]);
   });
 
   it('are over after a rest: the hand comes back of itself', () => {

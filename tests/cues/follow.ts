@@ -42,3 +42,25 @@ export function isFurther(
   const isForgotten = rested && measures[slice]! - measures[before.slice]! > 8;
   return Math.max(...way) - way.at(-1)! <= 5 && !isForgotten;
 }
+
+/**
+ * Whether a cue stands more than four notes or a second and a half before the note at which a reader who stayed at `stay` would
+ * be too far off, or the plan's move is over, whichever comes first.
+ */
+export function isEarly(
+  path: readonly ReaderStep[],
+  stay: number,
+  slice: number,
+  direction: number,
+  tolerances: readonly number[],
+): boolean {
+  const isServed = (at: number): boolean => {
+    const next = path[at + 1];
+    const isOver = next === undefined || next.fresh || next.change * direction <= 0;
+    return isOver || Math.abs(stay - path[at]!.planned) > tolerances[at]!;
+  };
+  let served = slice;
+  while (!isServed(served)) served++;
+  const seconds = path.slice(slice + 1, served + 1).reduce((sum, step) => sum + step.seconds, 0);
+  return served - slice > 4 || seconds > 1.5;
+}

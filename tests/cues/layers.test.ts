@@ -7,7 +7,7 @@ import { arms, type Made, made, row } from './made-plans.js';
 // Plans written by hand, so that every threshold is met from both sides: 40 mm of the arm, two rising fingers, a turn of 0.7,
 // four turns a figure, 0.4 seconds a note.
 
-/** What is said, by slice: `3: go left`. */
+/** What is said, by slice: `3: then left`. */
 const said = (cues: LayerCues): string[] =>
   [...cues.entries()].flatMap(([at, key]) => (key ? [`${at}: ${key}`] : []));
 

@@ -14,7 +14,7 @@ export interface Made extends Partial<Omit<SliceMotion, 'crossing' | 'fingers'>>
   readonly measure?: number;
 }
 
-/** A line of single keys, a quarter of a second apart, eight a measure, and a plan of its motion, both as written. */
+/** A line of single keys, two fifths of a second apart, eight a measure, and a plan of its motion, both as written. */
 export function made(slices: readonly Made[]): { readonly line: Line; readonly plan: MotionPlan } {
   const steps = slices.map(({ key = 60, finger = 2, seconds, free }): Step => {
     return {
@@ -24,7 +24,7 @@ export function made(slices: readonly Made[]): { readonly line: Line; readonly p
       ...(free !== undefined && { free }),
     };
   });
-  const { line } = lineOf('right', steps);
+  const { line } = lineOf('right', steps, 0.4);
   const plan = slices.map(
     ({ crossing, finger = 2, key = 60, seconds: _, free: __, measure: ___, ...own }): SliceMotion => {
       return {

@@ -13,9 +13,9 @@ type Sides = readonly [one: RegExp, other: RegExp];
 const DIRECTIONS: Readonly<Record<Language, Sides>> = {
   en: [/\bin\b|towards/, /\bout\b|away|\bfrom\b/],
   de: [/hinein|zur Tastenklappe/, /heraus|von der Tastenklappe/],
-  fr: [/\bentre|vers le couvercle/, /\bsort|\bdu couvercle/],
-  es: [/adentro|\bentra|hacia la tapa/, /afuera|\bsale|\b(?:de|desde) la tapa/],
-  it: [/\bdentro|\bentra|verso il coperchio/, /\bfuori|\besce|dal coperchio/],
+  fr: [/\bavance|vers le couvercle/, /\brecule|\bdu couvercle/],
+  es: [/\bentra|hacia la tapa/, /\bsal(?:e|ir)\b|\b(?:de|desde) la tapa/],
+  it: [/\bentra|verso il coperchio/, /\bes(?:ci|ce)\b|dal coperchio/],
 };
 
 const SIDES: Readonly<Record<Language, Sides>> = {
@@ -45,10 +45,10 @@ const OVER_AND_UNDER: Readonly<Record<Language, Sides>> = {
 
 const RISING_AND_LEVEL: Readonly<Record<Language, Sides>> = {
   en: [/rises/, /level/],
-  de: [/hoch|steigt/, /eben/],
-  fr: [/monte/, /niveau/],
-  es: [/sube/, /nivel/],
-  it: [/sale/, /livello/],
+  de: [/heben|steigt/, /senken|kehrt/],
+  fr: [/lever|monte/, /baisser|revient/],
+  es: [/sub(?:e|ir)\b/, /bajar|vuelve/],
+  it: [/alza|sale/, /abbassa|torna/],
 };
 
 const HANDS: Readonly<Record<Language, Sides>> = {
@@ -57,6 +57,25 @@ const HANDS: Readonly<Record<Language, Sides>> = {
   fr: [/d\.$|droite/, /g\.$|gauche/],
   es: [/d\.$|derecha/, /i\.$|izquierda/],
   it: [/d\.$|destra/, /s\.$|sinistra/],
+};
+
+/**
+ * What tells the player to move: one form in each language. German has its infinitives and adverbs of direction, French and
+ * Spanish their infinitives, Italian the imperative, as their teachers write (common practice).
+ */
+const FORMS: Readonly<Record<Language, RegExp>> = {
+  en: /^(?:forearm )?(?:leans? ?|far |further |)(?:in|out)?$/,
+  de: /^(?:Unterarm )?(?:leicht |weit |weiter )?(?:hinein|heraus)$/,
+  fr: /^(?:avancer|reculer)(?: un peu| beaucoup| encore)?(?: l'avant-bras)?$/,
+  es: /^(?:antebrazo: )?(?:entrar|salir)(?: un poco| mucho| más)?$/,
+  it: /^(?:avambraccio: )?(?:entra|esci)(?: un poco| molto| ancora)?$/,
+};
+const VERBS: Readonly<Record<Language, RegExp>> = {
+  en: /^(?:thumb|wrist) /,
+  de: /n$/,
+  fr: /^\p{L}+er /u,
+  es: /^\p{L}+[ai]r /u,
+  it: /^\p{L}+a /u,
 };
 
 describe.each(Object.keys(LANGUAGES) as Language[])('%s', (code) => {
@@ -81,6 +100,16 @@ describe.each(Object.keys(LANGUAGES) as Language[])('%s', (code) => {
     expectSides(ins, outs, DIRECTIONS[code]);
     const { own, ready, evenly } = words.reasons;
     for (const reason of [own, ready, evenly]) expectSides([reason.in], [reason.out], DIRECTIONS[code]);
+  });
+
+  it('tells all ways in and out in one form, and the wrist and the thumb in verbs of one', () => {
+    const { cues, full } = words;
+    const ways = (['in', 'far-in', 'further-in', 'lean', 'out', 'far-out', 'further-out'] as const).flatMap(
+      (key) => [cues[key], full[key] ?? []].flat(),
+    );
+    for (const text of ways) expect(text).toMatch(FORMS[code]);
+    for (const key of ['wrist-rises', 'wrist-level', 'thumb-passes'] as const)
+      expect(cues[key]).toMatch(VERBS[code]);
   });
 
   it('keeps right and left, thumb and fifth finger, over and under, rising and level apart', () => {

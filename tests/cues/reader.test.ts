@@ -9,11 +9,11 @@ import type { Density } from '#core/options/options.js';
 import { steps } from '../motion/arbitrary.js';
 import { lineOf } from '../motion/lines.js';
 import { rounds } from '../rounds.js';
-import { followed, isFurther } from './follow.js';
+import { followed, isEarly, isFurther } from './follow.js';
 
 const DENSITIES = Object.keys(TOLERANCES) as Density[];
 
-const step = fc.record({ planned: fc.integer({ min: 0, max: 12 }), fresh: fc.boolean(), wide: fc.boolean() });
+const step = fc.record({ planned: fc.integer({ min: 0, max: 20 }), fresh: fc.boolean(), wide: fc.boolean() });
 
 /** Steps from planned depths, and a tolerance for each. */
 function given(all: readonly { planned: number; fresh: boolean; wide: boolean }[]) {
@@ -22,9 +22,10 @@ function given(all: readonly { planned: number; fresh: boolean; wide: boolean }[
       planned,
       change: at === 0 ? 0 : planned - all[at - 1]!.planned,
       fresh: fresh && at % 4 === 3,
+      seconds: 0.4,
     }),
   );
-  return { path, tolerances: all.map(({ wide }) => (wide ? 5 : 3)) };
+  return { path, tolerances: all.map(({ wide }) => (wide ? 8 : 5)) };
 }
 
 /** Whether the plan goes that way here, or rests here and goes that way at the next note. */
@@ -96,6 +97,8 @@ describe('the fewest cues', () => {
           const { slice, direction, key, end, travel } = move;
           expect(direction * (reader[slice]! - reader[slice - 1]!)).toBeGreaterThan(0);
           expect(Math.abs(reader[end]! - reader[slice - 1]!)).toBe(travel);
+          const tolerances = line.slices.map(({ seconds }) => tolerance(density, seconds));
+          expect(isEarly(path, reader[slice - 1]!, slice, direction, tolerances)).toBe(false);
           expect(key.startsWith('further')).toBe(isFurther(path, reader, measures, moves[nth - 1], move));
         }
       }),

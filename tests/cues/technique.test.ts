@@ -26,7 +26,7 @@ function steps(sketch: string): readonly Step[] {
   });
 }
 
-const OTHER = { 'go right': 'go left', 'go left': 'go right' } as const;
+const OTHER = { 'then right': 'then left', 'then left': 'then right' } as const;
 
 /** What is said to both hands, `3: thumb passes`; fails where they are not told alike. */
 function said(layer: Layer, sketch: string, seconds: number, density: Density): readonly string[] {
@@ -183,9 +183,9 @@ describe('the wrist', () => {
 describe('the arm is told to travel', () => {
   expectSaid('carry', [
     // The arm sets out when the thumb is left, as early as the keys allow.
-    ['before the leap, not on its target', '60:1 64:3 84:1 86:3', 0.5, ['0: go right']],
-    ['before the leap down', '84:5 81:3 60:3 62:4', 0.5, ['0: go left']],
-    ['at once where the line leaps at once', '60:1 84:3', 0.5, ['0: go right']],
+    ['before the leap, not on its target', '60:1 64:3 84:1 86:3', 0.5, ['0: then right']],
+    ['before the leap down', '84:5 81:3 60:3 62:4', 0.5, ['0: then left']],
+    ['at once where the line leaps at once', '60:1 84:3', 0.5, ['0: then right']],
     ['not within five fingers', '60:1 62:2 64:3 65:4 67:5', 0.5, []],
     ['not by less than two white keys', '60:3 62:3', 0.5, []],
   ]);

@@ -12,8 +12,8 @@ import type { Language } from '#core/options/options.js';
 import { HandlineError } from '#core/score/errors.js';
 
 const CODES = Object.keys(LANGUAGES) as Language[];
-const LONGEST_CUE = 16;
-const LONGEST_FULL = 28;
+const LONGEST_CUE = 20;
+const LONGEST_FULL = 30;
 
 describe('every language', () => {
   it('is one of five', () => {

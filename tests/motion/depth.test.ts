@@ -1,10 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
-import { travelCost, travelWeight } from '#core/anatomy/travel.js';
+import { travelWeight } from '#core/anatomy/travel.js';
 import { isFree } from '#core/hands/fresh-start.js';
 import { planDepth } from '#core/motion/depth/depth.js';
-import { farthest, LEAST_SECONDS_TO_TURN, type Move, movesInto } from '#core/motion/depth/forearm.js';
+import {
+  armTravel,
+  farthest,
+  LEAST_SECONDS_TO_TURN,
+  type Move,
+  movesInto,
+} from '#core/motion/depth/forearm.js';
 import { leastPath } from '#core/motion/depth/search.js';
 import { fingersInUse } from '#core/motion/fingers-in-use.js';
 import { GREATEST_DEPTH, GRID_SIZE, LEAST_DEPTH, TipTable } from '#core/motion/tips.js';
@@ -21,7 +27,7 @@ function costOf(rows: readonly Float64Array[], moves: readonly Move[], path: rea
     const change = at === 0 ? 0 : step - path[at - 1]!;
     const turn = change * last < 0 ? moves[at]!.turn : 0;
     if (change !== 0) last = change;
-    return sum + rows[at]![step]! + (at === 0 ? 0 : travelCost(change, moves[at]!.weight)) + turn;
+    return sum + rows[at]![step]! + (at === 0 ? 0 : armTravel(change, moves[at]!.weight)) + turn;
   }, 0);
 }
 
@@ -113,7 +119,7 @@ describe('the depth plan is exact', () => {
           costs = costs.map(
             (_, step) =>
               rows[at]![step]! +
-              Math.min(...costs.map((cost, origin) => cost + travelCost(step - origin, moves[at]!.weight))),
+              Math.min(...costs.map((cost, origin) => cost + armTravel(step - origin, moves[at]!.weight))),
           );
         }
         const path = planDepth(line, uses, tips).map((depth) => depth - LEAST_DEPTH);
@@ -142,7 +148,7 @@ describe('the forearm is a mass', () => {
     ['a tremolo of a sixth', [61, 70], '15'],
   ] as const)('settles in %s of quick notes and may follow slow ones', (_, keys, digits) => {
     const [all, fingers] = figure(keys, digits, 24 / keys.length);
-    const [slow, quick] = [0.5, 0.1].map((seconds) => changes(all, fingers, seconds));
+    const [slow, quick] = [1, 0.1].map((seconds) => changes(all, fingers, seconds));
     console.log(
       `${digits}, mm of travel: ${slow!.join(' ')} in slow notes, ${quick!.join(' ')} in quick ones`,
     );
@@ -151,9 +157,9 @@ describe('the forearm is a mass', () => {
     expect(Math.abs(quick!.reduce((sum, change) => sum + change, 0))).toBeLessThan(25);
   });
 
-  it.each(['5232', '5121'])('settles in %s on E flat at 200 quarters a minute', (digits) => {
+  it.each(['5232', '5121'])('settles in %s on E flat from two notes a second on', (digits) => {
     const [keys, fingers] = figure([51, 58, 55, 58], digits, 8);
-    const [slow, ...quick] = [0.5, 0.15, 0.1].map((seconds) =>
+    const [slow, ...quick] = [1, 0.5, 0.15, 0.1].map((seconds) =>
       changes(keys, fingers, seconds, 'left').reduce((sum, change) => sum + Math.abs(change), 0),
     );
     console.log(

@@ -39,10 +39,10 @@ export const CAUSE_PASSAGES: readonly CausePassage[] = [
   },
   {
     cause: 'over-reaching',
-    onsets: 'G4=3+A4=4 G4=3+Bb4=5 G4=3+A4=4 G4=3+A4=4 G4=3 G4=3 G4=3+A4=4',
+    onsets: 'G4=3+A4=4 G4=3+Bb4=5 G4=3+A4=4 G4=3+A4=4 G4=3 G4=3 F4=2+A4=4',
     at: ['1', 1.5],
     eighths: SLOWER,
-    nearMiss: 'G4=3+A4=4 G4=3+B4=5 G4=3+A4=4 G4=3+A4=4 G4=3 G4=3 G4=3+A4=4',
+    nearMiss: 'G4=3+A4=4 G4=3+B4=5 G4=3+A4=4 G4=3+A4=4 G4=3 G4=3 F4=2+A4=4',
   },
   {
     cause: 'thumb-on-black',

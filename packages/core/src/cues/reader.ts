@@ -23,13 +23,20 @@ export interface ReaderStep {
   /** Change of the planned depth from the slice before, mm. */
   readonly change: number;
   readonly fresh: boolean;
+  /** Since the slice before. */
+  readonly seconds: number;
 }
 
 export function readerSteps(line: Line, { slices }: Pick<MotionPlan, 'slices'>): readonly ReaderStep[] {
   const steps: ReaderStep[] = [];
   for (let at = 0; at < slices.length; at++) {
     const { depth, depthChange } = slices[at]!;
-    steps.push({ planned: depth, change: depthChange, fresh: isFreshStart(line.slices[at]!) });
+    steps.push({
+      planned: depth,
+      change: depthChange,
+      fresh: isFreshStart(line.slices[at]!),
+      seconds: line.slices[at]!.seconds,
+    });
   }
   return steps;
 }
@@ -52,7 +59,7 @@ export const TOLERANCES = { every: 5, essential: 20, demanding: 26 } as const sa
   number
 >;
 /** Seconds a note from which the tolerance grows with the pace, and by what factor at most. From memory. */
-const REFERENCE_SECONDS = 0.25;
+const REFERENCE_SECONDS = 0.4;
 const GREATEST_FACTOR = 2;
 const LEAST_SECONDS = 1e-3;
 

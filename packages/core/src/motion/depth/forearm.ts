@@ -1,7 +1,7 @@
-import { travelWeight } from '../../anatomy/travel.js';
+import { travelCost, travelWeight } from '../../anatomy/travel.js';
 import { isFree } from '../../hands/fresh-start.js';
 import type { Slice } from '../../hands/line.js';
-import { isToAndFro } from './figure.js';
+import { toAndFro } from './figure.js';
 
 /**
  * What the forearm can do as a mass, in and out of the keys. All numbers of this file: from memory. The whole arm moves
@@ -22,10 +22,15 @@ export const LEAST_SECONDS = 0.02;
  */
 const TURN_COST = 6;
 /**
- * Seconds a note below which reversals have a price in a figure that turns to and fro: the forearm rolls there, and does not
- * also travel in and out with every note.
+ * Seconds a note below which reversals have that price in a figure that turns to and fro: the forearm rolls there or the hand
+ * swings from bass to chord, and does not also travel in and out with every note.
  */
-const SECONDS_OF_FIGURE = 0.5;
+const SECONDS_OF_FIGURE = 1;
+/** mm up to which the forearm moves from the elbow alone, and how much dearer a mm is beyond, as one more at first. */
+const FROM_ELBOW = 18;
+const UPPER_ARM = 3;
+/** Share by which travel is dearer for every key that is held meanwhile: its finger is dragged along. */
+const DRAG = 1;
 
 /** Seconds and mm by which rounding may tell equal times apart. */
 const ROUNDING = 1e-6;
@@ -42,22 +47,40 @@ export interface Move {
 /** The moves into every slice of a line. */
 export function movesInto(slices: readonly Slice[]): Move[] {
   const moves: Move[] = [];
-  for (let at = 0; at < slices.length; at++) moves.push(moveInto(slices[at]!, isToAndFro(slices, at)));
+  const figures = toAndFro(slices);
+  for (let at = 0; at < slices.length; at++) moves.push(moveInto(slices[at]!, figures[at]!));
   return moves;
 }
 
 /** @param isOfFigure whether it belongs to a figure that turns to and fro */
 export function moveInto(
-  { seconds, free, phraseStart }: Pick<Slice, 'seconds' | 'free' | 'phraseStart'>,
+  { seconds, free, phraseStart, held }: Pick<Slice, 'seconds' | 'free' | 'phraseStart' | 'held'>,
   isOfFigure: boolean,
 ): Move {
   const apart = Math.max(LEAST_SECONDS, seconds);
   const rate = Math.max(1, (isOfFigure ? SECONDS_OF_FIGURE : LEAST_SECONDS_TO_TURN) / apart);
   return {
     seconds: apart,
-    weight: travelWeight(seconds, isFree(free, phraseStart)),
+    weight: travelWeight(seconds, isFree(free, phraseStart)) * (1 + DRAG * fingersHolding(held)),
     turn: TURN_COST * rate * (rate ** 2 - 1),
   };
+}
+
+/**
+ * What a move of the forearm costs in mm equivalents: as for fingering, and more where it is so far that the upper arm comes
+ * along. Convex in `mm`.
+ *
+ * @param weight of a `Move`
+ */
+export function armTravel(mm: number, weight: number): number {
+  return travelCost(mm, weight) + weight * UPPER_ARM * Math.max(0, Math.abs(mm) - FROM_ELBOW);
+}
+
+/** How many keys are held by a finger, and not by the pedal. */
+function fingersHolding(held: Slice['held']): number {
+  let count = 0;
+  for (const { pedalled } of held) if (!pedalled) count++;
+  return count;
 }
 
 /** Whole mm that the forearm covers at most in some seconds. */

@@ -1,8 +1,7 @@
-import { travelCost } from '../../anatomy/travel.js';
 import { BoundedCache } from '../../numeric/bounded-cache.js';
 import { toFixedPoint } from '../../numeric/fixed-point.js';
 import { GRID_SIZE } from '../tips.js';
-import { farthest, type Move, mayTurn } from './forearm.js';
+import { armTravel, farthest, type Move, mayTurn } from './forearm.js';
 
 const SIZE = GRID_SIZE;
 /**
@@ -18,7 +17,7 @@ const MOST_KERNELS = 2048;
 const USUAL_STATES = 3;
 
 /** `TRAVEL[k]`: cost of moving by k mm at weight 1. */
-const TRAVEL = Float64Array.from({ length: SIZE }, (_, mm) => travelCost(mm, 1));
+const TRAVEL = Float64Array.from({ length: SIZE }, (_, mm) => armTravel(mm, 1));
 
 type Direction = 1 | -1;
 const DIRECTIONS: readonly Direction[] = [1, -1];
@@ -35,7 +34,7 @@ interface State {
 }
 
 /**
- * Cheapest path through cost rows that the forearm can follow: `travelCost` between neighbours, a price of every
+ * Cheapest path through cost rows that the forearm can follow: `armTravel` between neighbours, a price of every
  * reversal, no move faster than the forearm, no reversal sooner after another than it can. A reversal is where the first
  * move the other way sets out. Dynamic programming over depth, direction and the time since the last reversal, traced
  * backwards. Of equal plans one that ends furthest out.
