@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { crossingKey, crossingSlices, handCues } from '#core/cues/crossing-cues.js';
+import { crossingKey, crossingRuns, handCues } from '#core/cues/crossing-cues.js';
 import type { Crossing } from '#core/motion/plan.js';
 import type { Density } from '#core/options/options.js';
 import { type Made, made } from './made-plans.js';
@@ -25,7 +25,7 @@ function line(
 }
 
 const told = (given: ReturnType<typeof made>, density: Density = 'essential') =>
-  crossingSlices(given.line, given.plan, density);
+  crossingRuns(given.line, given.plan, density).flat();
 
 describe('thumb crossings in print', () => {
   it('by kind: the thumb passes, a finger goes over, a hand over or under the other', () => {

@@ -2,12 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { planCues } from '#core/cues/cues.js';
 import type { CueKey } from '#core/cues/keys.js';
 import type { LayerCues } from '#core/cues/layer-cues.js';
+import { runsWithRoom } from '#core/cues/placing/crowds.js';
 import { cuesWithRoom, Room } from '#core/cues/placing/room.js';
 import { rowsOf } from '#core/cues/placing/rows.js';
 import { cueWording } from '#core/cues/wording.js';
 import { arms, depths, type Made, made } from './made-plans.js';
 
-// Eighth notes: 2.5 letters each. "out" takes 3 and a gap of 2, and so two notes; "over the" four.
+// Eighth notes: 2.5 letters each, in a full system 2. "out" takes 3 and a gap of 2, and so two notes, in a row three; "over the"
+// four, in a row five.
 
 const own = { 'arm-right': 'arm right', 'arm-left': 'arm left' };
 const wording = cueWording('en', own);
@@ -24,9 +26,9 @@ describe('rows of texts', () => {
     expect(
       rows([
         [0, 'out'],
-        [2, 'out'],
-        [4, 'over the thumb'],
-        [8, 'in'],
+        [3, 'out'],
+        [6, 'over the thumb'],
+        [11, 'in'],
       ]),
     ).toEqual([0, 0, 0, 0]);
   });
@@ -35,18 +37,18 @@ describe('rows of texts', () => {
     expect(
       rows([
         [0, 'out'],
-        [2, 'out'],
-        [4, 'out'],
-        [5, 'in'],
-        [8, 'out'],
-        [12, 'in'],
+        [3, 'out'],
+        [6, 'out'],
+        [8, 'in'],
+        [11, 'out'],
+        [14, 'in'],
       ]),
     ).toEqual([0, 0, undefined, undefined, 1, 1]);
     expect(
       rows([
         [0, 'out'],
         [4, 'over the thumb'],
-        [7, 'in'],
+        [8, 'in'],
       ]),
     ).toEqual([undefined, undefined, undefined]);
   });
@@ -57,10 +59,36 @@ describe('rows of texts', () => {
   });
 
   it('are told with the cues', () => {
-    const { line, plan } = made(depths([0, 0, 20, 20, 20, 20, 0, 0, 0, 0, 20, 20]));
+    const { line, plan } = made(depths([0, 0, 20, 20, 20, 20, 20, 20, 0, 0, 0, 0, 0, 0, 20, 20]));
     const cues = planCues(line, plan, { language: 'en', density: 'every' });
     expect(cues.map(({ row }) => row)).toEqual(cues.map(() => 0));
     expect(cues.length).toBeGreaterThan(1);
+  });
+});
+
+describe('crossings in a crowd', () => {
+  const told = (there: readonly number[], runs: readonly (readonly number[])[], quarters: number) => {
+    const { line } = made(still(24));
+    const slices = line.slices.map((slice, at) => ({ ...slice, onset: { num: at * 4 * quarters, den: 4 } }));
+    const others = slices.map((_, at): CueKey[] => (there.includes(at) ? ['out'] : []));
+    const crossings = slices.map((): CueKey => 'over-thumb');
+    return runsWithRoom({ ...line, slices }, wording, runs, crossings, others).flat();
+  };
+
+  it('give way with their whole run, where three texts stand over each other on quick notes', () => {
+    // Three letters and two reach over two notes of 1.5.
+    expect(told([4, 5], [[6, 9], [14]], 0.25)).toEqual([14]);
+    expect(told([5, 6], [[4, 9], [14]], 0.25)).toEqual([14]);
+    expect(told([4, 6], [[5, 9]], 0.25)).toEqual([]);
+    expect(told([5, 7], [[4, 9]], 0.25)).toEqual([4, 9]);
+    expect(told([], [[4], [5], [6]], 0.25)).toEqual([4, 6]);
+  });
+
+  it('and on eighths where four do', () => {
+    expect(told([5, 6], [[4, 9]], 0.5)).toEqual([4, 9]);
+    expect(told([5, 6, 7], [[4, 9]], 0.5)).toEqual([]);
+    expect(told([3, 5, 6], [[4, 9]], 0.5)).toEqual([]);
+    expect(told([3, 5, 6], [[4, 9]], 2)).toEqual([4, 9]);
   });
 });
 

@@ -9,7 +9,7 @@ import { faultsOf } from './faults.js';
 import { loneDashes, neighbours } from './rows.js';
 
 const PAGES = 2;
-/** Of so many texts one may lie close to another, and at `every` on another. */
+/** Of so many texts of all layers at `every` one may lie on another. */
 const PILED = 1000;
 
 /** All layers by `every`: not every pair of texts is parted, but few lie on each other. */
@@ -51,10 +51,9 @@ it.each(LONG ? DENSITIES : (['essential'] as const))(
     // Digits among themselves are verovio's to place.
     const { digits, ...others } = found;
     expect(lone).toBe(0);
-    // Where texts pile up, verovio sets a few on others or close to them (docs/cues.md).
-    const { near, onOurs, ...clean } = others;
-    expect(near).toBeLessThanOrEqual(Math.ceil(texts / PILED));
-    expect(onOurs).toBeLessThanOrEqual(density === 'every' ? Math.ceil(texts / PILED) : 0);
-    expect(clean).toEqual({ onDigits: 0, onSigns: 0, struck: 0, atEnds: 0 });
+    // Where texts pile up at `every`, verovio sets one or two close to others (docs/cues.md).
+    const { near, ...clean } = others;
+    expect(near).toBeLessThanOrEqual(density === 'every' ? 2 : 0);
+    expect(clean).toEqual({ onOurs: 0, onDigits: 0, onSigns: 0, struck: 0, atEnds: 0 });
   },
 );

@@ -25,21 +25,21 @@ export function crossingKey({ kind }: Crossing): CueKey {
 }
 
 /**
- * The slices whose thumb crossing a density prints. A run, crossings of one kind in one direction on a connected line, is
+ * The slices whose thumb crossing a density tells of, by run. A run, crossings of one kind in one direction on a connected line, is
  * told of evenly: of each crossing, so that the second octave of a scale is marked as the first, or of the first alone where
  * they come both too close and too quick to read; and not again while the same run keeps coming back.
  */
-export function crossingSlices(line: Line, plan: MotionPlan, density: Density): readonly number[] {
+export function crossingRuns(line: Line, plan: MotionPlan, density: Density): readonly (readonly number[])[] {
   const { slices } = plan;
   const runs = runsOf(line, slices);
-  if (density === 'every') return runs.flat();
+  if (density === 'every') return runs;
   const told = new Remembered();
-  const printed: number[] = [];
+  const printed: (readonly number[])[] = [];
   for (const run of runs) {
     const id = run.map((at) => moveInto(plan, at)).join();
     if (told.comesBack(id, line.slices[run[0]!]!.measure)) continue;
     if (density === 'demanding' && !run.some((at) => slices[at]!.crossing!.difficulty >= HARD)) continue;
-    printed.push(...(hasRoom(run) || isReadable(line, run) ? run : run.slice(0, 1)));
+    printed.push(hasRoom(run) || isReadable(line, run) ? run : run.slice(0, 1));
   }
   return printed;
 }

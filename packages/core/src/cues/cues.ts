@@ -1,10 +1,11 @@
 import type { Line } from '../hands/line.js';
 import type { Crossing, MotionPlan } from '../motion/plan.js';
 import type { Density, Language, Layer } from '../options/options.js';
-import { crossingKey, crossingSlices, handCues } from './crossing-cues.js';
+import { crossingKey, crossingRuns, handCues } from './crossing-cues.js';
 import { type DepthMove, depthMoves } from './depth-cues.js';
 import { CUE_KEYS, CUE_LAYERS, type CueKey, DEFAULT_LAYERS } from './keys.js';
 import { carryCues, contourCues, type LayerCues } from './layer-cues.js';
+import { runsWithRoom } from './placing/crowds.js';
 import { cuesWithRoom, GAP, lettersInto, longestLine, Room } from './placing/room.js';
 import { rowsOf } from './placing/rows.js';
 import { readableCues } from './readable.js';
@@ -60,7 +61,8 @@ export function planCues(line: Line, plan: MotionPlan, context: CueContext): rea
   const moves = layers.includes('depth') ? depthMoves(line, plan, density) : [];
   const short = cueWording(language, context.wording);
   const keys = keysBySlice(line, plan, short, density, layers, moves, context.handCrossings);
-  const writer = new CueWriter(line, short, fullWording(language, context.wording), context.pages ?? []);
+  const full = fullWording(language, context.wording);
+  const writer = new CueWriter(line, short, full, context.pages ?? []);
   const ends = new Map<number, number>();
   for (const { slice, end } of moves) ends.set(slice, end);
   const cues: Cue[] = [];
@@ -128,9 +130,10 @@ function keysBySlice(
   };
   for (const { slice, key } of moves) all[slice]!.push(key);
   if (layers.includes('crossing')) {
-    for (const at of crossingSlices(line, plan, density))
-      all[at]!.push(crossingKey(plan.slices[at]!.crossing!));
     add(handCues(line, handCrossings, density));
+    const crossings = plan.slices.map(({ crossing }) => crossing && crossingKey(crossing));
+    for (const run of runsWithRoom(line, wording, crossingRuns(line, plan, density), crossings, all))
+      for (const at of run) all[at]!.push(crossings[at]!);
   }
   const others: LayerCues[] = [];
   if (layers.includes('roll')) others.push(rollCues(line, plan));
@@ -182,13 +185,14 @@ class CueWriter {
 
   text(slice: number, keys: readonly CueKey[]): string {
     const words: string[] = [];
-    for (const key of keys) words.push(this.#word(key, this.line.slices[slice]!.measure));
+    for (const key of keys) words.push(this.#word(key, slice));
     return words.join(BETWEEN);
   }
 
-  #word(key: CueKey, measure: number): string {
+  #word(key: CueKey, slice: number): string {
     const way = WAYS[key];
     if (way === undefined) return this.short[key];
+    const { measure } = this.line.slices[slice]!;
     const full = this.full[key] ?? this.short[key];
     const isOld = this.#isOnPageBefore(this.#full.get(way), measure);
     const isForgotten = measure - (this.#said.get(way) ?? Number.NEGATIVE_INFINITY) > LONG_GAP;
