@@ -2,6 +2,7 @@ import { Session } from './session.js';
 import { Stand } from './stand.js';
 import { type Start, scoreOf, settingsOf } from './start.js';
 import { button, byId } from './view/dom.js';
+import { keepFocusInSight } from './view/focus.js';
 
 /** The script of a worker, which lies compressed in the page. */
 async function unpacked(id: string): Promise<string> {
@@ -44,5 +45,6 @@ addEventListener('drop', (event) => {
   document.body.classList.remove('dropping');
   open(event.dataTransfer?.files[0]);
 });
+keepFocusInSight();
 const given = scoreOf(start);
 if (given) (await stand).open(given.name, async () => given.bytes);
