@@ -3,7 +3,7 @@ import { GAP, LETTERS_A_QUICK_NOTE, lettersInto, longestLine } from './room.js';
 
 /** Shares of their room that notes have where a system is full, eighths and quicker ones: measured on pages that verovio drew. */
 const PRESSED = 0.8;
-const PRESSED_QUICK = 2 / 3;
+const PRESSED_QUICK = 1 / 3;
 
 /** A text at one slice. */
 interface Placed {
