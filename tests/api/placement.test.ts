@@ -29,6 +29,20 @@ describe('digits stand', () => {
     expect(placements(onePart([two, one]))).toEqual(['above', 'below', 'below', 'above', 'below']);
   });
 
+  it('on the other sides where two voices cross, as long as they do', () => {
+    const half = (pitch: string, voice: string, staff: number) => note(pitch, 8, { voice, staff });
+    const crossing = measure(
+      half('G5', '1', 1) + half('C5', '1', 1),
+      half('C5', '2', 1) + half('D5', '2', 1),
+      half('C3', '5', 2) + half('G3', '5', 2),
+      half('G3', '6', 2) + half('F3', '6', 2),
+    );
+    expect(placements(onePart([crossing]))).toEqual([
+      ...['above', 'below', 'below', 'above'],
+      ...['below', 'above', 'above', 'below'],
+    ]);
+  });
+
   it('on the same side for all notes of a chord in one voice', () => {
     const chord = `${upper('C5')}${note('E5', 16, { lead: '<chord/>' })}`;
     expect(placements(onePart([measure(chord, lower('C3'))]))).toEqual(['above', 'above', 'below']);

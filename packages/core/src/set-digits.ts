@@ -5,7 +5,7 @@ import { readScore } from './musicxml/read/score.js';
 import { checkDigits, checkReading, inputOf } from './options/allowed.js';
 import type { Cleared, Input, LineOptions, Output } from './options/options.js';
 import { openSource } from './pipeline/open.js';
-import { digitPlacement, innerVoices } from './pipeline/placement.js';
+import { digitPlacement, InnerVoices } from './pipeline/placement.js';
 import { settingsOf } from './pipeline/settings.js';
 import { optionError } from './score/errors.js';
 import type { Finger, Note, Score } from './score/model.js';
@@ -85,7 +85,7 @@ class Heads {
 
   #addLine({ hand, part, slices, stacked }: Line): void {
     const own = this.#score.parts[part]!;
-    const inner = innerVoices(own, hand);
+    const inner = new InnerVoices(own, hand);
     const placed = (note: Note): Head => ({
       part,
       note: note.id,

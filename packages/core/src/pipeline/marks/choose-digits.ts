@@ -3,7 +3,7 @@ import type { Line } from '../../hands/line.js';
 import type { CueMark, DigitMark } from '../../musicxml/marks/edit.js';
 import type { Draft } from '../../score/draft.js';
 import type { Finger, Note, Score } from '../../score/model.js';
-import { digitPlacement, handPlacement, type InnerVoices, innerVoices } from '../placement.js';
+import { digitPlacement, handPlacement, InnerVoices } from '../placement.js';
 import type { LineAnalysis } from '../plan.js';
 import { isPrinted } from '../printed.js';
 import type { Selection } from '../selection.js';
@@ -29,7 +29,7 @@ export function fingerMarks(
   const { line, fingering, alternates } = analysis;
   const part = score.parts[line.part]!;
   const { notes } = part;
-  const inner = innerVoices(part, line.hand);
+  const inner = new InnerVoices(part, line.hand);
   const changes = substitutions(analysis);
   const needed = settings.digits === 'sparse' ? neededDigits(analysis, notes, changes, chosen) : undefined;
   const digits: DigitMark[] = [];
