@@ -64,3 +64,28 @@ export function isEarly(
   const seconds = path.slice(slice + 1, served + 1).reduce((sum, step) => sum + step.seconds, 0);
   return served - slice > 4 || seconds > 1.5;
 }
+
+/**
+ * Whether a player feels the move that a cue asks for: a reader who stayed at `stay` would be too far off at that note or the
+ * next, or the plan moves 4 mm or more at one of them and, in the end, 4 mm or more from the reader or out of the tolerance.
+ */
+export function isFelt(
+  path: readonly ReaderStep[],
+  stay: number,
+  slice: number,
+  direction: number,
+  tolerances: readonly number[],
+): boolean {
+  const move = [slice];
+  while (
+    path[move.at(-1)! + 1] &&
+    !path[move.at(-1)! + 1]!.fresh &&
+    path[move.at(-1)! + 1]!.change * direction > 0
+  )
+    move.push(move.at(-1)! + 1);
+  const away = (at: number): number => Math.abs(path[at]!.planned - stay);
+  const isOut = (at: number): boolean => away(at) > tolerances[at]!;
+  if (move.slice(0, 2).some(isOut)) return true;
+  if (move.length > 1 && move.slice(0, 2).every((at) => Math.abs(path[at]!.change) < 4)) return false;
+  return move.some(isOut) || away(move.at(-1)!) >= 4;
+}

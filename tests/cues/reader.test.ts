@@ -9,7 +9,7 @@ import type { Density } from '#core/options/options.js';
 import { steps } from '../motion/arbitrary.js';
 import { lineOf } from '../motion/lines.js';
 import { rounds } from '../rounds.js';
-import { followed, isEarly, isFurther } from './follow.js';
+import { followed, isEarly, isFelt, isFurther } from './follow.js';
 
 const DENSITIES = Object.keys(TOLERANCES) as Density[];
 
@@ -34,7 +34,7 @@ function goesThere(path: readonly ReaderStep[], { slice, direction }: DepthCue):
   return way !== undefined && !way.fresh && way.change * direction > 0;
 }
 
-/** Whether every cue sends the reader on, where the plan goes, and the reader stays within the tolerance. */
+/** Whether every cue sends the reader on, where the plan goes, in time and felt, and the reader stays within the tolerance. */
 function leads(
   path: readonly ReaderStep[],
   tolerances: readonly number[],
@@ -47,7 +47,9 @@ function leads(
       (cue) =>
         (depths[cue.slice]! - depths[cue.slice - 1]!) * cue.direction > 0 &&
         !path[cue.slice]!.fresh &&
-        goesThere(path, cue),
+        goesThere(path, cue) &&
+        !isEarly(path, depths[cue.slice - 1]!, cue.slice, cue.direction, tolerances) &&
+        isFelt(path, depths[cue.slice - 1]!, cue.slice, cue.direction, tolerances),
     )
   );
 }

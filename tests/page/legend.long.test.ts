@@ -47,10 +47,14 @@ function marked(path: string, language: Language = 'en'): Marked {
 function faultsOf(lines: readonly string[], boxes: readonly Box[], page: typeof PAGE): string[] {
   const faults: string[] = [];
   const left = [...boxes].sort((a, b) => a.top - b.top);
+  // Cues in the music have the words of some lines, too: what is meant stands under the line before.
+  let above = Number.NEGATIVE_INFINITY;
   const own = lines.map((line) => {
-    const at = left.findIndex(({ text }) => text === line.trim());
+    const at = left.findIndex(({ text, top }) => text === line.trim() && top > above);
     if (at < 0) return undefined;
-    return left.splice(at, 1)[0]!;
+    const [box] = left.splice(at, 1);
+    above = box!.top;
+    return box;
   });
   for (const [at, box] of own.entries()) {
     const line = lines[at]!;
@@ -60,8 +64,6 @@ function faultsOf(lines: readonly string[], boxes: readonly Box[], page: typeof 
     }
     if (box.left < 0 || box.right > page.right || box.bottom > page.bottom)
       faults.push(`off the page by ${Math.round(box.right - page.right)}: ${line}`);
-    const above = own[at - 1];
-    if (above && above.top >= box.top) faults.push(`above the line before: ${line}`);
     for (const other of boxes)
       if (!lines.some((one) => one.trim() === other.text) && overlap(inset(box), other))
         faults.push(`on ${other.text}: ${line}`);
@@ -109,12 +111,14 @@ function wordsOf(pdf: string, lines: readonly string[]): Box[] {
   ).filter(({ text }) => /[\p{L}\p{N}–]/u.test(text));
   const used = new Set<Box>();
   const whole: Box[] = [];
+  let above = Number.NEGATIVE_INFINITY;
   for (const line of lines) {
     const own = runOf(
       line.trim().split(' '),
-      words.filter((one) => !used.has(one)),
+      words.filter((one) => !used.has(one) && one.top > above),
     );
     if (own === undefined) continue;
+    above = own[0]!.top;
     for (const one of own) used.add(one);
     whole.push({ ...own[0]!, text: line.trim(), right: own.at(-1)!.right });
   }
