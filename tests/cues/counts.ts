@@ -83,7 +83,7 @@ function countCues(file: string, { line, plan }: LineAnalysis, density: Density,
     const [now, next] = [path[slice]!, path[slice + 1]];
     const goes = now.change !== 0 || !next || next.fresh ? now.change : next.change;
     if (goes * direction <= 0) sums.failures.push(`${file} ${slice}: not where the plan goes`);
-    if (isEarly(path, reader[slice - 1]!, slice, direction, tolerances))
+    if (isEarly({ path, stay: reader[slice - 1]!, slice, direction, tolerances }))
       sums.failures.push(`${file} ${line.hand} ${density} slice ${slice}: told too early`);
     const same = isFurther(path, reader, measures, cues[nth - 1], cues[nth]!);
     if (same !== further)

@@ -43,49 +43,40 @@ export function isFurther(
   return Math.max(...way) - way.at(-1)! <= 5 && !isForgotten;
 }
 
-/**
- * Whether a cue stands more than four notes or a second and a half before the note at which a reader who stayed at `stay` would
- * be too far off, or the plan's move is over, whichever comes first.
- */
-export function isEarly(
-  path: readonly ReaderStep[],
-  stay: number,
-  slice: number,
-  direction: number,
-  tolerances: readonly number[],
-): boolean {
-  const isServed = (at: number): boolean => {
-    const next = path[at + 1];
-    const isOver = next === undefined || next.fresh || next.change * direction <= 0;
-    return isOver || Math.abs(stay - path[at]!.planned) > tolerances[at]!;
-  };
-  let served = slice;
-  while (!isServed(served)) served++;
-  const seconds = path.slice(slice + 1, served + 1).reduce((sum, step) => sum + step.seconds, 0);
-  return served - slice > 4 || seconds > 1.5;
+/** A cue, told to a reader who is at `stay` mm. */
+interface Told extends DepthCue {
+  readonly path: readonly ReaderStep[];
+  readonly stay: number;
+  readonly tolerances: readonly number[];
+}
+
+/** The slices of the plan's move from a cue on, and those among them at which a reader who stayed would be too far off. */
+function moveOf({ path, stay, slice, direction, tolerances }: Told): { move: number[]; out: number[] } {
+  const move = [slice];
+  for (let next = slice + 1; path[next] && !path[next]!.fresh && path[next]!.change * direction > 0; next++)
+    move.push(next);
+  return { move, out: move.filter((at) => Math.abs(stay - path[at]!.planned) > tolerances[at]!) };
 }
 
 /**
- * Whether a player feels the move that a cue asks for: a reader who stayed at `stay` would be too far off at that note or the
- * next, or the plan moves 4 mm or more at one of them and, in the end, 4 mm or more from the reader or out of the tolerance.
+ * Whether a cue stands more than four notes or a second and a half before the note at which a reader who stayed would be too
+ * far off, or the plan's move is over, whichever comes first.
  */
-export function isFelt(
-  path: readonly ReaderStep[],
-  stay: number,
-  slice: number,
-  direction: number,
-  tolerances: readonly number[],
-): boolean {
-  const move = [slice];
-  while (
-    path[move.at(-1)! + 1] &&
-    !path[move.at(-1)! + 1]!.fresh &&
-    path[move.at(-1)! + 1]!.change * direction > 0
-  )
-    move.push(move.at(-1)! + 1);
-  const away = (at: number): number => Math.abs(path[at]!.planned - stay);
-  const isOut = (at: number): boolean => away(at) > tolerances[at]!;
-  if (move.slice(0, 2).some(isOut)) return true;
+export function isEarly(told: Told): boolean {
+  const { move, out } = moveOf(told);
+  const served = out[0] ?? move.at(-1)!;
+  const seconds = told.path.slice(told.slice + 1, served + 1).reduce((sum, step) => sum + step.seconds, 0);
+  return served - told.slice > 4 || seconds > 1.5;
+}
+
+/**
+ * Whether a player feels the move that a cue asks for: a reader who stayed would be too far off at that note or the next, or
+ * the plan moves 4 mm or more at one of them and, in the end, 4 mm or more from the reader or out of the tolerance.
+ */
+export function isFelt(told: Told): boolean {
+  const { path, stay, slice } = told;
+  const { move, out } = moveOf(told);
+  if (out.some((at) => at <= slice + 1)) return true;
   if (move.length > 1 && move.slice(0, 2).every((at) => Math.abs(path[at]!.change) < 4)) return false;
-  return move.some(isOut) || away(move.at(-1)!) >= 4;
+  return out.length > 0 || Math.abs(path[move.at(-1)!]!.planned - stay) >= 4;
 }

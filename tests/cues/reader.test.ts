@@ -43,14 +43,16 @@ function leads(
   const depths = followed(path, cues);
   return (
     depths.every((depth, at) => Math.abs(depth - path[at]!.planned) <= tolerances[at]!) &&
-    cues.every(
-      (cue) =>
-        (depths[cue.slice]! - depths[cue.slice - 1]!) * cue.direction > 0 &&
+    cues.every((cue) => {
+      const told = { ...cue, path, stay: depths[cue.slice - 1]!, tolerances };
+      return (
+        (depths[cue.slice]! - told.stay) * cue.direction > 0 &&
         !path[cue.slice]!.fresh &&
         goesThere(path, cue) &&
-        !isEarly(path, depths[cue.slice - 1]!, cue.slice, cue.direction, tolerances) &&
-        isFelt(path, depths[cue.slice - 1]!, cue.slice, cue.direction, tolerances),
-    )
+        !isEarly(told) &&
+        isFelt(told)
+      );
+    })
   );
 }
 
@@ -100,7 +102,7 @@ describe('the fewest cues', () => {
           expect(direction * (reader[slice]! - reader[slice - 1]!)).toBeGreaterThan(0);
           expect(Math.abs(reader[end]! - reader[slice - 1]!)).toBe(travel);
           const tolerances = line.slices.map(({ seconds }) => tolerance(density, seconds));
-          expect(isEarly(path, reader[slice - 1]!, slice, direction, tolerances)).toBe(false);
+          expect(isEarly({ path, stay: reader[slice - 1]!, slice, direction, tolerances })).toBe(false);
           expect(key.startsWith('further')).toBe(isFurther(path, reader, measures, moves[nth - 1], move));
         }
       }),

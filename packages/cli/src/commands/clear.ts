@@ -1,11 +1,12 @@
+import type { Language } from '@handline/core';
 import type { Argv } from 'yargs';
 import type { ExitCode } from '../exit.js';
 import { planJobs } from '../files/jobs.js';
 import type { Streams } from '../jobs/streams.js';
-import { type Arguments, valued } from '../options/arguments.js';
+import { type Arguments, chosen, valued } from '../options/arguments.js';
 import { configured } from '../options/config.js';
 import { addLimitOptions, limitsOf, mostBytes } from '../options/limits.js';
-import { addSomeMarkOptions, markOptions } from '../options/mark-options.js';
+import { addSomeMarkOptions } from '../options/mark-options.js';
 import { addOutputOptions, inputsOf, outputChoice, REPORT, runChoice } from '../options/output-options.js';
 import { LANGUAGES } from '../options/values.js';
 import { CAUTION, EXIT_CODES, INPUTS } from '../output/help.js';
@@ -25,7 +26,7 @@ export function buildClear(parser: Argv): Argv {
 
 /** `handline clear`. */
 export async function runClear(args: Arguments, streams: Streams): Promise<ExitCode> {
-  const { language = 'en' } = markOptions(await configured(args));
+  const language = chosen<Language>(await configured(args), 'language') ?? 'en';
   const limits = limitsOf(args);
   const [output, choice] = [outputChoice(args), runChoice(args)];
   const jobs = await planJobs(inputsOf(args), output, streams.stdout.isTTY === true, streams.stdin);

@@ -16,17 +16,18 @@ export function parsedJson(content: string, where: string, advice = ''): unknown
   }
 }
 
-/** The first sign that no JSON goes on with, counted from 1; V8 gives the place of some faults only. */
+/** The first sign with which no JSON goes on, or the end where it ends too early; V8 gives the place of some faults only. */
 function faultIn(text: string): { readonly line: number; readonly column: number } {
-  const lines = text.trimEnd().split('\n');
-  const ends = lines.map((_, at) => `${lines.slice(0, at + 1).join('\n')}\n`);
-  const found = ends.findIndex((beginning) => !isBeginning(beginning));
-  // It ends too early.
-  if (found < 0) return { line: lines.length, column: lines.at(-1)!.length + 1 };
-  const before = ends[found - 1] ?? '';
-  let column = 1;
-  while (column <= lines[found]!.length && isBeginning(before + lines[found]!.slice(0, column))) column++;
-  return { line: found + 1, column };
+  const whole = text.trimEnd();
+  // What begins JSON does so at every length, so that the fault is found by halves.
+  let [begins, fails] = [0, whole.length + 1];
+  while (fails - begins > 1) {
+    const length = Math.floor((begins + fails) / 2);
+    if (isBeginning(whole.slice(0, length))) begins = length;
+    else fails = length;
+  }
+  const lines = whole.slice(0, begins).split('\n');
+  return { line: lines.length, column: lines.at(-1)!.length + 1 };
 }
 
 /** Whether a text is JSON, or is at fault only because it ends. */

@@ -1,6 +1,6 @@
 import type { Slice, SliceKey } from '../../hands/line.js';
 import type { Kept } from './candidates.js';
-import type { CandidateFingers, Wanted } from './holds.js';
+import type { Wanted } from './holds.js';
 
 /** Seconds that a silent substitution, the change of finger on a held key, takes at least (from memory). */
 export const SUBSTITUTION_SECONDS = 0.35;
@@ -14,10 +14,7 @@ interface Member extends Wanted {
 }
 
 /** The slice before, as far as it matters. */
-interface Before {
-  readonly keys: readonly number[];
-  readonly candidates: readonly CandidateFingers[];
-}
+type Before = Pick<Kept, 'keys' | 'candidates'>;
 
 /**
  * The held keys of a line, slice after slice. A key that the hand has let go, or could not take, is not held again; and a key
@@ -57,6 +54,7 @@ export class HeldKeys {
       this.#letGo.add(id);
       return false;
     }
+    if (kept.length === members.length) return true;
     for (let at = 0; at < members.length; at++) {
       const { given } = members[at]!;
       if (!kept.includes(at)) this.#letGo.add(idOf(given.key, given.since ?? index));
@@ -71,7 +69,7 @@ function strikersOf(key: number, before: Before | undefined): number {
   return at < 0 ? ANY_FINGER : fingersOn(at, before!.candidates);
 }
 
-function fingersOn(nth: number, candidates: readonly CandidateFingers[]): number {
+function fingersOn(nth: number, candidates: Kept['candidates']): number {
   let fingers = 0;
   for (const candidate of candidates) fingers |= 1 << candidate.fingers[nth]!;
   return fingers;
