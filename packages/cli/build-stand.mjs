@@ -1,11 +1,11 @@
 // Bundles the page of `handline stand` into dist/pages/stand/stand.html: one file, with its workers compressed in it.
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { build } from 'esbuild';
+import { licencesOf, listed, packagesIn } from './licences.mjs';
 
 const HERE = dirname(fileURLToPath(import.meta.url));
 const FROM = join(HERE, 'src/pages/stand');
@@ -29,65 +29,20 @@ async function bundled(entry, format) {
     external: ['node:*'],
     logOverride: { 'empty-import-meta': 'silent' },
   });
-  const packages = Object.keys(metafile.inputs).flatMap(
-    (path) => /.*node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? [],
-  );
-  return { text: outputFiles[0].text, packages };
+  return { text: outputFiles[0].text, packages: packagesIn(metafile) };
 }
 
 const page = await bundled('main.ts', 'esm');
 const marking = await bundled('workers/marking.ts', 'iife');
 const drawing = await bundled('workers/drawing.ts', 'iife');
-const require = createRequire(import.meta.url);
-
-/** What is said of packages that bring no licence text of their own. */
-const OWN_TEXTS = { verovio: read(join(FROM, 'licences/verovio.txt')).trim() };
-
-/** The usual text for a package that names its licence alone. */
-function mitOf({ name, license, author }) {
-  if (license !== 'MIT') throw new Error(`${name} has no licence text, and is under ${license}`);
-  const holder = typeof author === 'object' ? author.name : author;
-  return read(join(HERE, 'LICENSE'))
-    .trim()
-    .replace(/^Copyright.*$/m, `Copyright (c) ${holder ?? `the authors of ${name}`}`);
-}
-
-/** A package's name, version and licence text. */
-function licenceOf(name) {
-  const folder = packageFolder(name);
-  const own = JSON.parse(read(join(folder, 'package.json')));
-  const texts = ['LICENSE', 'LICENSE.md', 'LICENSE.txt', 'license'].flatMap((file) => {
-    try {
-      return [read(join(folder, file)).trim()];
-    } catch {
-      return [];
-    }
-  });
-  const text = texts[0] ?? OWN_TEXTS[name] ?? mitOf(own);
-  return { name, version: own.version, licence: own.license, text, home: own.homepage ?? '' };
-}
-
-function packageFolder(name) {
-  for (const base of require.resolve.paths(name)) {
-    try {
-      read(join(base, name, 'package.json'));
-      return join(base, name);
-    } catch {}
-  }
-  throw new Error(`${name} is not installed`);
-}
-
-const names = new Set([page, marking, drawing].flatMap(({ packages }) => packages));
-const licences = [...names].sort().map(licenceOf);
+const licences = licencesOf([page, marking, drawing].flatMap(({ packages }) => packages));
 const verovio = licences.find(({ name }) => name === 'verovio');
-const texts = [
+const texts = listed([
   `Handline ${version}, MIT\n\n${read(join(HERE, 'LICENSE')).trim()}`,
-  ...licences.map(({ name, version: own, licence, text, home }) =>
-    `${name} ${own}, ${licence}${home ? `, ${home}` : ''}\n\n${text}`.trim(),
-  ),
+  ...licences.map(({ stated }) => stated),
   // Section 4 b of the LGPL asks for both with a work that contains the library.
   ...['LGPL-3.0', 'GPL-3.0'].map((name) => read(join(FROM, `licences/${name}.txt`)).trim()),
-].join(`\n\n${'-'.repeat(60)}\n\n`);
+]);
 
 const style = read(join(FROM, 'stand.css'));
 const script = page.text.replaceAll('</script', '<\\/script');

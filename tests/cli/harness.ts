@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach } from 'vitest';
 import { run } from '../../packages/cli/src/program.js';
 
-export const MAIN = fileURLToPath(new URL('../../packages/cli/dist/main.js', import.meta.url));
+export const MAIN = fileURLToPath(new URL('../../packages/cli/dist/command/main.js', import.meta.url));
 export const DEMO = fileURLToPath(new URL('../../fixtures/demo/kelp-street-tunes.musicxml', import.meta.url));
 
 export interface Ended {

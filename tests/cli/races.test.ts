@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import type { FileState } from '../../packages/cli/src/files/read.js';
 import { writeResult } from '../../packages/cli/src/files/write.js';
+import { DoneRecord } from '../../packages/cli/src/jobs/record.js';
 import { workFolder } from './harness.js';
 
 const folder = workFolder();
@@ -30,3 +32,22 @@ test.each([
     expect(folder.names()).toEqual(['out.musicxml']);
   },
 );
+
+test('a run begins its record while another one that ends takes the folder of records away', async () => {
+  const bytes = new Uint8Array();
+  const state = { size: 0, modified: 0 } as FileState;
+  const begun = async (): Promise<DoneRecord> => {
+    const record = new DoneRecord(folder.path, {});
+    await record.note(folder.at('a.musicxml'), bytes, state);
+    return record;
+  };
+  let last = await begun();
+  for (let run = 0; run < 400; run++) {
+    const ending = last.end(false);
+    for (let turn = run % 8; turn > 0; turn--) await new Promise(setImmediate);
+    last = await begun();
+    await ending;
+  }
+  await last.end(false);
+  expect(folder.names()).toEqual([]);
+});

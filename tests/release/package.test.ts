@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { createRequire, isBuiltin } from 'node:module';
+import { build } from 'esbuild';
 import { describe, expect, it } from 'vitest';
 import { ROOT, readText, tool } from './tools.js';
 
@@ -38,12 +39,17 @@ describe.each(['core', 'cli'])('the package of %s', (folder) => {
       ),
     ).toEqual([]);
     expect(paths.filter((path) => path.endsWith('.js')).length).toBeGreaterThan(5);
-    for (const path of paths.filter((own) => own.endsWith('.js') && own.startsWith('dist/')))
-      expect(paths).toContain(path.replace(/\.js$/, '.d.ts'));
   });
 
-  it('has maps that hold their sources', () => {
+  it('has declarations and maps of all modules, or is a command that nobody imports', () => {
     const maps = paths.filter((path) => path.endsWith('.map'));
+    if (folder === 'cli') {
+      expect(maps).toEqual([]);
+      expect(Object.keys(manifest(folder).exports).filter((path) => !path.endsWith('.json'))).toEqual([]);
+      return;
+    }
+    for (const path of paths.filter((own) => own.endsWith('.js') && own.startsWith('dist/')))
+      expect(paths).toContain(path.replace(/\.js$/, '.d.ts'));
     expect(maps.length).toBeGreaterThan(5);
     for (const path of maps) {
       const { sources, sourcesContent } = JSON.parse(readText(`packages/${folder}/${path}`));
@@ -56,7 +62,12 @@ describe.each(['core', 'cli'])('the package of %s', (folder) => {
     expect(own).toMatchObject({
       license: 'MIT',
       publishConfig: { access: 'public' },
-      scripts: { prepack: `tsc --build && node ${folder === 'core' ? 'build-bundle' : 'build-stand'}.mjs` },
+      scripts: {
+        prepack:
+          folder === 'core'
+            ? 'tsc --build && node build-bundle.mjs'
+            : 'tsc --build && node build-command.mjs && node build-stand.mjs',
+      },
       engines: manifest('core').engines,
       version: manifest('core').version,
     });
@@ -79,8 +90,36 @@ it('Node.js gets in one file all that others get in modules', async () => {
   expect(Object.keys(bundle)).toContain('annotate');
 });
 
-it('the command takes the core of its own version', () => {
-  expect(manifest('cli').dependencies['@handline/core']).toBe(manifest('core').version);
+it('the command brings the core of its own version, and the licences of all that it brings', async () => {
+  const { devDependencies, dependencies } = manifest('cli');
+  expect(devDependencies['@handline/core']).toBe(manifest('core').version);
+  const brought = Object.keys({ ...devDependencies, ...manifest('core').dependencies }).filter(
+    (name) => !['esbuild', '@handline/core'].includes(name),
+  );
+  const licences = readText('packages/cli/dist/command/licences.txt');
+  for (const name of brought) expect(licences).toMatch(new RegExp(`^${name} \\d.*\\n\\n[^]{200}`, 'm'));
+  const { metafile } = await build({
+    absWorkingDir: ROOT,
+    entryPoints: ['packages/cli/dist/command/main.js', 'packages/cli/dist/command/worker.js'],
+    bundle: true,
+    splitting: true,
+    format: 'esm',
+    platform: 'node',
+    packages: 'external',
+    outdir: 'unwritten',
+    write: false,
+    metafile: true,
+  });
+  const asked = Object.values(metafile.inputs).flatMap(({ imports }) =>
+    imports.filter(({ external }) => external),
+  );
+  const packages = new Set(
+    asked
+      .map(({ path }) => path)
+      .filter((path) => !isBuiltin(path))
+      .map((path) => path.split('/')[0]),
+  );
+  expect([...packages].sort()).toEqual(Object.keys(dependencies).sort());
 });
 
 it('nothing is compiled when the project is installed', () => {

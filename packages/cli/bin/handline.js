@@ -6,7 +6,7 @@ import { existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 
-const main = new URL('../dist/main.js', import.meta.url);
+const main = new URL('../dist/command/main.js', import.meta.url);
 const project = fileURLToPath(new URL('../tsconfig.json', import.meta.url));
 
 if (!existsSync(main) && existsSync(project)) {
@@ -17,6 +17,7 @@ if (!existsSync(main) && existsSync(project)) {
   const { status } = spawnSync(process.execPath, [compiler, '--build', project], { stdio: ['ignore', 2, 2] });
   if (status !== 0) process.exit(4);
   await import('../../core/build-bundle.mjs');
+  await import('../build-command.mjs');
   await import('../build-stand.mjs');
 }
 await import(main.href);

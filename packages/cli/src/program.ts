@@ -2,12 +2,12 @@ import yargs, { type Argv } from 'yargs';
 import { COMMANDS, commandList, isCommand } from './commands/commands.js';
 import { CliError, Exit, type ExitCode, usageError } from './exit.js';
 import { inPlainWords } from './files/trouble.js';
+import { VERSION } from './files/version.js';
 import { ClosedPipe, type Streams } from './jobs/streams.js';
 import { usageOf, valueOfFlag } from './mistakes/parser.js';
 import type { Arguments } from './options/arguments.js';
 import { CAUTION, EXIT_CODES } from './output/help.js';
 import { oneLine } from './output/line.js';
-import { VERSION } from './version.js';
 
 /** Columns of the help: those of the terminal, within these bounds, or this many where there is none. */
 const WIDTH = 100;

@@ -4,6 +4,7 @@ import type { Argv } from 'yargs';
 import { CliError, Exit, type ExitCode, usageError } from '../exit.js';
 import { type Job, planJobs, planMade } from '../files/jobs.js';
 import { refusePageName } from '../files/kinds.js';
+import { VERSION } from '../files/version.js';
 import type { Work } from '../jobs/perform.js';
 import type { Streams } from '../jobs/streams.js';
 import { survey } from '../jobs/survey.js';
@@ -24,7 +25,6 @@ import { CAUTION, EXIT_CODES } from '../output/help.js';
 import { MarkTally } from '../output/mark-summary.js';
 import { PageTally } from '../output/page-summary.js';
 import { workBar } from '../output/work-bar.js';
-import { VERSION } from '../version.js';
 import { runJobs } from './run.js';
 import { SUMMARIES } from './summaries.js';
 

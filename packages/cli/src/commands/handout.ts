@@ -2,6 +2,7 @@ import type { Argv } from 'yargs';
 import { type ExitCode, usageError } from '../exit.js';
 import { planJobs } from '../files/jobs.js';
 import { refusePageName } from '../files/kinds.js';
+import { VERSION } from '../files/version.js';
 import type { Streams } from '../jobs/streams.js';
 import { type Arguments, flag } from '../options/arguments.js';
 import { configured } from '../options/config.js';
@@ -13,7 +14,6 @@ import { CAUTION, EXIT_CODES, FORMATS } from '../output/help.js';
 import { PageTally } from '../output/page-summary.js';
 import { loadEngraver } from '../pages/engraver.js';
 import { handoutOf } from '../pages/handout/handout.js';
-import { VERSION } from '../version.js';
 import { runJobs } from './run.js';
 import { SUMMARIES } from './summaries.js';
 

@@ -1,6 +1,7 @@
 import { Exit, type ExitCode, graver } from '../exit.js';
 import { onInterruption } from '../files/interruption.js';
 import { type Job, shown } from '../files/jobs.js';
+import { VERSION } from '../files/version.js';
 import { guarded } from '../files/write.js';
 import { deliver } from '../jobs/deliver.js';
 import type { Failure } from '../jobs/failed.js';
@@ -16,7 +17,6 @@ import type { Findings, Outcome, Tally } from '../outcome.js';
 import { oneLine } from '../output/line.js';
 import { progressOf } from '../output/progress.js';
 import { Reports } from '../output/reports.js';
-import { VERSION } from '../version.js';
 
 export interface Task {
   readonly jobs: readonly Job[];

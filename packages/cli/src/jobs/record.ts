@@ -8,6 +8,8 @@ import { systemCode } from '../files/trouble.js';
 
 /** The folder of records in a folder of results: one file for every run, so that several runs never write into one. */
 const RECORDS = '.handline-done';
+/** Times to make the folder again: as many runs would have to end just then. */
+const MOST_TRIES = 100;
 
 interface Entry {
   /** The result's path below the folder of results. */
@@ -84,8 +86,15 @@ export class DoneRecord {
 }
 
 async function opened(file: string): Promise<FileHandle> {
-  await mkdir(dirname(file), { recursive: true });
-  return open(file, 'a');
+  for (let left = MOST_TRIES; ; left--) {
+    try {
+      await mkdir(dirname(file), { recursive: true });
+      return await open(file, 'a');
+    } catch (error) {
+      // Another run that ends may take the empty folder away meanwhile.
+      if (left === 0 || systemCode(error) !== 'ENOENT') throw error;
+    }
+  }
 }
 
 async function readRecords(folder: string): Promise<Map<string, Entry[]>> {

@@ -5,7 +5,7 @@ import { createInterface } from 'node:readline';
 import type { ReviewOptions } from '@handline/core';
 import type { FileState } from '../files/read.js';
 import { systemCode } from '../files/trouble.js';
-import { VERSION } from '../version.js';
+import { VERSION } from '../files/version.js';
 import type { ReviewRow } from './pages.js';
 
 /** What a line of the report says of the score that it is about, beside its review. */
