@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { excerptsOf, unnamed } from '../../packages/cli/src/pages/score/excerpt.js';
+import { mostGraces } from '../../packages/cli/src/pages/score/graces.js';
 import { partwise } from '../../packages/cli/src/pages/score/partwise.js';
 import { withoutTimes } from '../../packages/cli/src/pages/score/repeats.js';
 import { scoreModel } from '../properties/generate.js';
@@ -92,4 +93,13 @@ describe('an excerpt', () => {
     const endless = score(measure(from), ...Array.from({ length: 20 }, () => measure(note())));
     expect(kept(excerptsOf(endless)(15, 15)).filter((own) => own).length).toBeLessThan(20);
   });
+});
+
+it('counts grace notes that follow one another', () => {
+  const [plain, grace] = ['<note><rest/></note>', '<note><chord/><grace slash="yes"/></note>'];
+  const open = '<note><grace></grace></note>';
+  expect(mostGraces(plain)).toBe(0);
+  expect(mostGraces(`${grace}${open}${plain}${grace}${open}<!-- ${plain} -->${grace}${plain}${grace}`)).toBe(
+    3,
+  );
 });

@@ -1,5 +1,6 @@
 import type { VerovioToolkit } from 'verovio/esm';
 import { CliError, Exit } from '../exit.js';
+import { mostGraces } from './score/graces.js';
 import { partwise } from './score/partwise.js';
 import { withoutTimes } from './score/repeats.js';
 
@@ -15,6 +16,9 @@ const PIXELS = 10;
 const WHOLE_NOTE = 'E0A2';
 const WHOLE_WIDTH = 424;
 const HEAD_WIDTH = 302;
+
+/** Grace notes in a row that verovio lays out in a second or two; the time grows with their square, to 90 s for 5,000. */
+const MOST_GRACES = 500;
 
 /** One system as it is drawn. */
 export interface System {
@@ -121,9 +125,14 @@ function pagesOf(press: Press, text: string, { range, breaks, last }: Layout): s
   // Every system is a page here.
   const paged = breaks === 'own' ? readable.replaceAll('new-system="yes"', 'new-page="yes"') : readable;
   if (paged === press.loaded) toolkit.redoLayout();
-  else if (!toolkit.loadData(paged)) {
+  else {
     press.loaded = undefined;
-    throw new CliError(Exit.refused, 'cannot be engraved by verovio');
+    if (mostGraces(paged) > MOST_GRACES)
+      throw new CliError(
+        Exit.refused,
+        `cannot be engraved: more than ${MOST_GRACES} grace notes follow one another`,
+      );
+    if (!toolkit.loadData(paged)) throw new CliError(Exit.refused, 'cannot be engraved by verovio');
   }
   press.loaded = paged;
   return Array.from({ length: toolkit.getPageCount() }, (_, page) => toolkit.renderToSVG(page + 1));
