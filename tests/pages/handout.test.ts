@@ -226,17 +226,6 @@ describe('handline handout', () => {
       expect(failed.code).toBe(1);
       expect(failed.stderr).toMatch(/^handline: \S+fails\.musicxml: cannot be engraved by verovio/);
     }
-    // Which verovio would take minutes to lay out.
-    const grace = note('C', 5)
-      .replace('<note>', '<note><grace/>')
-      .replace(/<duration>\d+<\/duration>/, '');
-    expect(grace).toContain('<grace/>');
-    const many = measure(1, grace.repeat(501) + note('C', 5));
-    const graces = await handline(['handout', written('graces', many), '-o', join(folder, 'x.html')], folder);
-    expect({ code: graces.code, stderr: graces.stderr }).toMatchObject({
-      code: 1,
-      stderr: expect.stringMatching(/cannot be engraved: more than 500 grace notes follow one another\n$/),
-    });
     const imperfect = join(ROOT, 'fixtures/read/imperfect.musicxml');
     const empty = await handline(['handout', imperfect, '-o', join(folder, 'x.html')], folder);
     expect(empty.code).toBe(1);

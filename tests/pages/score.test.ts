@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { loadEngraver } from '../../packages/cli/src/pages/engraver.js';
 import { excerptsOf, unnamed } from '../../packages/cli/src/pages/score/excerpt.js';
 import { mostGraces } from '../../packages/cli/src/pages/score/graces.js';
 import { partwise } from '../../packages/cli/src/pages/score/partwise.js';
@@ -95,11 +96,15 @@ describe('an excerpt', () => {
   });
 });
 
-it('counts grace notes that follow one another', () => {
+it('counts grace notes that follow one another, and refuses hundreds of them', async () => {
   const [plain, grace] = ['<note><rest/></note>', '<note><chord/><grace slash="yes"/></note>'];
   const open = '<note><grace></grace></note>';
   expect(mostGraces(plain)).toBe(0);
   expect(mostGraces(`${grace}${open}${plain}${grace}${open}<!-- ${plain} -->${grace}${plain}${grace}`)).toBe(
     3,
+  );
+  const engraver = await loadEngraver();
+  expect(() => engraver.systems(`<score-partwise>${grace.repeat(501)}${plain}</score-partwise>`)).toThrow(
+    'cannot be engraved: more than 500 grace notes follow one another',
   );
 });
