@@ -4,67 +4,14 @@ import type { CueKey } from '#core/cues/keys.js';
 import type { LayerCues } from '#core/cues/layer-cues.js';
 import { runsWithRoom } from '#core/cues/placing/crowds.js';
 import { cuesWithRoom, Room } from '#core/cues/placing/room.js';
-import { rowsOf } from '#core/cues/placing/rows.js';
 import { cueWording } from '#core/cues/wording.js';
-import { arms, depths, type Made, made } from './made-plans.js';
+import { arms, type Made, made } from './made-plans.js';
 
-// Eighth notes: 2.5 letters each, in a full system 2. "out" takes 3 and a gap of 2, and so two notes, in a row three; "over the"
-// four, in a row five.
+// Eighth notes: 2.5 letters each. "out" takes 3 and a gap of 2, and so two notes; "over the" four.
 
 const own = { 'arm-right': 'arm right', 'arm-left': 'arm left' };
 const wording = cueWording('en', own);
 const still = (count: number): Made[] => Array.from({ length: count }, () => ({}));
-
-describe('rows of texts', () => {
-  const rows = (texts: readonly (readonly [number, string])[], slices = 20) =>
-    rowsOf(
-      made(still(slices)).line,
-      texts.map(([slice, text]) => ({ slice, text })),
-    );
-
-  it('hold neighbours that are clear of each other', () => {
-    expect(
-      rows([
-        [0, 'out'],
-        [3, 'out'],
-        [6, 'over the thumb'],
-        [11, 'in'],
-      ]),
-    ).toEqual([0, 0, 0, 0]);
-  });
-
-  it('end where a text reaches over the next, both of which are in none', () => {
-    expect(
-      rows([
-        [0, 'out'],
-        [3, 'out'],
-        [6, 'out'],
-        [8, 'in'],
-        [11, 'out'],
-        [14, 'in'],
-      ]),
-    ).toEqual([0, 0, undefined, undefined, 1, 1]);
-    expect(
-      rows([
-        [0, 'out'],
-        [4, 'over the thumb'],
-        [8, 'in'],
-      ]),
-    ).toEqual([undefined, undefined, undefined]);
-  });
-
-  it('hold two texts at least', () => {
-    expect(rows([])).toEqual([]);
-    expect(rows([[3, 'out']])).toEqual([undefined]);
-  });
-
-  it('are told with the cues', () => {
-    const { line, plan } = made(depths([0, 0, 20, 20, 20, 20, 20, 20, 0, 0, 0, 0, 0, 0, 20, 20]));
-    const cues = planCues(line, plan, { language: 'en', density: 'every' });
-    expect(cues.map(({ row }) => row)).toEqual(cues.map(() => 0));
-    expect(cues.length).toBeGreaterThan(1);
-  });
-});
 
 describe('crossings in a crowd', () => {
   const told = (there: readonly number[], runs: readonly (readonly number[])[], quarters: number) => {

@@ -225,34 +225,3 @@ describe('the legend', () => {
     expect(mark(score(note()), { legend })).toBe(score(note()));
   });
 });
-
-describe('cues of one row', () => {
-  const rows = (measure: string, ...own: readonly Partial<CueMark>[]) => {
-    const cues = own.map(
-      (mark, at): CueMark => ({ part: 0, note: at, text: 'in', placement: 'above', ...mark }),
-    );
-    const heights = mark(score(measure), { cues }).matchAll(/<words(?: default-y="(-?\d+)")? font-family/g);
-    return Array.from(heights, ([, height]) => height);
-  };
-  const both = [note(), note()].join('\n');
-
-  it('have one height, those of the next row another, and those in none have none', () => {
-    expect(rows(both, { row: 0 }, { row: 0 })).toEqual(['50', '50']);
-    expect(rows(both, { row: 0, placement: 'below' }, { row: 1, placement: 'below' })).toEqual([
-      '-90',
-      '-91',
-    ]);
-    expect(rows(both, { row: 20 }, {})).toEqual(['50', undefined]);
-  });
-
-  it('have none where the score has words or signs of its own, or in the measure behind', () => {
-    const own = '      <direction><direction-type><words>dolce</words></direction-type></direction>';
-    const next = '    </measure>\n    <measure number="2">';
-    expect(rows([own, both].join('\n'), { row: 0 }, { row: 0 })).toEqual([undefined, undefined]);
-    expect(
-      rows([own, note(), next, note(), next, note()].join('\n'), { row: 0 }, { row: 0 }, { row: 0 }),
-    ).toEqual([undefined, undefined, '50']);
-    const ending = '      <barline><ending number="1" type="start"/></barline>';
-    expect(rows([ending, both].join('\n'), { row: 0 }, { row: 0 })).toEqual([undefined, undefined]);
-  });
-});

@@ -12,6 +12,10 @@ const PAGES = 2;
 /** Of so many texts of all layers at `every` one may lie on another. */
 const PILED = 1000;
 
+/** Share of neighbours that are level at least, where there are so many that the share says something (docs/cues.md). */
+const LEVEL = { every: 0.39, essential: 0.4, demanding: 0.48 } as const;
+const MANY = 200;
+
 /** All layers by `every`: not every pair of texts is parted, but few lie on each other. */
 it('all layers at once leave a page that can be read', () => {
   let [texts, onOurs] = [0, 0];
@@ -51,6 +55,7 @@ it.each(LONG ? DENSITIES : (['essential'] as const))(
     // Digits among themselves are verovio's to place.
     const { digits, ...others } = found;
     expect(lone).toBe(0);
+    if (all > MANY) expect(level / all).toBeGreaterThanOrEqual(LEVEL[density]);
     // Where texts pile up at `every`, verovio sets one or two close to others (docs/cues.md).
     const { near, ...clean } = others;
     expect(near).toBeLessThanOrEqual(density === 'every' ? 2 : 0);

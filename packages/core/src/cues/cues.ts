@@ -7,7 +7,6 @@ import { CUE_KEYS, CUE_LAYERS, type CueKey, DEFAULT_LAYERS } from './keys.js';
 import { carryCues, contourCues, type LayerCues } from './layer-cues.js';
 import { runsWithRoom } from './placing/crowds.js';
 import { cuesWithRoom, GAP, lettersInto, longestLine, Room } from './placing/room.js';
-import { rowsOf } from './placing/rows.js';
 import { readableCues } from './readable.js';
 import { withoutRepeated } from './repeated.js';
 import { rollCues } from './roll-cues.js';
@@ -23,8 +22,6 @@ export interface Cue {
   readonly end: number;
   /** True where dashes lead up to that slice: the move is of three notes or more, and there is room for them. */
   readonly dashes: boolean;
-  /** Number of the row that it shares with its neighbours; undefined where it has no room in one. */
-  readonly row?: number;
 }
 
 export interface CueContext {
@@ -80,8 +77,7 @@ export function planCues(line: Line, plan: MotionPlan, context: CueContext): rea
     const dashes = isClear && until - slice >= LEAST_DASHES && hasRoom(line, keys, slice, until, letters);
     cues.push({ slice, keys: own, text, end, dashes });
   }
-  const rows = rowsOf(line, cues);
-  return cues.map((cue, at) => (rows[at] === undefined ? cue : { ...cue, row: rows[at] }));
+  return cues;
 }
 
 /**

@@ -24,8 +24,8 @@ export interface CueMark {
   readonly placement: 'above' | 'below';
   /** A note of the slice up to which dashes go on behind the text. */
   readonly dashesTo?: number;
-  /** Number of the row of cues of one height, on its side of its staff, that it belongs to. */
-  readonly row?: number;
+  /** Whether it may stand in a row with its neighbours, at one height. */
+  readonly inRows?: boolean;
 }
 
 export interface Marks {
@@ -33,6 +33,8 @@ export interface Marks {
   /** Notes that lose the user's digits and get none, recoverably. */
   readonly bared?: readonly Pick<DigitMark, 'part' | 'note'>[];
   readonly cues: readonly CueMark[];
+  /** Whether there are cues of more layers than the usual ones. */
+  readonly isCrowded?: boolean;
   /** Remove the user's own digits from the notes in `digits`, recoverably. */
   readonly replaceDigits: boolean;
   /** Under the last system, one or more lines. */

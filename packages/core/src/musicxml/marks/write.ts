@@ -7,7 +7,7 @@ import type { CueMark, Edit, Marks } from './edit.js';
 import { fontsBefore } from './fonts.js';
 import { InsertionBuilder } from './insertions.js';
 import { legendPlace, writeLegend } from './legend.js';
-import { RowHeights } from './places/rows.js';
+import { rowHeights } from './places/heights.js';
 import { notesAtSlurs, type Slurred } from './places/slurs.js';
 import { shareOut, type Written } from './record/write.js';
 
@@ -58,9 +58,9 @@ export function writeMarks(text: string, source: MarkableScore, marks: Marks): E
 function wordsOf(text: string, source: MarkableScore, marks: Marks, options: DirectionOptions): Direction[] {
   const directions: Direction[] = [];
   const slurred = new Map<number, Slurred>();
-  const heights = rowHeights(source, marks);
+  const heights = heightsOf(source, marks);
   const dashes = marks.cues.some(hasDashes) ? new DashesWriter(source.root) : undefined;
-  for (const cue of marks.cues) {
+  for (const [at, cue] of marks.cues.entries()) {
     const elements = source.elements[cue.part];
     const element = elements?.[cue.note];
     // A blank cue says nothing, and makes some readers lose ties.
@@ -69,8 +69,7 @@ function wordsOf(text: string, source: MarkableScore, marks: Marks, options: Dir
     slurred.set(cue.part, slurs);
     const part = source.score.parts[cue.part]!;
     const way = dashes?.wayOf(cue, part, elements!);
-    const height = heights[cue.part]!.of(cue, part.notes[cue.note]!.measure);
-    const words = writeCue(text, element, { ...cue, height }, options, slurs, way?.record);
+    const words = writeCue(text, element, { ...cue, height: heights.get(at) }, options, slurs, way?.record);
     for (const direction of words) directions.push(direction);
     if (way && words.length > 0)
       for (const direction of dashes!.write(text, way, cue, options)) directions.push(direction);
@@ -82,12 +81,13 @@ function wordsOf(text: string, source: MarkableScore, marks: Marks, options: Dir
   return directions;
 }
 
-/** By part. */
-function rowHeights({ score, measureElements }: MarkableScore, marks: Marks): readonly RowHeights[] {
-  const legend = marks.legend === undefined ? undefined : legendPlace(score);
-  return measureElements.map((measures, part) => {
-    return new RowHeights(measures, part === legend?.part ? legend.measure : measures.length);
-  });
+/** By cue. */
+function heightsOf(source: MarkableScore, marks: Marks): ReadonlyMap<number, string> {
+  const place = marks.legend === undefined ? undefined : legendPlace(source.score);
+  const ends = source.measureElements.map(({ length }, part) =>
+    part === place?.part ? place.measure : length,
+  );
+  return rowHeights(source, marks, ends);
 }
 
 function hasDashes({ dashesTo }: CueMark): boolean {

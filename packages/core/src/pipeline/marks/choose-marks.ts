@@ -1,5 +1,5 @@
 import type { Cue } from '../../cues/cues.js';
-import type { CueKey } from '../../cues/keys.js';
+import { type CueKey, DEFAULT_LAYERS } from '../../cues/keys.js';
 import { handWord, legendText, spacedLines } from '../../cues/wording.js';
 import { includesHand, type Line } from '../../hands/line.js';
 import type { CueMark, DigitMark, Marks } from '../../musicxml/marks/edit.js';
@@ -74,6 +74,7 @@ export class MarkList {
       digits: this.#digits,
       ...(this.#bared.length > 0 && { bared: this.#bared }),
       cues: [...this.#handWords, ...this.#cues],
+      isCrowded: layers.some((layer) => !DEFAULT_LAYERS.includes(layer)),
       replaceDigits: existing === 'replace',
       ...(legend && {
         legend: legendText(language, layers, wording, [...this.#used], [...this.#taking], this.#dashes),
@@ -121,7 +122,7 @@ function cueMark(
     note,
     text: spacedLines(cue.text),
     placement: handPlacement(line.hand),
-    ...(inRows && cue.row !== undefined && { row: cue.row }),
+    ...(inRows && { inRows }),
     ...(end && chosen(end.measure) && { dashesTo: end.id }),
   };
 }

@@ -1,49 +1,53 @@
-import type { XmlElement } from '../../xml/tree.js';
-import type { CueMark } from '../edit.js';
-
-/**
- * Heights of rows in tenths, above the top line of the staff and below it: five spaces off the staff, where programs that
- * take heights literally seldom find a note. verovio sets texts of one value level and at no given height; so rows that
- * follow each other differ.
- */
-const HEIGHTS = { above: 50, below: -90 };
-const DIFFERENT_ROWS = 20;
-
-/** What stands outside cues, or is moved out of their way before a row is lifted. */
-const IN_THE_WAY = new Set(['direction', 'harmony', 'figured-bass']);
-
-/** The heights of the cues of one part: `default-y` of those in rows. */
-export class RowHeights {
-  readonly #busy = new Map<number, boolean>();
-
-  /**
-   * @param measures of the part
-   * @param end first measure with words that stand outside cues
-   */
-  constructor(
-    private readonly measures: readonly XmlElement[],
-    private readonly end: number,
-  ) {}
-
-  /** Undefined where a cue is in no row, or something of the score's may be in its way. */
-  of({ row, placement }: CueMark, measure: number): string | undefined {
-    // What begins in a measure reaches into the next.
-    if (row === undefined || this.#isBusy(measure) || this.#isBusy(measure - 1)) return undefined;
-    const step = row % DIFFERENT_ROWS;
-    return String(HEIGHTS[placement] + (placement === 'above' ? step : -step));
-  }
-
-  #isBusy(measure: number): boolean {
-    let busy = this.#busy.get(measure);
-    if (busy === undefined) {
-      busy = measure >= this.end || (this.measures[measure]?.children.some(isInTheWay) ?? false);
-      this.#busy.set(measure, busy);
-    }
-    return busy;
-  }
+/** A text on one side of one staff. */
+export interface Placed {
+  /** Index among the cues. */
+  readonly cue: number;
+  /** Where it begins and ends at least, in staff spaces along the score, with the gap behind it. */
+  readonly left: number;
+  readonly right: number;
+  /** How far what lies beside it reaches beyond the staff, in steps: an estimate. */
+  readonly extent: number;
+  /** Whether it may stand in a row. */
+  readonly isFree: boolean;
 }
 
-function isInTheWay(element: XmlElement): boolean {
-  if (element.name === 'barline') return element.child('ending') !== undefined;
-  return IN_THE_WAY.has(element.name);
+/**
+ * Share of their room that notes have in a system that is pressed together; and steps by which a text that reaches over the next
+ * must lie nearer to the staff, so that the next is surely outside it: measured (docs/cues.md).
+ */
+const PRESSED = 0.9;
+const NEARER = 1;
+
+/** Texts before one that may reach over it: from memory. */
+const NEAREST = 6;
+
+/**
+ * Rows of texts that programs can set at one height. verovio lifts the texts of a row to the highest, and does not look what is in
+ * their way. So none reaches over another one of its row. A text that reaches over the next is in none, and the next begins one only where it surely lies
+ * outside it.
+ *
+ * @param texts from left to right
+ */
+export function rowsOf(texts: readonly Placed[]): readonly (readonly Placed[])[] {
+  const rows: Placed[][] = [];
+  let row: Placed[] = [];
+  const isReached = new Set<Placed>();
+  for (const [at, text] of texts.entries()) {
+    const reaching = texts.slice(Math.max(0, at - NEAREST), at).filter((before) => reaches(before, text));
+    if (!text.isFree || row.some((before) => reaching.includes(before))) {
+      rows.push(row.filter((before) => !reaching.includes(before)));
+      row = [];
+    }
+    if (reaching.length > 0) isReached.add(text);
+    const isOutside = reaching.every(
+      (before) => !isReached.has(before) && before.extent + NEARER < text.extent,
+    );
+    if (text.isFree && isOutside) row.push(text);
+  }
+  rows.push(row);
+  return rows.filter(({ length }) => length > 1);
+}
+
+function reaches(before: Placed, text: Placed): boolean {
+  return before.right - before.left > PRESSED * (text.left - before.left);
 }
