@@ -61,10 +61,11 @@ export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
   for (const { reach, ...prices } of FIGURES) add(context.around(reach), reach, reach, prices);
   const sequences = [...new FigureContext(views, 'white keys', WIDEST).around(WIDEST)];
   add(sequences, WIDEST, WIDEST, IN_SEQUENCE);
-  add(context.led(WIDEST), WIDEST, 0, ON_THE_SAME_KEYS);
-  add(context.leading(WIDEST), 0, WIDEST, ON_THE_SAME_KEYS);
+  const [led, leading] = [[...context.led(WIDEST)], [...context.leading(WIDEST)]];
+  add(led, WIDEST, 0, ON_THE_SAME_KEYS);
+  add(leading, 0, WIDEST, ON_THE_SAME_KEYS);
   add(restruck(views), 0, 0, RESTRUCK);
-  return [...figures, ...runFigures(views), ...returnFigures(views, sequences)];
+  return [...figures, ...runFigures(views), ...returnFigures(views, sequences, [...led, ...leading])];
 }
 
 const isPair = (keys: number): boolean => keys === 2;
