@@ -60,16 +60,19 @@ function thatRecur(views: readonly SliceView[], recurring: Iterable<readonly num
   return recurs;
 }
 
-/** Whether a return lies within one measure and the notes around it in the same place of the hand. */
+/**
+ * Whether a return lies within one measure and the notes around it in the same place of the hand, none of them struck twice
+ * in a row.
+ */
 function isSettled(views: readonly SliceView[], at: number, back: number): boolean {
   if (views[at]!.slice.measure !== views[back]!.slice.measure) return false;
+  let [first, last] = [at, back];
+  while (first > at - MARGIN && joins(views[first - 1], views[first])) first--;
+  while (last < back + MARGIN && joins(views[last], views[last + 1])) last++;
   const place = new Place();
-  for (let slice = at; slice <= back; slice++) place.covers(views[slice]);
-  for (let slice = at - 1; slice >= at - MARGIN && joins(views[slice], views[slice + 1]!); slice--) {
+  for (let slice = first; slice <= last; slice++) {
     if (!place.covers(views[slice])) return false;
-  }
-  for (let slice = back + 1; slice <= back + MARGIN && joins(views[slice - 1], views[slice]); slice++) {
-    if (!place.covers(views[slice])) return false;
+    if (slice > first && views[slice]!.low === views[slice - 1]!.low) return false;
   }
   return true;
 }
