@@ -1,4 +1,5 @@
 import type { SliceView } from '#core/fingering/view/view.js';
+import { comesBack, isSettled, RECURRING, RETURN } from './returns.js';
 
 /*
  * Consistency, stated once more from its description and nothing else, to judge the library's own: it compares written-out
@@ -27,13 +28,6 @@ const CHORD = { free: 28, given: 36 };
 const SAME_KEYS = { width: 4, price: 15 };
 /** The same on other white keys: intervals counted in white keys, a black key as the one below it. */
 const SEQUENCE = { width: 4, price: 10 };
-/**
- * A key that returns after at least two and at most seven others, all within an octave, of five different keys at most, none
- * struck twice in a row. In music that recurs on the same keys, one other is enough, if it returns in the same measure and
- * three notes before and after lie in that place as well.
- */
-const RETURN = { least: 3, most: 8, span: 12, keys: 5, price: 8 };
-const RECURRING = { least: 2, margin: 3, price: 80 };
 /** A note within a run of at least seven single keys, by pitch class, those of its two neighbours and those of the run's ends. */
 const RUN = { notes: 7, price: 19 };
 /** Two keys that are struck again at once, without a break. */
@@ -132,42 +126,6 @@ function runThrough(views: readonly SliceView[], at: number): readonly [number, 
   while (way(first) === direction) first--;
   while (way(last + 1) === direction) last++;
   return last - first + 1 >= RUN.notes ? [first, last] : undefined;
-}
-
-/** Whether single keys follow each other from one slice to another without a break. */
-function unbroken(views: readonly SliceView[], from: number, to: number): boolean {
-  const slices = views.slice(from, to + 1);
-  return slices.every((view, nth) => single(view) && (nth === 0 || (!view.fresh && !view.cut)));
-}
-
-/** Whether one place of the hand covers these keys, struck in this order, none of them twice in a row. */
-function inPlace(keys: readonly number[]): boolean {
-  const span = Math.max(...keys) - Math.min(...keys);
-  const twice = keys.some((key, nth) => key === keys[nth - 1]);
-  return span <= RETURN.span && new Set(keys).size <= RETURN.keys && !twice;
-}
-
-/** The slice at which a key returns while the hand, until the key after it, covers all single keys at once. */
-function comesBack(views: readonly SliceView[], at: number): number | undefined {
-  for (let to = at + RECURRING.least; to <= at + RETURN.most && to < views.length; to++) {
-    const keys = views.slice(at, to + 1).map((view) => view.keys[0]!);
-    if (keys.at(-1) !== keys[0] || keys.slice(1, -1).includes(keys[0]!)) continue;
-    if (!unbroken(views, at, to) || !inPlace(keys)) continue;
-    const next = views[to + 1];
-    const covered = single(next) ? [...keys, next.keys[0]!] : keys;
-    const span = Math.max(...covered) - Math.min(...covered);
-    return span <= RETURN.span && new Set(covered).size <= RETURN.keys ? to : undefined;
-  }
-  return undefined;
-}
-
-/** Whether the notes around a return lie in the same place, as far as no break lies between. */
-function isSettled(views: readonly SliceView[], at: number, back: number): boolean {
-  if (views[at]!.slice.measure !== views[back]!.slice.measure) return false;
-  let [first, last] = [at, back];
-  while (first > 0 && first > at - RECURRING.margin && unbroken(views, first - 1, at)) first--;
-  while (last < views.length - 1 && last < back + RECURRING.margin && unbroken(views, back, last + 1)) last++;
-  return inPlace(views.slice(first, last + 1).map((view) => view.keys[0]!));
 }
 
 function groups(
