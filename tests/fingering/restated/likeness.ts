@@ -27,7 +27,7 @@ const CHORD = { free: 28, given: 36 };
 /** The same keys after the same four slices, or before the same four. */
 const SAME_KEYS = { width: 4, price: 15 };
 /** The same on other white keys: intervals counted in white keys, a black key as the one below it. */
-const SEQUENCE = { width: 4, price: 10 };
+const SEQUENCE = { width: 4, free: 10, given: 30 };
 /** A note within a run of at least seven single keys, by pitch class, those of its two neighbours and those of the run's ends. */
 const RUN = { notes: 7, price: 19 };
 /** Two keys that are struck again at once, without a break. */
@@ -171,7 +171,7 @@ export class Likeness {
     for (const { width, free, given } of WIDTHS)
       add(groups(views, figure(width, bySemitones)), [width, width], free, given);
     const sequences = groups(views, figure(SEQUENCE.width, byWhiteKeys));
-    add(sequences, [SEQUENCE.width, SEQUENCE.width], SEQUENCE.price, SEQUENCE.price);
+    add(sequences, [SEQUENCE.width, SEQUENCE.width], SEQUENCE.free, SEQUENCE.given);
     const { width, price } = SAME_KEYS;
     const barline = (before: number) => views[before]?.slice.measure !== views[before + 1]?.slice.measure;
     const led = (at: number) =>
