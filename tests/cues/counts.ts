@@ -96,10 +96,12 @@ function countCues(file: string, { line, plan }: LineAnalysis, density: Density,
   sums.dashes[density] += texts.filter(({ dashes }) => dashes).length;
 }
 
-/** The plain rule: the thumb under 2, 3 or 4, or one of these over it, connected, at most a fifth apart. */
+/** The plain rule: the thumb under 2, 3 or 4, or one of these over it, from one key to one key, connected, at most a fifth apart. */
 function countCrossings(file: string, { line, plan }: LineAnalysis, sums: Sums): void {
   const printed = planCues(line, plan, { density: 'essential', language: 'en', layers: ['crossing'] });
-  sums.crossings += plan.slices.filter(({ crossing }) => crossing).length;
+  const isSingle = (at: number): boolean =>
+    [at - 1, at].every((one) => line.slices[one]?.struck.length === 1);
+  sums.crossings += plan.slices.filter(({ crossing }, at) => crossing && isSingle(at)).length;
   for (const { slice } of printed) {
     const { crossing } = plan.slices[slice]!;
     if (!crossing) {
@@ -116,7 +118,7 @@ function countCrossings(file: string, { line, plan }: LineAnalysis, sums: Sums):
     const connected = line.slices[slice]!.free < 0.1 && !line.slices[slice]!.phraseStart;
     const holds = line.slices[slice]!.held.length > 0;
     const fine = thumb === 1 && other >= 2 && other <= 4 && from && to && Math.abs(from.key - to.key) <= 7;
-    if (!fine || !(connected || holds))
+    if (!fine || !isSingle(slice) || !(connected || holds))
       sums.failures.push(`${file} ${line.hand} slice ${slice}: ${crossing.kind}`);
     sums.printed++;
   }

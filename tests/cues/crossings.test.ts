@@ -53,6 +53,20 @@ describe('thumb crossings in print', () => {
     expect(told(line(3, { 1: {} }, {}, 0.01))).toEqual([1]);
   });
 
+  it('are told from one key to one key alone, with others held or not', () => {
+    const { line: single, plan } = line(8, { 2: {}, 6: {} });
+    const withPair = (at: number, name: 'struck' | 'held') => {
+      const slices = single.slices.map((slice, nth) =>
+        nth === at ? { ...slice, [name]: [...slice[name], { ...slice.struck[0]!, key: 80 }] } : slice,
+      );
+      return told({ line: { ...single, slices } as typeof single, plan });
+    };
+    expect(withPair(0, 'struck')).toEqual([2, 6]);
+    expect(withPair(1, 'struck')).toEqual([6]);
+    expect(withPair(2, 'struck')).toEqual([6]);
+    expect(withPair(2, 'held')).toEqual([2, 6]);
+  });
+
   it('are told each at any pace where all lie three notes apart or more, as in scales and arpeggios', () => {
     expect(told(line(12, { 1: {}, 4: {}, 8: {}, 11: {} }, {}, 0.05))).toEqual([1, 4, 8, 11]);
     expect(told(line(12, { 1: {}, 4: {}, 6: {}, 10: {} }, {}, 0.05))).toEqual([1]);

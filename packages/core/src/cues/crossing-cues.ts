@@ -1,5 +1,5 @@
 import { isFreshStart } from '../hands/fresh-start.js';
-import type { Line } from '../hands/line.js';
+import type { Line, Slice } from '../hands/line.js';
 import type { Crossing, MotionPlan } from '../motion/plan.js';
 import type { Density } from '../options/options.js';
 import type { CueKey } from './keys.js';
@@ -64,13 +64,18 @@ export function handCues(
   });
 }
 
+/** Crossings of single notes alone are told of: from and to several keys the hand is carried as a whole. */
+function isSingle({ struck }: Slice): boolean {
+  return struck.length === 1;
+}
+
 function runsOf(line: Line, slices: MotionPlan['slices']): readonly (readonly number[])[] {
   const runs: number[][] = [];
   let run: number[] = [];
   for (let at = 0; at < slices.length; at++) {
     if (isFreshStart(line.slices[at]!)) run = [];
     const { crossing } = slices[at]!;
-    if (!crossing) continue;
+    if (!crossing || !isSingle(line.slices[at]!) || !isSingle(line.slices[at - 1]!)) continue;
     const last = run.at(-1);
     const before = last === undefined ? undefined : slices[last]!.crossing!;
     const goes = before?.kind === crossing.kind && before.direction === crossing.direction;

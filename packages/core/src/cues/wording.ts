@@ -23,6 +23,9 @@ const LEGEND_LINE = 26;
 const SPACE = '\u00a0';
 const SPACES_A_LETTER = 2;
 const MARGIN = 3;
+/** Letters that are narrow, and by how much, as a share of a letter. */
+const NARROW = /[fijlt.,:;’' ]/gu;
+const NARROWER = 0.4;
 
 /**
  * Longest line of a cue, in characters, where a word is no longer: so it fits between the last note of a system and the edge of the page,
@@ -109,7 +112,9 @@ export function legendText(
 
 /** All lines about equally wide: programs would set a short one beside what is in the way of those before it. */
 function toWidth(line: string): string {
-  return line + SPACE.repeat(SPACES_A_LETTER * Math.max(0, LEGEND_LINE + MARGIN - line.length));
+  const narrow = line.match(NARROW)?.length ?? 0;
+  const letters = line.length - NARROWER * narrow;
+  return line + SPACE.repeat(Math.round(SPACES_A_LETTER * Math.max(0, LEGEND_LINE + MARGIN - letters)));
 }
 
 /** One cue as it can stand in print, and what it asks of the player. */
