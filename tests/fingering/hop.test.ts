@@ -8,22 +8,27 @@ import { type Happening, lineOf, type Press } from './lines.js';
 const model = handModel();
 
 const press = (key: number, holds = 0): Press => ({ key, holds, pedalled: false });
-const together = (...presses: readonly Press[]): Happening => ({
+const together = (...presses: readonly Press[]): Happening => lasting(0.3, ...presses);
+const lasting = (seconds: number, ...presses: readonly Press[]): Happening => ({
   presses,
-  seconds: 0.3,
+  seconds,
   rest: 0,
   phraseStart: false,
   grace: false,
   onBeat: false,
 });
 
+/** Features counted from the last slice but one to the last, right hand, with how often. */
+function weighed(events: readonly Happening[], from: readonly Finger[], to: readonly Finger[]) {
+  const [before, view] = viewLine(lineOf('right', events), model, false).slice(-2);
+  const found: (readonly [feature: number, times: number])[] = [];
+  hop.pair!(before!, view!, model)?.count(from, to, { add: (...own) => void found.push(own) });
+  return found;
+}
+
 /** Features counted from the last slice but one to the last, right hand, moderate pace. */
 function counted(events: readonly Happening[], from: readonly Finger[], to: readonly Finger[]): number[] {
-  const [before, view] = viewLine(lineOf('right', events), model, false).slice(-2);
-  const found: number[] = [];
-  const count = hop.pair!(before!, view!, model);
-  count?.count(from, to, { add: (feature, value) => void found.push(...new Array(value).fill(feature)) });
-  return found;
+  return weighed(events, from, to).flatMap(([feature, times]) => new Array<number>(times).fill(feature));
 }
 
 it('counts one finger on two single keys in a row, but no key twice and no other finger, and slides off a black key apart', () => {
@@ -56,4 +61,13 @@ it('counts hops beside a held key apart, and none from chord to chord', () => {
   expect(counted([together(press(48), press(55)), together(press(50), press(57))], [1, 5], [1, 5])).toEqual(
     [],
   );
+});
+
+it('counts a hop from a long key less, at the slow pace, but a slide whole', () => {
+  const after = (seconds: number, from: number, to: number, finger: Finger) =>
+    weighed([lasting(seconds, press(from)), lasting(seconds, press(to))], [finger], [finger]);
+  expect(after(0.2, 60, 64, 2)).toEqual([[0, 1]]);
+  expect(after(0.8, 60, 64, 2)).toEqual([[2, 1]]);
+  expect(after(0.81, 60, 64, 2)).toEqual([[2, 0.7]]);
+  expect(after(0.81, 61, 60, 3)).toEqual([[6, 1]]);
 });

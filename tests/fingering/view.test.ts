@@ -33,7 +33,9 @@ describe('the pace of a slice', () => {
     [0.251, 4, 1],
     [0.45, 4, 1],
     [0.451, 5, 2],
-    [60, 5, 2],
+    [0.8, 5, 2],
+    [0.801, 6, 2],
+    [60, 6, 2],
   ])('%s seconds: class %s, roughly %s', (seconds, pace, rough) => {
     expect(paceOf(seconds)).toBe(pace);
     // Times are sums of fractions.

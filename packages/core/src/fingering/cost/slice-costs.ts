@@ -69,7 +69,7 @@ export class CostTable {
       (view.fresh ? 2 : 0) +
       (view.seconds >= SUBSTITUTION_SECONDS ? 1 : 0);
     const pair = this.#patterns.of(before) * MOST_PATTERNS + this.#patterns.of(view);
-    const id = (pair * 2 + bit(isAugmentedSecond(before, view))) * 80 + time;
+    const id = (pair * 2 + bit(isAugmentedSecond(before, view))) * 84 + time;
     return this.#steps.get(id) ?? this.#steps.keep(id, this.#heldSteps(before, view));
   }
 
@@ -153,7 +153,7 @@ export class CostTable {
   /** Steps between single keys, which depend on the pitch class left, the interval, the pace and whether the hand starts afresh. */
   #plainSteps(before: SliceView, view: SliceView): Float64Array {
     const id =
-      ((before.low % 12) * 256 + intervalBetween(before, view) + 128) * 40 +
+      ((before.low % 12) * 256 + intervalBetween(before, view) + 128) * 42 +
       (view.pace * 3 + Math.min(before.alternation, view.alternation)) * 2 +
       (view.fresh ? 1 : 0);
     return this.#plain.get(id) ?? this.#plain.keep(id, this.pairs(before, view, ALL, ALL));

@@ -47,8 +47,8 @@ export interface SliceView {
 }
 
 /** Classes of the seconds since the previous onset, from 0, the fastest; their upper limits, from memory. */
-export type Pace = 0 | 1 | 2 | 3 | 4 | 5;
-const PACE_LIMITS = [0.1, 1 / 7, 0.2, 0.25, 0.45] as const;
+export type Pace = 0 | 1 | 2 | 3 | 4 | 5 | 6;
+const PACE_LIMITS = [0.1, 1 / 7, 0.2, 0.25, 0.45, 0.8] as const;
 export const PACES = PACE_LIMITS.length + 1;
 
 export function paceOf(seconds: number): Pace {
@@ -59,7 +59,7 @@ export function paceOf(seconds: number): Pace {
 
 /** 0 fast, 1 moderate, 2 slow: up to 0.2 seconds, up to 0.45, more. */
 export type RoughPace = 0 | 1 | 2;
-const ROUGH_PACES: readonly RoughPace[] = [0, 0, 0, 1, 1, 2];
+const ROUGH_PACES: readonly RoughPace[] = [0, 0, 0, 1, 1, 2, 2];
 
 export function roughPace(pace: Pace): RoughPace {
   return ROUGH_PACES[pace]!;

@@ -1,5 +1,5 @@
 import type { Finger } from '../../../score/model.js';
-import { roughPace, type SliceView } from '../../view/view.js';
+import { type Pace, roughPace, type SliceView } from '../../view/view.js';
 import { blocksOf } from './blocks.js';
 import { onlyStruck, type PairCount, type Sink, type Term } from './term.js';
 
@@ -11,6 +11,15 @@ export const MODERATE_HOPS: readonly number[] = [1, ANCHORED + 1];
 export const SLOW_HOPS: readonly number[] = [2, ANCHORED + 2];
 /** Feature of a slide from a black key to the white key beside it. */
 export const SLIDE = 6;
+
+/** How often a hop counts from a key that lasts more than 0.8 seconds, from memory: the finger leaves it early by a small share. */
+const FROM_LONG = 0.7;
+const LONG: Pace = 6;
+
+/** How often a hop to a slice counts. */
+export function hopsInto({ pace }: SliceView): number {
+  return pace === LONG ? FROM_LONG : 1;
+}
 
 /** From a black key to the white key beside it, where a finger slides instead of hopping (common practice). */
 export function isOffBlack(before: SliceView, from: number, view: SliceView, to: number): boolean {
@@ -31,7 +40,8 @@ export const hop: Term = {
   pair(before, view) {
     const single = onlyStruck(before) >= 0 && view.keys.length === 1;
     if (view.fresh || (!single && !view.struck.includes(false))) return undefined;
-    return new Hops(before, view, (single ? 0 : ANCHORED) + roughPace(view.pace));
+    const feature = (single ? 0 : ANCHORED) + roughPace(view.pace);
+    return new Hops(before, view, feature, hopsInto(view));
   },
 };
 
@@ -40,6 +50,7 @@ class Hops implements PairCount {
     private readonly before: SliceView,
     private readonly view: SliceView,
     private readonly feature: number,
+    private readonly times: number,
   ) {}
 
   count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
@@ -47,7 +58,8 @@ class Hops implements PairCount {
     for (let at = 0; at < to.length; at++) {
       const was = from.indexOf(to[at]!);
       if (was < 0 || !view.struck[at] || before.keys[was] === view.keys[at]) continue;
-      sink.add(isOffBlack(before, was, view, at) && to[at]! !== 2 ? SLIDE : this.feature, 1);
+      if (isOffBlack(before, was, view, at) && to[at]! !== 2) sink.add(SLIDE, 1);
+      else sink.add(this.feature, this.times);
     }
   }
 }

@@ -4,7 +4,7 @@ import { onlyStruck, type PairCount, type Sink, type Term } from '../term.js';
 
 /** Keystrokes a second that one finger repeats at ease, and those of each pace (`paceOf`): from memory. */
 const AT_EASE = 4;
-const RATES = [12, 8.5, 6, 4.5, 4, 2] as const;
+const RATES = [12, 8.5, 6, 4.5, 4, 2, 1] as const;
 /** mm equivalents per keystroke a second beyond that: from memory. */
 const WEIGHT = 15;
 
