@@ -59,7 +59,7 @@ const LEAST: readonly Amount[] = [
 const CHARGES: readonly Amount[] = [
   [chain, GROUPS_OF_TWO, 6],
   [frame, [NO_THUMB, NO_FIFTH], 25],
-  [frame, [FOURTH], 14],
+  [frame, [FOURTH], 16],
   [chord, [WHITE_OCTAVE_BY_FOURTH], 40],
   [position, [TURNING], 2],
   [hop, [SLIDE], 18],

@@ -6,7 +6,7 @@ import { onlyStruck, type PairCount, type Sink, type Term } from '../term.js';
 const FOR_THIRD = 0;
 const LEFT_OUT = 1;
 /** mm equivalents, our choice: works held out agree as well with them as without, or better. */
-const PRICES = [20, 10] as const;
+const PRICES = [32, 10] as const;
 /** Semitones from which on 4 and 5 are spread, in a triad and in a larger chord. */
 const THIRD = 3;
 const FOURTH = 5;
