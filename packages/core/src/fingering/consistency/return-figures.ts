@@ -9,7 +9,7 @@ import type { Figure } from './figure.js';
 const PRICE = 8;
 /**
  * The same in a bar that recurs, where the eye expects one place of the hand (common practice): with it works held out agree
- * better, and as well with half of it.
+ * better, with half as much again hardly less.
  */
 const IN_RECURRING_BAR = 80;
 /** Slices within which a key returns: after two other notes or more, up to a bar of eight; in a bar that recurs after one. */
