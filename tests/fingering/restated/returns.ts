@@ -16,11 +16,14 @@ function unbroken(views: readonly SliceView[], from: number, to: number): boolea
   return slices.every((view, nth) => single(view) && (nth === 0 || (!view.fresh && !view.cut)));
 }
 
-/** Whether one place of the hand covers these keys, struck in this order, none of them twice in a row. */
+/** Whether one place of the hand covers these keys. */
+function fits(keys: readonly number[]): boolean {
+  return Math.max(...keys) - Math.min(...keys) <= RETURN.span && new Set(keys).size <= RETURN.keys;
+}
+
+/** Whether it covers them, and none is struck twice in a row. */
 function inPlace(keys: readonly number[]): boolean {
-  const span = Math.max(...keys) - Math.min(...keys);
-  const twice = keys.some((key, nth) => key === keys[nth - 1]);
-  return span <= RETURN.span && new Set(keys).size <= RETURN.keys && !twice;
+  return fits(keys) && !keys.some((key, nth) => key === keys[nth - 1]);
 }
 
 /** The slice at which a key returns while the hand, until the key after it, covers all single keys at once. */
@@ -30,9 +33,7 @@ export function comesBack(views: readonly SliceView[], at: number): number | und
     if (keys.at(-1) !== keys[0] || keys.slice(1, -1).includes(keys[0]!)) continue;
     if (!unbroken(views, at, to) || !inPlace(keys)) continue;
     const next = views[to + 1];
-    const covered = single(next) ? [...keys, next.keys[0]!] : keys;
-    const span = Math.max(...covered) - Math.min(...covered);
-    return span <= RETURN.span && new Set(covered).size <= RETURN.keys ? to : undefined;
+    return fits(single(next) ? [...keys, next.keys[0]!] : keys) ? to : undefined;
   }
   return undefined;
 }

@@ -6,7 +6,7 @@ import { SUBSTITUTION_SECONDS } from '../view/held-keys.js';
 import type { CandidateFingers } from '../view/holds.js';
 import { intervalBetween, isAugmentedSecond } from '../view/interval.js';
 import type { Surroundings } from '../view/surroundings.js';
-import type { SliceView } from '../view/view.js';
+import { PACES, type SliceView } from '../view/view.js';
 import { MOST_PATTERNS, Patterns } from './patterns.js';
 import type { Term } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
@@ -15,6 +15,10 @@ import { WeightedSum } from './weighted-sum.js';
 /** mm equivalents of a silent substitution, the change of finger on a held key, and of one for which there is no time. */
 const SUBSTITUTION = 60;
 export const NO_TIME = 2000;
+
+/** Lengths of trills that are told apart (`Alternation`), and ways in which a slice follows in time. */
+const ALTERNATIONS = 3;
+const TIMES = PACES * ALTERNATIONS * 2;
 
 /** A candidate, as far as costs depend on it. */
 export type Fingers = Pick<CandidateFingers, 'fingers'>;
@@ -64,12 +68,9 @@ export class CostTable {
   /** Costs of all steps: `[from * view.candidates.length + to]`. Not to be written to. */
   steps(before: SliceView, view: SliceView): Float64Array {
     if (isPlain(before) && isPlain(view)) return this.#plainSteps(before, view);
-    const time =
-      (view.pace * 3 + Math.min(before.alternation, view.alternation)) * 4 +
-      (view.fresh ? 2 : 0) +
-      (view.seconds >= SUBSTITUTION_SECONDS ? 1 : 0);
+    const time = timeOf(before, view) * 2 + bit(view.seconds >= SUBSTITUTION_SECONDS);
     const pair = this.#patterns.of(before) * MOST_PATTERNS + this.#patterns.of(view);
-    const id = (pair * 2 + bit(isAugmentedSecond(before, view))) * 84 + time;
+    const id = (pair * 2 + bit(isAugmentedSecond(before, view))) * TIMES * 2 + time;
     return this.#steps.get(id) ?? this.#steps.keep(id, this.#heldSteps(before, view));
   }
 
@@ -152,10 +153,7 @@ export class CostTable {
 
   /** Steps between single keys, which depend on the pitch class left, the interval, the pace and whether the hand starts afresh. */
   #plainSteps(before: SliceView, view: SliceView): Float64Array {
-    const id =
-      ((before.low % 12) * 256 + intervalBetween(before, view) + 128) * 42 +
-      (view.pace * 3 + Math.min(before.alternation, view.alternation)) * 2 +
-      (view.fresh ? 1 : 0);
+    const id = ((before.low % 12) * 256 + intervalBetween(before, view) + 128) * TIMES + timeOf(before, view);
     return this.#plain.get(id) ?? this.#plain.keep(id, this.pairs(before, view, ALL, ALL));
   }
 
@@ -166,6 +164,11 @@ export class CostTable {
     const known = this.#plainTriples.get(id);
     return known ?? this.#plainTriples.keep(id, this.triples(first, second, third, ALL, ALL, ALL));
   }
+}
+
+/** A number below `TIMES` for how a slice follows in time. */
+function timeOf(before: SliceView, { pace, alternation, fresh }: SliceView): number {
+  return (pace * ALTERNATIONS + Math.min(before.alternation, alternation)) * 2 + bit(fresh);
 }
 
 function toFixedPoints(costs: Float64Array): Float64Array {

@@ -1,9 +1,9 @@
 import type { ExtraCost, SliceExtraCost } from '../../fingering/cost/extra-cost.js';
-import { FAST_HOPS, hop, hopsInto, isOffBlack, SLIDE } from '../../fingering/cost/terms/hop.js';
+import { hop, hopInto, hopsInto, isOffBlack, SLIDE } from '../../fingering/cost/terms/hop.js';
 import { areSingle } from '../../fingering/cost/terms/term.js';
 import { OFFSETS, TERMS } from '../../fingering/cost/terms/terms.js';
 import { WEIGHTS } from '../../fingering/cost/weights.js';
-import { roughPace, type SliceView } from '../../fingering/view/view.js';
+import type { SliceView } from '../../fingering/view/view.js';
 import { toFixedPoint } from '../../numeric/fixed-point.js';
 import type { Finger } from '../../score/model.js';
 
@@ -44,7 +44,7 @@ export function slideCosts(views: readonly SliceView[]): ExtraCost {
 function stepsInto(before: SliceView, view: SliceView): Float64Array | undefined {
   const single = areSingle(before, view);
   if (view.fresh || view.cut || (!single && !view.struck.includes(false))) return undefined;
-  const charged = hopsInto(view) * weightOf(FAST_HOPS[single ? 0 : 1]! + roughPace(view.pace));
+  const charged = hopsInto(view) * weightOf(hopInto(view, single));
   const less = toFixedPoint(Math.min(0, weightOf(SLIDE) - charged));
   let steps: Float64Array | undefined;
   let cell = 0;

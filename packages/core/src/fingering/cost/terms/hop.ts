@@ -12,11 +12,19 @@ export const SLOW_HOPS: readonly number[] = [2, ANCHORED + 2];
 /** Feature of a slide from a black key to the white key beside it. */
 export const SLIDE = 6;
 
-/** How often a hop counts from a key that lasts more than 0.8 seconds, from memory: the finger leaves it early by a small share. */
+/**
+ * How often a hop counts from a key that lasts more than 0.8 seconds, from memory: the finger leaves it early by a small
+ * share.
+ */
 const FROM_LONG = 0.7;
 const LONG: Pace = 6;
 
-/** How often a hop to a slice counts. */
+/** Feature of a hop to a slice. */
+export function hopInto({ pace }: SliceView, isAlone: boolean): number {
+  return (isAlone ? 0 : ANCHORED) + roughPace(pace);
+}
+
+/** How often it counts. */
 export function hopsInto({ pace }: SliceView): number {
   return pace === LONG ? FROM_LONG : 1;
 }
@@ -40,8 +48,7 @@ export const hop: Term = {
   pair(before, view) {
     const single = onlyStruck(before) >= 0 && view.keys.length === 1;
     if (view.fresh || (!single && !view.struck.includes(false))) return undefined;
-    const feature = (single ? 0 : ANCHORED) + roughPace(view.pace);
-    return new Hops(before, view, feature, hopsInto(view));
+    return new Hops(before, view, hopInto(view, single), hopsInto(view));
   },
 };
 

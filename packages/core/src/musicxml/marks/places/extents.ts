@@ -1,4 +1,5 @@
-import type { Note, Part } from '../../../score/model.js';
+import type { Clef, Note, Part } from '../../../score/model.js';
+import { clefOf } from '../../read/elements/attributes.js';
 import type { XmlElement } from '../../xml/tree.js';
 import type { Spacing } from './spacing.js';
 
@@ -43,8 +44,7 @@ export class Extents {
     const notes = part.notes.filter((note) => note.staff === staff);
     const voices = voicesByMeasure(notes);
     const clefs = clefChanges(measures, staff);
-    const first = part.clefs[staff - 1];
-    let middle = first === undefined ? middleOf('G', 2) : middleOf(first.sign, first.line);
+    let middle = middleOf(part.clefs[staff - 1] ?? { sign: 'G', line: 2 });
     let next = 0;
     this.#extents = notes.map((note) => {
       for (; next < clefs.length && clefs[next]!.at < note.span.start; next++) middle = clefs[next]!.middle;
@@ -98,14 +98,13 @@ function clefChanges(measures: readonly XmlElement[], staff: number): { at: numb
       if (attributes.name !== 'attributes') continue;
       for (const clef of attributes.all('clef')) {
         if (Number(clef.attribute('number') ?? 1) !== staff) continue;
-        const middle = middleOf(clef.textOf('sign') ?? 'G', Number(clef.textOf('line') ?? 2));
-        changes.push({ at: attributes.span.start, middle });
+        changes.push({ at: attributes.span.start, middle: middleOf(clefOf(clef)) });
       }
     }
   }
   return changes;
 }
 
-function middleOf(sign: string, line: number): number {
+function middleOf({ sign, line }: Clef): number {
   return (NAMED[sign] ?? NAMED.G!) + LINE_STEPS * (MIDDLE_LINE - line);
 }

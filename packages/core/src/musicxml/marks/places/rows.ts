@@ -12,8 +12,8 @@ export interface Placed {
 }
 
 /**
- * Share of their room that notes have in a system that is pressed together; and steps by which a text that reaches over the next
- * must lie nearer to the staff, so that the next is surely outside it: measured (docs/cues.md).
+ * Share of their room that notes have in a system that is pressed together; and steps by which a text that reaches over the
+ * next must lie nearer to the staff, so that the next is surely outside it: measured (docs/cues.md).
  */
 const PRESSED = 0.9;
 const NEARER = 1;
@@ -22,9 +22,9 @@ const NEARER = 1;
 const NEAREST = 6;
 
 /**
- * Rows of texts that programs can set at one height. verovio lifts the texts of a row to the highest, and does not look what is in
- * their way. So none reaches over another one of its row. A text that reaches over the next is in none, and the next begins one only where it surely lies
- * outside it.
+ * Rows of texts that programs can set at one height. verovio lifts the texts of a row to the highest, and does not look what
+ * is in their way. So none reaches over another one of its row. A text that reaches over the next is in none, and the next
+ * begins one only where it surely lies outside it.
  *
  * @param texts from left to right
  */

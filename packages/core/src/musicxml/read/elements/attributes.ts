@@ -11,6 +11,12 @@ export interface Metre {
 
 const NO_METRE: Metre = { nominal: { num: 0, den: 1 }, beat: { num: 1, den: 1 } };
 
+/** A `<clef>`; an F clef that names no line is a bass clef, any other stands on the second line. */
+export function clefOf(clef: XmlElement): Clef {
+  const sign = clef.textOf('sign') ?? '';
+  return { sign, line: integer(clef.textOf('line')) ?? (sign === 'F' ? 4 : 2) };
+}
+
 /** What `<attributes>` set for the notes that follow, in one part. */
 export class PartAttributes {
   /** Divisions of a quarter note; undefined until the score says. */
@@ -56,12 +62,11 @@ export class PartAttributes {
   }
 
   private readClef(clef: XmlElement, staff: number): void {
-    const sign = clef.textOf('sign') ?? '';
+    const own = clefOf(clef);
+    const { sign } = own;
     if (sign === 'percussion' || sign === 'TAB') this.closedStaves.add(staff);
     else this.closedStaves.delete(staff);
-    if (!this.firstClefs.has(staff)) {
-      this.firstClefs.set(staff, { sign, line: integer(clef.textOf('line')) ?? (sign === 'F' ? 4 : 2) });
-    }
+    if (!this.firstClefs.has(staff)) this.firstClefs.set(staff, own);
   }
 
   /** Several pairs of beats and beat type add up; `3+2` too. */
