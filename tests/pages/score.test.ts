@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { loadEngraver } from '../../packages/cli/src/pages/engraver.js';
@@ -8,6 +9,7 @@ import { withoutTimes } from '../../packages/cli/src/pages/score/repeats.js';
 import { scoreModel } from '../properties/generate.js';
 import { toXml } from '../properties/generate-score.js';
 import { rounds } from '../rounds.js';
+import { DEMO } from './made.js';
 
 describe('a timewise score', () => {
   it('is made partwise as the same score was written partwise', () => {
@@ -107,4 +109,16 @@ it('counts grace notes that follow one another, and refuses hundreds of them', a
   expect(() => engraver.systems(`<score-partwise>${grace.repeat(501)}${plain}</score-partwise>`)).toThrow(
     'cannot be engraved: more than 500 grace notes follow one another',
   );
+});
+
+it('a score that is drawn by turns with its own breaks and without is drawn as the first time', async () => {
+  const text = readFileSync(DEMO, 'utf8');
+  const range = { first: 0, last: 7 };
+  const engraver = await loadEngraver();
+  const drawn = (['own', undefined, undefined, 'own'] as const).map((breaks) =>
+    engraver.systems(text, { range, ...(breaks && { breaks }) }).map(({ measures }) => measures),
+  );
+  expect(drawn[2]).toEqual(drawn[1]);
+  expect(drawn[3]).toEqual(drawn[0]);
+  expect(drawn[1]).not.toEqual(drawn[0]);
 });

@@ -68,11 +68,11 @@ export async function loadEngraver(): Promise<Engraver> {
   return engraverOf({ newToolkit, toolkit: newToolkit(), loaded: undefined });
 }
 
-/** verovio, with the score that it has read last. */
+/** verovio, with the score that it has read last, and with whose breaks. */
 interface Press {
   readonly newToolkit: () => VerovioToolkit;
   toolkit: VerovioToolkit;
-  loaded: string | undefined;
+  loaded: { readonly text: string; readonly breaks: Layout['breaks'] | undefined } | undefined;
 }
 
 function engraverOf(press: Press): Engraver {
@@ -121,20 +121,21 @@ function pagesOf(press: Press, text: string, { range, breaks, last }: Layout): s
   });
   // Chosen before loading, so that nothing else is laid out.
   toolkit.select(range ? { measureRange: `${range.first + 1}-${range.last + 1}` } : {});
-  const readable = withoutTimes(partwise(text));
-  // Every system is a page here.
-  const paged = breaks === 'own' ? readable.replaceAll('new-system="yes"', 'new-page="yes"') : readable;
-  if (paged === press.loaded) toolkit.redoLayout();
+  const { loaded } = press;
+  if (loaded?.text === text && loaded.breaks === breaks) toolkit.redoLayout();
   else {
     press.loaded = undefined;
-    if (mostGraces(paged) > MOST_GRACES)
+    const readable = withoutTimes(partwise(text));
+    if (mostGraces(readable) > MOST_GRACES)
       throw new CliError(
         Exit.refused,
         `cannot be engraved: more than ${MOST_GRACES} grace notes follow one another`,
       );
+    // Every system is a page here.
+    const paged = breaks === 'own' ? readable.replaceAll('new-system="yes"', 'new-page="yes"') : readable;
     if (!toolkit.loadData(paged)) throw new CliError(Exit.refused, 'cannot be engraved by verovio');
+    press.loaded = { text, breaks };
   }
-  press.loaded = paged;
   return Array.from({ length: toolkit.getPageCount() }, (_, page) => toolkit.renderToSVG(page + 1));
 }
 

@@ -8,9 +8,9 @@ import type { Choice } from './choice.js';
 import { DEPTH_COUNT, type DepthGrid } from './depth.js';
 import type { ExtraCost } from './extra-cost.js';
 import { heldCost } from './slice-costs.js';
-import { isHabit, type Term } from './terms/term.js';
+import type { Sink, Term } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
-import { WeightedSum } from './weighted-sum.js';
+import { WeightedSums } from './weighted-sum.js';
 import { WEIGHTS } from './weights.js';
 
 /** What a slice costs. */
@@ -37,26 +37,18 @@ export function explain(
   grid: DepthGrid,
   extraCosts: readonly ExtraCost[] = [],
 ): readonly Explained[] {
-  const total = new WeightedSum(WEIGHTS[by]);
-  const mechanics = new WeightedSum(WEIGHTS.movement);
+  const sums = new WeightedSums(WEIGHTS[by], WEIGHTS.movement);
   const row = new Float64Array(DEPTH_COUNT);
   const costs: Explained[] = [];
   for (let at = 0; at < views.length; at++) {
     const view = views[at]!;
     const terms: Record<string, number> = {};
-    let movement = 0;
+    sums.mechanics = 0;
     for (let nth = 0; nth < TERMS.length; nth++) {
       const term = TERMS[nth]!;
-      total.begin(OFFSETS[nth]!);
-      countTerm(term, views, surroundings, chosen, at, hand, total);
-      note(terms, term.name, total.sum);
-      if (isHabit(term)) continue;
-      mechanics.begin(OFFSETS[nth]!, movement);
-      if (by === 'movement') movement += total.sum;
-      else {
-        countTerm(term, views, surroundings, chosen, at, hand, mechanics);
-        movement = mechanics.sum;
-      }
+      sums.begin(OFFSETS[nth]!);
+      countTerm(term, views, surroundings, chosen, at, hand, sums);
+      note(terms, term.name, sums.sum);
     }
     const before = view.cut ? undefined : views[at - 1];
     row.fill(0);
@@ -72,7 +64,7 @@ export function explain(
       note(terms, name, (own?.[path[at]! * DEPTH_COUNT + depths[at]!] ?? 0) + (steps?.[pair] ?? 0));
     }
     note(terms, 'substitution', substitution);
-    costs.push({ terms, movement: rounded(movement + depth + substitution) });
+    costs.push({ terms, movement: rounded(sums.mechanics + depth + substitution) });
   }
   return costs;
 }
@@ -85,7 +77,7 @@ export function countTerm(
   chosen: readonly (readonly Finger[])[],
   at: number,
   hand: HandModel,
-  into: WeightedSum,
+  into: Sink,
 ): void {
   const view = views[at]!;
   const before = view.cut ? undefined : views[at - 1];

@@ -3,8 +3,7 @@ import { atLeast, corrected } from './corrections.js';
 import { movementTables } from './tables/movement/tables.js';
 import { decodeTable, type Table } from './tables/table.js';
 import { usageTables } from './tables/usage/tables.js';
-import { sizeOf } from './terms/blocks.js';
-import { TERMS } from './terms/terms.js';
+import { FEATURES, OFFSETS, TERMS } from './terms/terms.js';
 
 /**
  * Weights of all features, in mm equivalents. They are fitted by `tests/fitting` to the digits that editors printed in
@@ -22,10 +21,11 @@ export function judging(measure: Criterion, weights: Float64Array): Float64Array
 
 /** Stated weights stand as they are, a term without a table weighs nothing. */
 function fitted(tables: readonly Table[]): Float64Array {
-  return Float64Array.from(
-    TERMS.flatMap(({ name, blocks, stated }) => {
-      const table = tables.find(({ term }) => term === name);
-      return stated ?? (table ? decodeTable(table, blocks) : new Array<number>(sizeOf(blocks)).fill(0));
-    }),
-  );
+  const weights = new Float64Array(FEATURES);
+  TERMS.forEach(({ name, blocks, stated }, nth) => {
+    const table = tables.find(({ term }) => term === name);
+    const own = stated ?? (table && decodeTable(table, blocks));
+    if (own) weights.set(own, OFFSETS[nth]);
+  });
+  return weights;
 }

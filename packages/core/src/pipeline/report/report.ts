@@ -2,13 +2,7 @@ import { cautionText } from '../../cues/wording.js';
 import type { Line, Slice } from '../../hands/line.js';
 import type { DigitMark } from '../../musicxml/marks/edit.js';
 import { compare } from '../../numeric/fraction.js';
-import {
-  type LineReport,
-  REPORT_VERSION,
-  type Report,
-  type Shared,
-  type SliceReport,
-} from '../../options/report.js';
+import { type LineReport, REPORT_VERSION, type Report, type Shared } from '../../options/report.js';
 import { quarterInMeasure } from '../../score/beat.js';
 import type { Warning } from '../../score/errors.js';
 import type { Part } from '../../score/model.js';
@@ -18,7 +12,7 @@ import type { Selection } from '../selection.js';
 import type { Settings } from '../settings.js';
 import { waysOut, whoTakes } from '../warnings.js';
 import { type Digits, sliceReports } from './slice-report.js';
-import { Totals } from './totals.js';
+import { totalsOf } from './totals.js';
 
 /** The report on all lines. */
 export function reportOf(
@@ -42,25 +36,14 @@ export function lineReport(
   chosen: Selection,
 ): LineReport {
   const { line, plan, advice } = analysis;
-  const totals = new Totals();
-  const slices: SliceReport[] = [];
-  for (const slice of sliceReports(
-    part,
-    analysis,
-    chosen,
-    digitsOf(part, line, digits, settings),
-    settings.language,
-  )) {
-    totals.add(slice);
-    if (settings.slices) slices.push(slice);
-  }
+  const inPrint = digitsOf(part, line, digits, settings);
+  const { hardest, ...totals } = totalsOf(part, analysis, chosen, inPrint);
   return {
     part: part.id,
     hand: line.hand,
-    ...totals.counts,
-    ...totals.sums,
-    slices,
-    hardest: totals.hardest(part),
+    ...totals,
+    slices: settings.slices ? sliceReports(part, analysis, chosen, inPrint, settings.language) : [],
+    hardest,
     findings: plan.findings
       .filter(({ slice }) => chosen(line.slices[slice]!.measure))
       .map(({ slice, message }) => ({ ...beatOf(part, line.slices[slice]!), message })),

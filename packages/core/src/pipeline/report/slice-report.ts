@@ -16,16 +16,17 @@ import type { Selection } from '../selection.js';
 /** Whose digit is in print at a note head, by its id. */
 export type Digits = (note: number) => NoteReport['digit'];
 
-/** The reports of the chosen slices of a line, one after the other: those that are not kept take no memory. */
-export function* sliceReports(
+/** The reports of the chosen slices of a line. */
+export function sliceReports(
   part: Part,
   analysis: LineAnalysis,
   chosen: Selection,
   digits: Digits,
   language: Language,
-): Generator<SliceReport, void> {
+): SliceReport[] {
   const cues = new Map<number, Cue>();
   for (const cue of analysis.cues) cues.set(cue.slice, cue);
+  const reports: SliceReport[] = [];
   for (const { index, measure } of analysis.line.slices) {
     if (!chosen(measure)) continue;
     const report = sliceReport(part, analysis, index, digits, language);
@@ -35,8 +36,9 @@ export function* sliceReports(
       const reason = reasonOf(cue, analysis.plan);
       if (reason) report.reason = reasonText(reason, language);
     }
-    yield report;
+    reports.push(report);
   }
+  return reports;
 }
 
 function sliceReport(
@@ -63,7 +65,7 @@ function sliceReport(
     notes: noteReports(part, slice.struck, fingers, digits),
     terms,
     movement,
-    usage: rounded(sumOfTerms(terms)),
+    usage: usageOf(terms),
     depth,
     depthChange,
     reason: reason ? reasonText(reason, language) : '',
@@ -119,8 +121,9 @@ function keyOf({ key }: SliceKey): number {
   return key;
 }
 
-function sumOfTerms(terms: SliceReport['terms']): number {
+/** What a slice costs in all, mm equivalents. */
+export function usageOf(terms: SliceReport['terms']): number {
   let sum = 0;
   for (const term in terms) sum += terms[term]!;
-  return sum;
+  return rounded(sum);
 }

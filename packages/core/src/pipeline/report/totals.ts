@@ -1,66 +1,71 @@
 import { rounded } from '../../numeric/fixed-point.js';
-import type { LineReport, SliceReport } from '../../options/report.js';
+import type { LineReport } from '../../options/report.js';
 import type { Part } from '../../score/model.js';
+import type { LineAnalysis } from '../plan.js';
+import type { Selection } from '../selection.js';
+import { type Digits, usageOf } from './slice-report.js';
 
 const HARDEST = 5;
 
 type MeasureMovement = LineReport['hardest'][number];
 
-/** What the slices of a line come to, added one by one. */
-export class Totals {
-  #notes = 0;
-  #fingered = 0;
-  #kept = 0;
-  #cues = 0;
-  #crossings = 0;
-  #depthTravel = 0;
-  #movement = 0;
-  #usage = 0;
-  /** Movement and struck keys by index of the measure. */
-  readonly #measures = new Map<number, { movement: number; keys: number }>();
+/** What the chosen slices of a line come to. */
+type Totals = Pick<
+  LineReport,
+  'notes' | 'fingered' | 'kept' | 'cues' | 'crossings' | 'depthTravel' | 'movement' | 'usage' | 'hardest'
+>;
 
-  add({ measureIndex, keys, notes, movement, usage, depthChange, cue, crossing }: SliceReport): void {
-    this.#notes += notes.length;
-    for (const { digit } of notes) {
-      if (digit === 'ours') this.#fingered += 1;
-      else if (digit === 'given') this.#kept += 1;
+/** The totals, without the reports of the slices: most callers never look at these. */
+export function totalsOf(
+  part: Part,
+  { line, fingering, plan, cues }: LineAnalysis,
+  chosen: Selection,
+  digits: Digits,
+): Totals {
+  const cued = new Set(cues.map(({ slice }) => slice));
+  const totals = { notes: 0, fingered: 0, kept: 0, cues: 0, crossings: 0 };
+  let [depthTravel, allMovement, usage] = [0, 0, 0];
+  const measures = new Map<number, { movement: number; keys: number }>();
+  for (const { index, measure, struck } of line.slices) {
+    if (!chosen(measure)) continue;
+    for (const { notes } of struck) {
+      totals.notes += notes.length;
+      for (const note of notes) {
+        const digit = digits(note);
+        if (digit === 'ours') totals.fingered += 1;
+        else if (digit === 'given') totals.kept += 1;
+      }
     }
-    if (cue !== undefined) this.#cues += 1;
-    if (crossing !== undefined) this.#crossings += 1;
-    this.#depthTravel += Math.abs(depthChange);
-    this.#movement += movement;
-    this.#usage += usage;
-    const measure = this.#measures.get(measureIndex) ?? { movement: 0, keys: 0 };
-    measure.movement += movement;
-    measure.keys += keys.length;
-    this.#measures.set(measureIndex, measure);
+    const { terms, movement } = fingering.slices[index]!;
+    const { depthChange, crossing } = plan.slices[index]!;
+    if (cued.has(index)) totals.cues += 1;
+    if (crossing !== undefined) totals.crossings += 1;
+    depthTravel += Math.abs(depthChange);
+    allMovement += movement;
+    usage += usageOf(terms);
+    const own = measures.get(measure) ?? { movement: 0, keys: 0 };
+    own.movement += movement;
+    own.keys += struck.length;
+    measures.set(measure, own);
   }
+  return {
+    ...totals,
+    depthTravel,
+    movement: rounded(allMovement),
+    usage: rounded(usage),
+    hardest: hardestOf(part, measures),
+  };
+}
 
-  get counts(): Pick<LineReport, 'notes' | 'fingered' | 'kept' | 'cues' | 'crossings'> {
-    return {
-      notes: this.#notes,
-      fingered: this.#fingered,
-      kept: this.#kept,
-      cues: this.#cues,
-      crossings: this.#crossings,
-    };
-  }
-
-  get sums(): Pick<LineReport, 'depthTravel' | 'movement' | 'usage'> {
-    return {
-      depthTravel: this.#depthTravel,
-      movement: rounded(this.#movement),
-      usage: rounded(this.#usage),
-    };
-  }
-
-  hardest(part: Part): LineReport['hardest'] {
-    const measures: MeasureMovement[] = [];
-    for (const [measure, { movement, keys }] of this.#measures) {
-      measures.push({ measure: part.measures[measure]!.number, movement: rounded(movement / keys) });
-    }
-    return measures.sort(harderFirst).slice(0, HARDEST);
-  }
+/** @param measures movement and struck keys by index of the measure */
+function hardestOf(
+  part: Part,
+  measures: ReadonlyMap<number, { readonly movement: number; readonly keys: number }>,
+): LineReport['hardest'] {
+  const all: MeasureMovement[] = [];
+  for (const [measure, { movement, keys }] of measures)
+    all.push({ measure: part.measures[measure]!.number, movement: rounded(movement / keys) });
+  return all.sort(harderFirst).slice(0, HARDEST);
 }
 
 function harderFirst(a: MeasureMovement, b: MeasureMovement): number {

@@ -48,18 +48,17 @@ export function decodeTable(table: Table, blocks: readonly Block[]): number[] {
     JSON.stringify(all.map(({ name, dimensions }) => [name, dimensions]));
   if (shape(table.blocks) !== shape(blocks))
     throw new RangeError(`the table of ${table.term} is for other blocks; fit it anew`);
-  const weights = table.blocks.flatMap(({ values }) => decodeValues(values, table.unit));
+  const weights: number[] = [];
+  for (const { values } of table.blocks) addValues(weights, values, table.unit);
   const size = sizeOf(blocks);
   if (weights.length !== size)
     throw new RangeError(`the table of ${table.term} has ${weights.length} weights, not ${size}`);
   return weights;
 }
 
-function decodeValues(values: string, unit: number): number[] {
-  return values
-    .trim()
-    .split(/\s+/)
-    .flatMap((token) =>
-      token.startsWith('*') ? new Array<number>(Number(token.slice(1))).fill(0) : [Number(token) * unit],
-    );
+function addValues(weights: number[], values: string, unit: number): void {
+  for (const token of values.trim().split(/\s+/)) {
+    if (!token.startsWith('*')) weights.push(Number(token) * unit);
+    else for (let zeros = Number(token.slice(1)); zeros > 0; zeros--) weights.push(0);
+  }
 }
