@@ -66,7 +66,11 @@ test.each<[string[], string[]]>([
 
 test('a list goes on behind its comma', async () => {
   expect(await completed('mark', '--layers', 'depth,c')).toContain('depth,crossing');
-  expect(await completed('mark', '--layers=depth,carry,')).toContain('--layers=depth,carry,roll');
+  expect(await completed('mark', '--layers=depth,carry,')).toEqual([
+    '--layers=depth,carry,crossing',
+    '--layers=depth,carry,contour',
+    '--layers=depth,carry,roll',
+  ]);
 });
 
 test('lists of technique sheets are those that core allows', async () => {

@@ -51,6 +51,15 @@ describe('inputs', () => {
     expect([code, below('out')]).toEqual([0, ['one/two/tune.xml', 'three/tune.musicxml']]);
   });
 
+  test('.handlineignore in a subfolder holds there, before those above it, unless they name the subfolder', async () => {
+    edition(['a/one.xml', 'a/two.xml', 'b/one.xml', 'b/two.xml', 'drafts/one.xml', 'drafts/two.xml']);
+    folder.put('ed/.handlineignore', 'two.xml\ndrafts/\n');
+    folder.put('ed/a/.handlineignore', 'one.xml\n!two.xml\n');
+    folder.put('ed/drafts/.handlineignore', '!one.xml\n!two.xml\n');
+    const { code } = await mark('ed', '--out-dir', 'out');
+    expect([code, below('out')]).toEqual([0, ['a/two.xml', 'b/one.xml']]);
+  });
+
   test.each<[string[], RegExp]>([
     [['ed', '-o', 'out.musicxml'], /several scores need --out-dir/],
     [['ed/**/*.mxl', '--out-dir', 'out'], /no file matches ed/],

@@ -9,9 +9,12 @@ import { SHELLS } from './completion.js';
 const KEYS = ['C', 'G', 'D', 'A', 'E', 'B', 'F#', 'Db', 'Ab', 'Eb', 'Bb', 'F', 'all'];
 const SPANS = ['small', 'medium', 'large', '7th', '8th', '9th', '10th', '11th', '12th', 'octave'];
 
+/** Values that stand in no list. */
+const ALONE = ['all', 'none'];
+
 /** Words of options whose values yargs does not know. */
 const VALUES: Readonly<Record<string, () => readonly string[] | Promise<readonly string[]>>> = {
-  layers: () => [...LAYERS, 'all', 'none'],
+  layers: () => [...LAYERS, ...ALONE],
   span: () => SPANS,
   staff: () => ['right=1,left=2', 'right', 'left'],
   for: students,
@@ -48,8 +51,9 @@ export async function completedValues(words: readonly string[]): Promise<readonl
     const typed = glued?.[2] ?? (current === '=' ? '' : current);
     // A list goes on behind its last comma.
     const list = typed.slice(0, typed.lastIndexOf(',') + 1);
+    const taken = list === '' ? [] : [...ALONE, ...list.split(',')];
     const values = choices[name] ?? (await VALUES[name]?.()) ?? [];
-    return values.map((value) => `${before}${list}${value}`);
+    return values.filter((value) => !taken.includes(value)).map((value) => `${before}${list}${value}`);
   }
   return current.startsWith('-') ? optionsLike(current, parser, others) : [];
 }
