@@ -9,6 +9,11 @@ import { handline, scale, spawned, start, workFolder } from './harness.js';
 const folder = workFolder();
 const { edition, below } = editionIn(folder);
 const read = (name: string) => readFileSync(folder.at(name), 'utf8');
+const lines = (name: string) =>
+  read(name)
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line));
 const mark = (...args: string[]) => handline(['mark', ...args], folder.path);
 
 describe('inputs', () => {
@@ -115,17 +120,18 @@ describe('--skip-done', () => {
     expect(stdout.toString()).toBe(`${count} of ${count} scores were done already\n`);
   });
 
-  test('goes on in the file of --report', async () => {
+  test('goes on in the file of --report, which tells of every score once', async () => {
     edition();
+    const statusesOf = () => lines('r.jsonl').map(({ input, status }) => `${input} ${status}`);
     const reported = ['ed', '--out-dir', 'out', '--skip-done', '--report', 'r.jsonl'];
-    for (const status of ['written', 'done']) {
-      expect((await mark(...reported)).code).toBe(0);
-      const lines = read('r.jsonl').trimEnd().split('\n');
-      expect(lines.slice(-NAMES.length).map((line) => JSON.parse(line).status)).toEqual(
-        NAMES.map(() => status),
-      );
-    }
-    expect(read('r.jsonl').trimEnd().split('\n')).toHaveLength(2 * NAMES.length);
+    folder.put(`ed/${NAMES[1]}`, '<html/>');
+    expect((await mark(...reported)).code).toBe(1);
+    expect(statusesOf()).toContain(`ed/${NAMES[1]} refused`);
+    const before = statusesOf();
+    folder.put(`ed/${NAMES[1]}`, read(`ed/${NAMES[0]}`));
+    expect((await mark(...reported)).code).toBe(0);
+    expect((await mark(...reported)).code).toBe(0);
+    expect(statusesOf()).toEqual([...before, `ed/${NAMES[1]} written`]);
   });
 
   test('goes on after a run that was interrupted: nothing is lost and nothing done twice', async () => {
@@ -152,6 +158,17 @@ describe('--skip-done', () => {
   });
 });
 
+test('a run that is interrupted ends with a line in --report for every result that is there', async () => {
+  edition(['0.musicxml', '1.musicxml', '2.musicxml'], scale({ notes: 2000 }));
+  const run = start(['mark', 'ed', '--out-dir', 'out', '--report', 'r.jsonl', '--jobs', '1'], folder.path);
+  while (run.child.exitCode === null && !folder.has('out/0.musicxml')) await pause(1);
+  run.child.kill('SIGINT');
+  expect((await run.done).code).toBe(130);
+  expect(lines('r.jsonl').map(({ output, status }) => `${output} ${status}`)).toEqual(
+    below('out').map((name) => `out/${name} written`),
+  );
+});
+
 test('worker threads give what one thread gives: reports in order, a bad, an unwritable and a compressed score', async () => {
   edition(['a/tune.musicxml', 'b/tune.musicxml', 'c/tune.musicxml', 'd/tune.musicxml']);
   folder.put('ed/b/tune.musicxml', '<html/>');
@@ -175,10 +192,11 @@ test('worker threads give what one thread gives: reports in order, a bad, an unw
     'unwritten',
     'written',
   ]);
-  const lines = read('two.jsonl').trimEnd().split('\n');
-  expect(lines.map((line) => JSON.parse(line).input).sort()).toEqual(
-    files.map(({ input }: { input: string }) => input),
-  );
+  expect(
+    lines('two.jsonl')
+      .map(({ input }) => input)
+      .sort(),
+  ).toEqual(files.map(({ input }: { input: string }) => input));
   expect([below('one'), read('one/c/tune.musicxml')]).toEqual([below('two'), 'precious']);
   expect(read('two/a/tune.musicxml')).toBe(read('one/a/tune.musicxml'));
   const taken = await mark('ed', '--out-dir', 'three', '--report', 'ed/a/tune.musicxml', '--force');

@@ -1,5 +1,5 @@
 import { Exit, type ExitCode, graver } from '../exit.js';
-import { onInterruption } from '../files/interruption.js';
+import { onInterruption, withoutBreak } from '../files/interruption.js';
 import { type Job, shown } from '../files/jobs.js';
 import { VERSION } from '../files/version.js';
 import { guarded } from '../files/write.js';
@@ -7,8 +7,8 @@ import { deliver } from '../jobs/deliver.js';
 import type { Failure } from '../jobs/failed.js';
 import { InOrder } from '../jobs/in-order.js';
 import { inTurn } from '../jobs/in-turn.js';
-import type { Work } from '../jobs/perform.js';
-import { type Performers, performers } from '../jobs/performers.js';
+import type { Performed, Work } from '../jobs/perform.js';
+import { performers } from '../jobs/performers.js';
 import { DoneRecord } from '../jobs/record.js';
 import { ClosedPipe, type Streams, send } from '../jobs/streams.js';
 import { type Surveyed, survey } from '../jobs/survey.js';
@@ -61,8 +61,8 @@ export async function runJobs(task: Task, streams: Streams): Promise<ExitCode> {
   let exit: ExitCode = Exit.ok;
   let unread = false;
   const told = new InOrder<Done>();
-  const take = async (place: number, one: Surveyed): Promise<void> => {
-    const done = await runJob(one, task, doers, record, streams);
+  const conclude = async (place: number, one: Surveyed, performed: Performed | undefined): Promise<void> => {
+    const done = await concluded(one, performed, task, record, streams);
     unread ||= done === undefined;
     if (done === undefined) return;
     exit = graver(exit, done.exit);
@@ -75,6 +75,11 @@ export async function runJobs(task: Task, streams: Streams): Promise<ExitCode> {
         progress.say(`handline: ${message}`);
     }
     progress.step(done.outcome.status);
+  };
+  const take = async (place: number, one: Surveyed): Promise<void> => {
+    const isLeft = !one.done && one.failure === undefined;
+    const performed = isLeft ? await doers.perform(one.job) : undefined;
+    await withoutBreak(() => conclude(place, one, performed));
   };
   try {
     await inTurn(surveyed, doers.atOnce, take);
@@ -106,21 +111,25 @@ function recordOf({ jobs, choice, record }: Task): DoneRecord | undefined {
   return new DoneRecord(record.folder, record.options);
 }
 
-/** Undefined where nobody reads the result. */
-async function runJob(
-  { job, done, failure }: Surveyed,
+/**
+ * Writes a result. Undefined where nobody reads it.
+ *
+ * @param performed undefined where there was nothing to do
+ */
+async function concluded(
+  { job, failure }: Surveyed,
+  performed: Performed | undefined,
   task: Task,
-  doers: Performers,
   record: DoneRecord | undefined,
   streams: Streams,
 ): Promise<Done | undefined> {
   const file = shown(job.input, 'input');
   const { destination } = job;
-  if (done && 'path' in destination) {
-    return { outcome: { input: file, output: destination.path, status: 'done' }, exit: Exit.ok };
-  }
   if (failure !== undefined) return ended(file, failure);
-  const performed = await doers.perform(job);
+  if (performed === undefined) {
+    const output = 'path' in destination ? destination.path : '-';
+    return { outcome: { input: file, output, status: 'done' }, exit: Exit.ok };
+  }
   if ('failure' in performed) return ended(file, performed.failure);
   const { findings, changed, output } = performed;
   try {

@@ -32,9 +32,13 @@ export class Reports {
     return new Reports(stream, choice.json ? await jsonReport() : undefined, lines);
   }
 
-  /** @param more what only the line tells */
+  /**
+   * The file of lines has nothing on a score that an earlier run had done: a line for every score, however many runs it took.
+   *
+   * @param more what only the line tells
+   */
   async add(place: number, outcome: Outcome, more: object = {}): Promise<void> {
-    await this.#line({ ...jsonEntry(outcome), ...more });
+    if (outcome.status !== 'done') await this.#line({ ...jsonEntry(outcome), ...more });
     await this.#send(this.#json?.add(place, outcome) ?? '');
   }
 

@@ -2,7 +2,7 @@ import { checkReport } from '../../options/allowed.js';
 import type { CompactReport, CompactSlice, Report, SliceReport } from '../../options/report.js';
 
 /**
- * A report as short rows: what a program needs to show the marks, in about a fifteenth of the JSON.
+ * A report as short rows: what a program needs to show the marks, in about a twentieth of the JSON.
  *
  * @param report as `annotate` gives it
  */
