@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { placeTip } from '#core/anatomy/fingertip.js';
+import { placeTip, placeTips } from '#core/anatomy/fingertip.js';
 import { handModel, naturalTip, tipWidth } from '#core/anatomy/hand.js';
 import { reach } from '#core/anatomy/reach.js';
 import { freeWidth, isBlack, mirrorKey } from '#core/keyboard/key-plan.js';
@@ -99,6 +99,32 @@ describe('a fingertip on a key', () => {
       for (const key of KEYS) {
         const best = Math.min(...DEPTHS.map((depth) => placeTip(hand, finger, key, depth).discomfort));
         expect(best).toBeLessThan(0.6);
+      }
+    }
+  });
+
+  it('costs 8 deep between two black keys where the finger is given: it turns on its side', () => {
+    const hand = handModel();
+    for (const finger of [2, 3, 4] as const) {
+      for (const key of [62, 67, 69]) {
+        for (const [nth, discomfort] of placeTips(hand, finger, key, 80, 40).discomforts.entries()) {
+          // Less than one for the shorter lever.
+          expect(Math.floor(discomfort)).toBe(8);
+          expect(discomfort).toBeLessThan(placeTip(hand, finger, key, 80 + nth).discomfort);
+        }
+      }
+    }
+  });
+
+  it('is elsewhere the same for a finger that is given', () => {
+    const hand = handModel();
+    for (const finger of FINGERS) {
+      for (const key of [61, 64, 66]) {
+        const { discomforts, tips } = placeTips(hand, finger, key, DEPTHS[0]!, DEPTHS.length);
+        for (const [nth, depth] of DEPTHS.entries()) {
+          const { discomfort, tip } = placeTip(hand, finger, key, depth);
+          expect([discomforts[nth], tips[nth]]).toEqual([discomfort, tip]);
+        }
       }
     }
   });

@@ -165,7 +165,9 @@ describe('the forearm is a mass', () => {
     console.log(
       `${digits} on E flat, mm of travel: ${slow} in slow notes, ${quick.join(', ')} in quick ones`,
     );
-    expect(slow).toBeGreaterThan(300);
+    // 2 on G and 3 on E flat ask for two depths; 1 and 2 play their keys from one.
+    if (digits === '5232') expect(slow).toBeGreaterThan(300);
+    else expect(slow).toBeLessThan(25);
     // Nothing but the way to where it settles and on to where it ends.
     for (const travel of quick) expect(travel).toBeLessThan(25);
   });

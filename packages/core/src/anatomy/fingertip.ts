@@ -23,8 +23,12 @@ const INSECURE_WEIGHT = 0.8;
 const LEVER_WEIGHT = 0.01;
 /** mm equivalents per square mm by which a tip is wider than the room between the black keys. */
 const WEDGE_WEIGHT = 4;
-/** A finger turned on its side fits between any keys at this cost at most; a thumb lies on its side already. */
-const SIDEWAYS = 16;
+/**
+ * A finger turned on its side fits between any keys at this cost; a thumb lies on its side already. Where fingers are chosen,
+ * at depths that lie far apart, the wedge is scaled to the first, with which their weights were fitted; a finger that is
+ * given squeezes in, or turns where that is cheaper.
+ */
+const SIDEWAYS = { chosen: 16, given: 8 } as const;
 /** mm that a tip keeps clear of the black corners. */
 const CLEAR = 3;
 /** Share of the wedge that a tip has met after each third of its entry: black corners are rounded, a tip yields. */
@@ -54,6 +58,8 @@ interface Hold {
   readonly least: number;
   readonly secure: number;
   readonly gap: Gap;
+  /** mm equivalents for which the finger turns on its side instead of squeezing in. */
+  readonly turned: number;
   /** Depths of the tip at which the cost of the key bends. */
   readonly corners: readonly number[];
 }
@@ -65,25 +71,29 @@ const ROUNDING = 1e-9;
 const OWN_CORNERS = [0, -EASY_CURL, EASY_STRETCH] as const;
 
 /**
- * Cheapest place of a fingertip on a key when the forearm is at `depth` (the depth of 3's natural tip). A white key may
- * be played in front of the black keys or, wedged, between them; a black key from its front to near the fallboard. The
- * cost is piecewise linear in the tip, so that its least value lies at a corner.
+ * Cheapest place of a fingertip on a key, for choosing fingers, when the forearm is at `depth` (the depth of 3's natural
+ * tip). A white key may be played in front of the black keys or, wedged, between them; a black key from its front to near
+ * the fallboard. The cost is piecewise linear in the tip, so that its least value lies at a corner.
  */
 export function placeTip(hand: HandModel, finger: Finger, key: number, depth: number): TipPlacement {
-  const hold = holdOf(hand, finger, key);
+  const hold = holdOf(hand, finger, key, 'chosen');
   const natural = depth + hold.natural;
   const tip = cheapestTip(natural, hold);
   return { tip, curl: natural - tip, discomfort: discomfortAt(tip, natural, hold) };
 }
 
-/** `placeTip` for depths 1 mm apart, property by property. */
+/** Places for depths 1 mm apart, property by property. */
 export interface TipRow {
   readonly tips: Float64Array;
   readonly curls: Float64Array;
   readonly discomforts: Float64Array;
 }
 
-/** @param depth the first of `count` depths */
+/**
+ * `placeTip` for a finger that is given.
+ *
+ * @param depth the first of `count` depths
+ */
 export function placeTips(
   hand: HandModel,
   finger: Finger,
@@ -91,7 +101,7 @@ export function placeTips(
   depth: number,
   count: number,
 ): TipRow {
-  const hold = holdOf(hand, finger, key);
+  const hold = holdOf(hand, finger, key, 'given');
   const tips = new Float64Array(count);
   const curls = new Float64Array(count);
   const discomforts = new Float64Array(count);
@@ -105,17 +115,15 @@ export function placeTips(
   return { tips, curls, discomforts };
 }
 
-function holdOf(hand: HandModel, finger: Finger, key: number): Hold {
+function holdOf(hand: HandModel, finger: Finger, key: number, use: keyof typeof SIDEWAYS): Hold {
   const secure = isBlack(key) ? BLACK_SECURE : finger === 1 ? FRONT_SECURE_THUMB : FRONT_SECURE;
-  const gap = gapOf(
-    tipWidth(hand, finger),
-    freeWidth(key),
-    finger === 1 ? Number.POSITIVE_INFINITY : SIDEWAYS,
-  );
+  const sideways = finger === 1 ? Number.POSITIVE_INFINITY : SIDEWAYS[use];
+  const most = use === 'chosen' ? sideways : Number.POSITIVE_INFINITY;
+  const gap = gapOf(tipWidth(hand, finger), freeWidth(key), most);
   const corners = [secure];
   for (let third = 0; third <= 3; third++) corners.push(gap.start + (third * gap.entry) / 3);
   const least = isBlack(key) ? BLACK_LEAST : FRONT_LEAST;
-  return { natural: naturalTip(hand, finger), least, secure, gap, corners };
+  return { natural: naturalTip(hand, finger), least, secure, gap, turned: sideways, corners };
 }
 
 function cheapestTip(natural: number, hold: Hold): number {
@@ -139,12 +147,12 @@ function within(tip: number, { least }: Hold): number {
   return Math.min(DEEPEST, Math.max(least, tip));
 }
 
-function discomfortAt(tip: number, natural: number, { secure, gap }: Hold): number {
+function discomfortAt(tip: number, natural: number, { secure, gap, turned }: Hold): number {
   return (
     bend(natural - tip) +
     INSECURE_WEIGHT * Math.max(0, secure - tip) +
     LEVER_WEIGHT * Math.max(0, tip - BLACK_FRONT) +
-    gap.wedge * entered((tip - gap.start) / gap.entry)
+    Math.min(turned, gap.wedge * entered((tip - gap.start) / gap.entry))
   );
 }
 

@@ -26,9 +26,9 @@ const TURN_COST = 6;
  * swings from bass to chord, and does not also travel in and out with every note.
  */
 const SECONDS_OF_FIGURE = 1;
-/** mm up to which the forearm moves from the elbow alone, and how much dearer a mm is beyond, as one more at first. */
+/** mm up to which the forearm moves from the elbow alone, and how much dearer a mm is beyond, as so many more at first. */
 const FROM_ELBOW = 18;
-const UPPER_ARM = 3;
+const UPPER_ARM = 10;
 /** Share by which travel is dearer for every key that is held meanwhile: its finger is dragged along. */
 const DRAG = 1;
 
