@@ -86,12 +86,17 @@ function crossingInto(hand: Printed, at: number): string | undefined {
   const [before, now] = [down(hand, at - 1), down(hand, at)];
   const isThumb = ({ finger }: Down): boolean => finger === 1;
   const isPassed = now.some((own) => isThumb(own) && own.struck && before.some((f) => isBeyond(own, f)));
-  if (isPassed) return 'thumb passes';
+  if (isPassed) return 'thumb';
   const isOver = before.some((own) => isThumb(own) && now.some((f) => f.struck && isBeyond(own, f)));
-  return isOver ? 'over the thumb' : undefined;
+  return isOver ? 'over' : undefined;
 }
 
-const CROSSINGS = ['thumb passes', 'over the thumb'];
+/** Of each crossing the short text, and the fuller one. */
+const CROSSINGS: Readonly<Record<string, readonly string[]>> = {
+  thumb: ['thumb', 'thumb passes'],
+  over: ['over', 'over the thumb'],
+};
+const ALL_CROSSINGS = Object.values(CROSSINGS).flat();
 
 /** A scale begins here: so many single notes one way by steps, eight at least; else 0. */
 function scaleFrom(hand: Printed, start: number): number {
@@ -111,7 +116,7 @@ function isUneven(hand: Printed, start: number): boolean {
   const crossings: number[] = [];
   for (let at = start + 1; at < start + scaleFrom(hand, start); at++)
     if (crossingInto(hand, at)) crossings.push(at);
-  const told = crossings.filter((at) => says(hand, at, ...CROSSINGS));
+  const told = crossings.filter((at) => says(hand, at, ...ALL_CROSSINGS));
   if (told.length === 0 || told.length === crossings.length) return false;
   // Too close for a text each.
   return !crossings.some((at, nth) => nth > 0 && at - crossings[nth - 1]! < 3);
@@ -156,7 +161,7 @@ function isAcross(hand: Printed, at: number, other: Printed | undefined): boolea
 
 const RULES: Readonly<Record<string, Rule>> = {
   'a crossing that the plain rule does not confirm': (hand, at) =>
-    says(hand, at, ...CROSSINGS) && !says(hand, at, crossingInto(hand, at) ?? ''),
+    says(hand, at, ...ALL_CROSSINGS) && !says(hand, at, ...(CROSSINGS[crossingInto(hand, at) ?? ''] ?? [])),
   'a scale marked unevenly': (hand, at) => scaleFrom(hand, at) > 0 && isUneven(hand, at),
   'rotation of no trill, tremolo, Alberti bass or broken octave': (hand, at) =>
     says(hand, at, 'rotate') && !isRotation(hand, at),

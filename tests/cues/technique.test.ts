@@ -58,7 +58,7 @@ describe('a thumb crossing is told of', () => {
     ['where it passes 2', '60:1 62:2 64:1', 0.3, ['2: thumb passes']],
     ['where it passes 4', '60:1 62:2 64:3 65:4 67:1', 0.3, ['4: thumb passes']],
     ['where 3 passes over it', '67:5 65:4 64:3 62:2 60:1 59:3', 0.3, ['5: over the thumb']],
-    ['where 2 and 4 pass over it', '60:1 59:2 57:1 55:4', 0.7, ['1: over the thumb', '3: over the thumb']],
+    ['where 2 and 4 pass over it', '60:1 59:2 57:1 55:4', 0.7, ['1: over the thumb', '3: over']],
     ['in an arpeggio', '48:1 52:2 55:3 60:1 64:2', 0.3, ['3: thumb passes']],
     ['up to a fifth', '60:3 67:1', 0.3, ['1: thumb passes']],
   ]);
@@ -85,8 +85,8 @@ describe('one scale is marked evenly', () => {
   const scale =
     '48:1 50:2 52:3 53:1 55:2 57:3 59:4 60:1 62:2 64:3 65:1 67:2 69:3 71:4 72:5 71:4 69:3 67:2 65:1 64:3 62:2 60:1 59:4';
   it('each crossing, at any pace', () => {
-    const all = ['3', '7', '10'].map((at) => `${at}: thumb passes`);
-    const back = ['19', '22'].map((at) => `${at}: over the thumb`);
+    const all = ['3: thumb passes', '7: thumb', '10: thumb'];
+    const back = ['19: over the thumb', '22: over'];
     for (const density of DENSITIES)
       expect(said('crossing', scale, 0.05, density)).toEqual([...all, ...back]);
   });

@@ -26,9 +26,9 @@ describe('every language', () => {
       expect(Object.keys(table).sort()).toEqual([...CUE_KEYS].sort());
       expect(new Set(Object.values(table).map((text) => text.toLowerCase())).size).toBe(CUE_KEYS.length);
     }
-    // The fuller texts say which part of the arm, what leans, or from what it turns; a long gap has room for them.
+    // The fuller texts say which part of the arm, what leans or passes, or from what it turns; a long gap has room for them.
     for (const [key, text] of Object.entries(LANGUAGES[code].full)) {
-      expect(['depth', 'roll']).toContain(CUE_LAYERS[key as CueKey]);
+      expect(['crossing', 'depth', 'roll']).toContain(CUE_LAYERS[key as CueKey]);
       expect([...text].length, text).toBeLessThanOrEqual(LONGEST_FULL);
       expect([...text].length, text).toBeGreaterThan([...cues[key as CueKey]].length);
       expect(text).not.toMatch(/[,\n]/);

@@ -205,8 +205,10 @@ class CueWriter {
   }
 }
 
-/** Cues that one fuller wording explains: in and out the forearm's, a turn that to or away from the thumb. */
+/** Cues that one fuller wording explains: a crossing its own, in and out the forearm's, a turn that to or away from the thumb. */
 const WAYS: Readonly<Partial<Record<CueKey, string>>> = {
+  'thumb-passes': 'thumb',
+  'over-thumb': 'over',
   in: 'in',
   'far-in': 'in',
   lean: 'in',

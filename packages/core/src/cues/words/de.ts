@@ -12,8 +12,8 @@ function noteName(step: number, alter: number): string {
 
 export const german: Words = {
   cues: {
-    'thumb-passes': 'untersetzen',
-    'over-thumb': 'übersetzen',
+    'thumb-passes': 'unter',
+    'over-thumb': 'über',
     'hand-over': 'übergreifen',
     'hand-under': 'untergreifen',
     in: 'hinein',
@@ -33,6 +33,8 @@ export const german: Words = {
     'turn-afresh': 'neu drehen',
   },
   full: {
+    'thumb-passes': 'untersetzen',
+    'over-thumb': 'übersetzen',
     in: 'Unterarm hinein',
     'far-in': 'Unterarm weit hinein',
     out: 'Unterarm heraus',

@@ -10,8 +10,8 @@ function noteName(step: number, alter: number): string {
 
 export const english: Words = {
   cues: {
-    'thumb-passes': 'thumb passes',
-    'over-thumb': 'over the thumb',
+    'thumb-passes': 'thumb',
+    'over-thumb': 'over',
     'hand-over': 'hand over',
     'hand-under': 'hand under',
     in: 'in',
@@ -31,6 +31,8 @@ export const english: Words = {
     'turn-afresh': 'turn afresh',
   },
   full: {
+    'thumb-passes': 'thumb passes',
+    'over-thumb': 'over the thumb',
     in: 'forearm in',
     'far-in': 'forearm far in',
     out: 'forearm out',

@@ -10,8 +10,8 @@ function noteName(step: number, alter: number): string {
 
 export const spanish: Words = {
   cues: {
-    'thumb-passes': 'pasar el pulgar',
-    'over-thumb': 'sobre el pulgar',
+    'thumb-passes': 'pulgar',
+    'over-thumb': 'por encima',
     'hand-over': 'mano por encima',
     'hand-under': 'mano por debajo',
     in: 'entrar',
@@ -31,6 +31,8 @@ export const spanish: Words = {
     'turn-afresh': 'nuevo giro',
   },
   full: {
+    'thumb-passes': 'pasar el pulgar',
+    'over-thumb': 'sobre el pulgar',
     in: 'antebrazo: entrar',
     'far-in': 'antebrazo: entrar mucho',
     out: 'antebrazo: salir',

@@ -10,8 +10,8 @@ function noteName(step: number, alter: number): string {
 
 export const french: Words = {
   cues: {
-    'thumb-passes': 'passer le pouce',
-    'over-thumb': 'par-dessus le pouce',
+    'thumb-passes': 'pouce',
+    'over-thumb': 'par-dessus',
     'hand-over': 'main dessus',
     'hand-under': 'main dessous',
     in: 'avancer',
@@ -31,6 +31,8 @@ export const french: Words = {
     'turn-afresh': 'nouvel élan',
   },
   full: {
+    'thumb-passes': 'passer le pouce',
+    'over-thumb': 'par-dessus le pouce',
     in: "avancer l'avant-bras",
     'far-in': "avancer beaucoup l'avant-bras",
     out: "reculer l'avant-bras",

@@ -10,7 +10,7 @@ function noteName(step: number, alter: number): string {
 
 export const italian: Words = {
   cues: {
-    'thumb-passes': 'passa il pollice',
+    'thumb-passes': 'pollice',
     'over-thumb': 'scavalca',
     'hand-over': 'mano sopra',
     'hand-under': 'mano sotto',
@@ -31,6 +31,7 @@ export const italian: Words = {
     'turn-afresh': 'nuovo slancio',
   },
   full: {
+    'thumb-passes': 'passa il pollice',
     in: 'avambraccio: entra',
     'far-in': 'avambraccio: entra molto',
     out: 'avambraccio: esci',
