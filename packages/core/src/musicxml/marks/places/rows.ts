@@ -13,10 +13,11 @@ export interface Placed {
 
 /**
  * Share of their room that notes have in a system that is pressed together; and steps by which a text that reaches over the
- * next must lie nearer to the staff, so that the next is surely outside it: measured (docs/cues.md).
+ * next may lie further from the staff at most, so that the next is surely outside it: half of what a line takes that could
+ * slip under it. Measured (docs/cues.md).
  */
 const PRESSED = 0.9;
-const NEARER = 1;
+const FURTHER = 2;
 
 /** Texts before one that may reach over it: from memory. */
 const NEAREST = 6;
@@ -24,7 +25,7 @@ const NEAREST = 6;
 /**
  * Rows of texts that programs can set at one height. verovio lifts the texts of a row to the highest, and does not look what
  * is in their way. So none reaches over another one of its row. A text that reaches over the next is in none, and the next
- * begins one only where it surely lies outside it.
+ * begins one only where it surely lies outside it: where it cannot slip under it.
  *
  * @param texts from left to right
  */
@@ -40,7 +41,7 @@ export function rowsOf(texts: readonly Placed[]): readonly (readonly Placed[])[]
     }
     if (reaching.length > 0) isReached.add(text);
     const isOutside = reaching.every(
-      (before) => !isReached.has(before) && before.extent + NEARER < text.extent,
+      (before) => !isReached.has(before) && before.extent < text.extent + FURTHER,
     );
     if (text.isFree && isOutside) row.push(text);
   }
