@@ -24,6 +24,14 @@ const SLOWER = 260;
 export const CAUSE_PASSAGES: readonly CausePassage[] = [
   {
     cause: 'between-black-keys',
+    // 5 on C sharp takes the hand in, 2 with it.
+    onsets: 'G4=2+C5=4 G4=2+C#5=5 G4=2+C5=4 G4=2+C5=4 G4=2+C5=4 G4=2 G4=2+Bb4=3',
+    at: ['1', 1.5],
+    eighths: SLOWER,
+    nearMiss: 'G4=2+C5=4 G4=2+C5=4 G4=2+C5=4 G4=2+C5=4 G4=2+C5=4 G4=2 G4=2+B4=3',
+  },
+  {
+    cause: 'curled',
     // Of two notes in turn the forearm would settle.
     onsets: 'C#5=4 B4=3 C#5=4 A4=2 D#5=5 B4=3 C#5=4',
     at: ['1', 2.5],
@@ -31,18 +39,11 @@ export const CAUSE_PASSAGES: readonly CausePassage[] = [
     nearMiss: 'C#5=3 B4=2 C#5=3 A4=1 D#5=4 B4=2 C#5=3',
   },
   {
-    cause: 'curled',
-    onsets: 'G4=2+C5=4 G4=2+C#5=5 G4=2+C5=4 G4=2+C5=4 G4=2+C5=4 G4=2 G4=2+Bb4=3',
-    at: ['1', 1.5],
-    eighths: SLOWER,
-    nearMiss: 'G4=2+C5=4 G4=2+C5=4 G4=2+C5=4 G4=2+C5=4 G4=2+C5=4 G4=2 G4=2+B4=3',
-  },
-  {
     cause: 'over-reaching',
-    onsets: 'G4=3+A4=4 G4=3+Bb4=5 G4=3+A4=4 G4=3+A4=4 G4=3 G4=3 F4=2+A4=4',
-    at: ['1', 1.5],
+    onsets: 'G4=3 G4=3+B4=5 G4=3+B4=5 G4=3+B4=5 G4=3+C#5=5 G4=3+B4=5 G4=3 G4=3+B4=5',
+    at: ['1', 3],
     eighths: SLOWER,
-    nearMiss: 'G4=3+A4=4 G4=3+B4=5 G4=3+A4=4 G4=3+A4=4 G4=3 G4=3 F4=2+A4=4',
+    nearMiss: 'G4=3 G4=3+B4=5 G4=3+B4=5 G4=3+B4=5 G4=3+C5=5 G4=3+B4=5 G4=3 G4=3+B4=5',
   },
   {
     cause: 'thumb-on-black',
