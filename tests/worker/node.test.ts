@@ -115,6 +115,26 @@ it('an abort in the midst of the work ends it, with the reason of the signal', a
   expect(heard.some(({ share }) => share === 1)).toBe(false);
 });
 
+it('an abort ends the other calls of a worker that tells of no end, as in a browser, and later ones', async () => {
+  const silent = {
+    postMessage: () => undefined,
+    addEventListener: () => undefined,
+    removeEventListener: () => undefined,
+    terminate: () => undefined,
+  };
+  const controller = new AbortController();
+  const calls = [
+    annotateAsync(TUNE, {}, { worker: silent, signal: controller.signal }),
+    annotateAsync(TUNE, {}, { worker: silent }),
+  ];
+  controller.abort(new Error('enough'));
+  await expect(calls[0]).rejects.toThrow('enough');
+  await expect(calls[1]).rejects.toThrow('the worker ended before its answer');
+  await expect(annotateAsync(TUNE, {}, { worker: silent })).rejects.toThrow(
+    'the worker has ended; start a new one',
+  );
+});
+
 it('a signal that is aborted already asks nothing of the worker', async () => {
   const call = annotateAsync(TUNE, {}, { worker, signal: AbortSignal.abort() });
   await expect(call).rejects.toMatchObject({ name: 'AbortError' });

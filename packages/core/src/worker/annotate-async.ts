@@ -2,6 +2,7 @@ import { checkAsync, checkMarking, inputOf } from '../options/allowed.js';
 import type { Annotated, AnnotateOptions, Input, Output } from '../options/options.js';
 import type { Progress } from '../pipeline/progress.js';
 import { describe, HandlineError } from '../score/errors.js';
+import { hasEnded, tellEnd, whenEnded } from './endings.js';
 import { type Answer, listen, type Port, type Refusal, type Request } from './port.js';
 
 /** A worker whose script calls `serveAnnotate`: a browser's Worker, or Node's. */
@@ -56,6 +57,7 @@ export async function annotateAsync<T extends Input>(
   if (options !== undefined) checkMarking(options);
   const { worker, signal, onProgress } = asyncOptions;
   if (signal?.aborted) throw signal.reason;
+  if (hasEnded(worker)) throw new Error('the worker has ended; start a new one');
   lastId += 1;
   const id = lastId;
   const stops: (() => void)[] = [];
@@ -80,11 +82,13 @@ export async function annotateAsync<T extends Input>(
         listen(worker, 'messageerror', () => fail(new Error('the worker sent what cannot be copied'))),
       );
       stops.push(listen(worker, 'error', (error) => fail(causeOf(error))));
-      stops.push(listen(worker, 'exit', () => fail(new Error('the worker ended before its answer'))));
+      stops.push(listen(worker, 'exit', () => tellEnd(worker)));
+      stops.push(whenEnded(worker, () => fail(new Error('the worker ended before its answer'))));
       if (signal) {
         const abort = () => {
           fail(signal.reason);
           worker.terminate();
+          tellEnd(worker);
         };
         signal.addEventListener('abort', abort);
         stops.push(() => signal.removeEventListener('abort', abort));
