@@ -28,6 +28,7 @@ it('the public values of the library are these', () => {
     'depthRibbon',
     'describe',
     'drill',
+    'findingTexts',
     'fingerLine',
     'handModel',
     'keyboardView',

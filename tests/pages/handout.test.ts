@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { handline } from '../cli/harness.js';
 import { ROOT } from '../musicxml/read-source.js';
-import { DEMO, folder, made } from './made.js';
+import { DEMO, folder, made, measure, note, written } from './made.js';
 
 const BARE = join(ROOT, 'fixtures/page/low-tide.musicxml');
 const ACROSS = join(ROOT, 'fixtures/page/hands-across.musicxml');
@@ -239,20 +239,3 @@ describe('handline handout', () => {
     expect(existsSync(join(folder, 'x.html'))).toBe(false);
   });
 });
-
-function note(step: string, octave: number, inChord = false): string {
-  const member = inChord ? '<chord/>' : '';
-  return `<note>${member}<pitch><step>${step}</step><octave>${octave}</octave></pitch><duration>1</duration><type>quarter</type></note>`;
-}
-
-function measure(number: number, notes: string): string {
-  return `<measure number="${number}"><attributes><divisions>1</divisions></attributes>${notes}</measure>`;
-}
-
-/** A score of these measures. */
-function written(name: string, measures: string): string {
-  const path = join(folder, `${name}.musicxml`);
-  const list = '<part-list><score-part id="P1"><part-name>Piano</part-name></score-part></part-list>';
-  writeFileSync(path, `<score-partwise>${list}<part id="P1">${measures}</part></score-partwise>`);
-  return path;
-}

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect } from 'vitest';
@@ -15,4 +15,21 @@ export async function made(name: string, ...args: string[]): Promise<{ path: str
   const { code, stderr } = await handline(['handout', ...args, '-o', path, '--force'], folder);
   expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
   return { path, html: readFileSync(path, 'utf8') };
+}
+
+export function note(step: string, octave: number, inChord = false): string {
+  const member = inChord ? '<chord/>' : '';
+  return `<note>${member}<pitch><step>${step}</step><octave>${octave}</octave></pitch><duration>1</duration><type>quarter</type></note>`;
+}
+
+export function measure(number: number, notes: string): string {
+  return `<measure number="${number}"><attributes><divisions>1</divisions></attributes>${notes}</measure>`;
+}
+
+/** A score of these measures. */
+export function written(name: string, measures: string): string {
+  const path = join(folder, `${name}.musicxml`);
+  const list = '<part-list><score-part id="P1"><part-name>Piano</part-name></score-part></part-list>';
+  writeFileSync(path, `<score-partwise>${list}<part id="P1">${measures}</part></score-partwise>`);
+  return path;
 }

@@ -132,7 +132,33 @@ describe.skipIf(whyNot !== undefined)('the stand in Chromium', { timeout: 300_00
     expect(await page.textContent('#status')).toContain('kelp-street-tunes-handout.html');
   });
 
+  it('saves the digit that was typed just before', async () => {
+    await page.focus('#music');
+    await page.keyboard.press('5');
+    const text = (await saved('#save')).toString();
+    const [line] = annotate(demo).report.lines;
+    const given = setDigits(new Uint8Array(demo), [{ offset: line!.slices[2]!.notes[0]!.offset, finger: 5 }]);
+    expect(text).toBe(Buffer.from(annotate(given.output).output as Uint8Array).toString());
+    await page.focus('#music');
+    await page.keyboard.press('4');
+    await page.waitForSelector('.music .yours');
+    await ready(page);
+  });
+
+  it('asks before another score takes the place of digits that are not saved', async () => {
+    const asked: string[] = [];
+    page.once('dialog', (dialog) => {
+      asked.push(dialog.message());
+      dialog.dismiss();
+    });
+    await drop(page, 'another.musicxml', demo);
+    await expect.poll(() => asked).toEqual([expect.stringContaining('another.musicxml')]);
+    expect(await page.textContent('#name')).toContain('kelp-street-tunes.musicxml');
+    expect(await digitOf('note-0-2')).toBe('4');
+  });
+
   it('refuses a bad file and keeps what is there', async () => {
+    page.once('dialog', (dialog) => dialog.accept());
     await drop(page, 'notes.txt', new TextEncoder().encode('<html/>'));
     await until(page, `document.getElementById('alert').textContent !== ''`);
     expect(await page.textContent('#alert')).toContain('notes.txt');
@@ -140,8 +166,30 @@ describe.skipIf(whyNot !== undefined)('the stand in Chromium', { timeout: 300_00
     expect(await digitOf('note-0-2')).toBe('4');
     await ready(page);
     await page.click('#undo');
-    await until(page, `!document.querySelector('.music .yours')`);
     await ready(page);
+    // What was refused is not told of any longer.
+    expect(await page.textContent('#alert')).toBe('');
+    for (;;) {
+      await page.click('#undo');
+      await ready(page);
+      if ((await page.getAttribute('#undo', 'aria-disabled')) === 'true') break;
+    }
+    await until(page, `!document.querySelector('.music .yours')`);
+  });
+
+  it('opens a score with the choices made meanwhile', async () => {
+    const other = await opened(browser, address);
+    await drop(other, 'kelp-street-tunes.musicxml', demo);
+    await other.selectOption('#language', 'de');
+    await until(other, `document.getElementById('status').textContent === 'Bereit'`);
+    expect(await other.textContent('.system figcaption')).toContain('Takte');
+    const download = other.waitForEvent('download');
+    await other.click('#save');
+    const text = readFileSync(await (await download).path(), 'utf8');
+    expect(text).toBe(
+      Buffer.from(annotate(new Uint8Array(demo), { language: 'de' }).output as Uint8Array).toString(),
+    );
+    await other.context().close();
   });
 
   it('speaks another language and draws other cues', async () => {

@@ -98,4 +98,11 @@ describe.each<Hand>(['right', 'left'])('what common practice allows, %s hand', (
     expect(found!.text).toContain('lie further apart than this hand reaches');
     expect(found!.level).not.toBe('remark');
   });
+
+  it('of keys beyond this hand a remark does not say that they work', () => {
+    const { findings } = reviewOf(hand, 'B3=1+D4=2+G4=3 D4=1+F4=3+B4=5 B3+D4+G4');
+    const [found] = findings.filter(({ cause }) => cause === 'stretch');
+    expect(found!.level).toBe('remark');
+    expect(found!.text).toMatch(/reaches\. The printed fingering takes \d+ mm more, mostly stretch$/);
+  });
 });

@@ -71,6 +71,7 @@ export { LEVELS, type Level, THRESHOLDS } from './review/findings/thresholds.js'
 export { markReview } from './review/mark-review.js';
 export { type Kind, type Movement, sumOfMovements } from './review/measure/kinds.js';
 export { type Compared, compare } from './review/others/compare.js';
+export { type FindingText, findingTexts } from './review/page/finding-texts.js';
 export { reviewMarkdown } from './review/page/markdown.js';
 export { type ReviewedScore, reviewsTable } from './review/page/scores.js';
 export { type ReviewTextOptions, reviewText } from './review/page/text.js';

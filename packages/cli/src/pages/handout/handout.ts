@@ -1,4 +1,11 @@
-import { type AnnotateOptions, beatText, type Drill, type Review, review } from '@handline/core';
+import {
+  type AnnotateOptions,
+  beatText,
+  type Drill,
+  findingTexts,
+  type Review,
+  review,
+} from '@handline/core';
 import { CliError, Exit } from '../../exit.js';
 import type { Result } from '../../outcome.js';
 import type { Engraver } from '../engraver.js';
@@ -180,9 +187,13 @@ function outOfReach({ lines }: Passage, { words, language }: Drawing): string {
   return section(words.outOfReach, content);
 }
 
+/** The gravest, in the order of the score, each with the easier way. */
 function findings(judged: Review, { lines }: Passage, { words, language }: Drawing): string {
   if (judged.findings.length === 0) return `<p>${escapeHtml(words.noFindings)}</p>`;
-  const items = judged.findings.slice(0, MOST_TOLD).map(({ part, measure, beat, hand, text }) => {
+  const told = findingTexts(judged)
+    .slice(0, MOST_TOLD)
+    .sort((a, b) => a.finding.number - b.finding.number);
+  const items = told.map(({ finding: { part, measure, beat, hand }, text }) => {
     const own = lines.find(({ partId, line }) => partId === part && line.hand === hand);
     const place = fill(words.place, {
       measure,
@@ -192,8 +203,8 @@ function findings(judged: Review, { lines }: Passage, { words, language }: Drawi
     return `<li><strong>${escapeHtml(place)}</strong>: ${escapeHtml(text)}</li>`;
   });
   const left = judged.findings.length - items.length;
-  const told = left === 1 ? words.oneMoreFinding : fill(words.moreFindings, { count: left });
-  const more = left > 0 ? `<p>${escapeHtml(told)}</p>` : '';
+  const rest = left === 1 ? words.oneMoreFinding : fill(words.moreFindings, { count: left });
+  const more = left > 0 ? `<p>${escapeHtml(rest)}</p>` : '';
   return `<ul>${items.join('')}</ul>${more}<p>${escapeHtml(judged.advice)}</p>`;
 }
 

@@ -49,7 +49,7 @@ export function viewBlocks(passage: Passage, drawing: Drawing, chosen?: readonly
 function mostToShow(passage: Passage): View[] {
   const best = new Map<string, View>();
   for (const view of allViews(passage)) {
-    const key = `${view.own.partId} ${view.own.line.hand} ${view.own.line.slices[view.at]!.measure}`;
+    const key = `${view.own.partId} ${view.own.line.hand} ${measureOf(view)}`;
     const known = best.get(key);
     if (!known || shownMovement(view) > shownMovement(known)) best.set(key, view);
   }
@@ -60,7 +60,16 @@ function mostToShow(passage: Passage): View[] {
   return ranked
     .filter((view) => once.get(fingersOnKeys(view)) === view)
     .slice(0, MOST_SHOWN)
-    .sort((a, b) => a.own.line.slices[a.at]!.measure - b.own.line.slices[b.at]!.measure);
+    .sort(inOrder);
+}
+
+function measureOf({ own, at }: View): number {
+  return own.line.slices[at]!.measure;
+}
+
+/** By measure and beat; both hands together as the passage has them. */
+function inOrder(a: View, b: View): number {
+  return measureOf(a) - measureOf(b) || a.own.slices[a.at]!.beat - b.own.slices[b.at]!.beat;
 }
 
 function fingersOnKeys({ own, at }: View): string {

@@ -1,28 +1,29 @@
 import type { Language } from '@handline/core';
 import { fill } from '../handout/words/words.js';
-import { type Marked, optionsOf, type Score, type Session, type Settings } from './session.js';
-import type { Digits, History } from './state.js';
-import { byId, saveFile } from './view/dom.js';
+import type { Current } from './current.js';
+import { optionsOf, type Session, type Settings } from './session.js';
+import { type Digits, NO_DIGITS } from './state.js';
+import { byId, enable, saveFile } from './view/dom.js';
 import { STAND_WORDS } from './words/words.js';
 
-interface Savable {
-  readonly score: Score;
-  readonly marked: Marked;
-  readonly history: History;
-  readonly settings: Settings;
-}
-
-/** Files that the page writes. */
+/** Files that the page writes, and what would be lost without them. */
 export class Saving {
   readonly #session: Session;
   readonly #version: string;
   readonly #say: (text: string) => void;
-  #saved: Digits = new Map();
+  #saved = NO_DIGITS.present;
+  #digits = NO_DIGITS.present;
+  #current: Current | undefined;
+  #isLatest = true;
+  readonly #waiting: (() => void)[] = [];
 
   constructor(session: Session, version: string, say: (text: string) => void) {
     this.#session = session;
     this.#version = version;
     this.#say = say;
+    addEventListener('beforeunload', (event) => {
+      if (this.#isUnsaved) event.preventDefault();
+    });
   }
 
   speak(language: Language): void {
@@ -30,28 +31,45 @@ export class Saving {
     byId('engraved').textContent = fill(STAND_WORDS[language].engraved, { version: this.#version, verovio });
   }
 
-  /** These digits need not be saved. */
-  saved(digits: Digits): void {
-    this.#saved = digits;
+  /** What there is to save, and what is asked for: what follows from it may still be under way. */
+  offer(current: Current | undefined, digits: Digits, settings: Settings): void {
+    this.#current = current;
+    this.#digits = digits;
+    this.#isLatest = current?.history.present === digits && current.settings === settings;
+    enable('save', current !== undefined);
+    if (this.#isLatest) for (const go of this.#waiting.splice(0)) go();
   }
 
-  isUnsaved(digits: Digits): boolean {
-    return digits !== this.#saved && digits.size > 0;
+  /** Whether another score may take the place of this one, as the user says where digits would be lost. */
+  mayLeave(name: string, language: Language): boolean {
+    return !this.#isUnsaved || confirm(fill(STAND_WORDS[language].discard, { name }));
   }
 
-  score(current: Savable | undefined): void {
+  get #isUnsaved(): boolean {
+    return this.#digits !== this.#saved && this.#digits.size > 0;
+  }
+
+  /** The score as it follows from the digits and choices of now. */
+  async #latest(): Promise<Current | undefined> {
+    if (this.#current && !this.#isLatest) await new Promise<void>((done) => this.#waiting.push(done));
+    return this.#current;
+  }
+
+  async score(): Promise<void> {
+    const current = await this.#latest();
     if (!current) return;
     const { score, marked, history, settings } = current;
     const [, stem = 'score', ending = '.musicxml'] = /^(.*?)(\.[^.]*)?$/.exec(score.name) ?? [];
     const name = `${stem}-marked${ending}`;
     const isArchive = ending.toLowerCase() === '.mxl';
     saveFile(name, marked.output, `application/vnd.recordare.musicxml${isArchive ? '' : '+xml'}`);
-    this.saved(history.present);
+    this.#saved = history.present;
     this.#say(fill(STAND_WORDS[settings.language].saved, { name }));
   }
 
   /** As `handline handout` makes it of the score with the user's digits. */
-  async handout(current: Savable | undefined): Promise<void> {
+  async handout(): Promise<void> {
+    const current = await this.#latest();
     if (!current) return;
     const { score, marked, settings } = current;
     const typed = (id: string) => byId<HTMLInputElement>(id).value.trim();

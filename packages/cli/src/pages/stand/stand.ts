@@ -30,6 +30,8 @@ export class Stand {
   #history = NO_DIGITS;
   #current: Current | undefined;
   #place: Place | undefined;
+  /** What other choices begin anew: to open a score, or to follow in the one that is open. */
+  #again = () => this.#follow();
   /** Counts what was asked for, so that what is out of date is dropped. */
   #turn = 0;
   #abort = new AbortController();
@@ -46,8 +48,8 @@ export class Stand {
     this.#saving = new Saving(session, version, (text) => this.#status.say(text));
     button('undo', () => this.#change(undo(this.#history)));
     button('redo', () => this.#change(redo(this.#history)));
-    button('save', () => this.#saving.score(this.#current));
-    button('sheet', () => this.#guarded(() => this.#saving.handout(this.#current)));
+    button('save', () => this.#saving.score());
+    button('sheet', () => this.#guarded(() => this.#saving.handout()));
     button('back', () => this.#giveBack());
     button('previous', () => this.#move('along', -1));
     button('next', () => this.#move('along', 1));
@@ -56,15 +58,14 @@ export class Stand {
     for (const own of document.querySelectorAll<HTMLElement>('[data-finger]'))
       own.addEventListener('click', () => this.#setFinger(Number(own.dataset.finger) as Finger));
     for (const id of ['music', 'note']) byId(id).addEventListener('keydown', (event) => this.#press(event));
-    addEventListener('beforeunload', (event) => {
-      if (this.#saving.isUnsaved(this.#history.present)) event.preventDefault();
-    });
     this.#speak();
   }
 
-  /** Opens a score in place of the one that is there, which stays where this one is refused. */
-  async open(name: string, read: () => Promise<Uint8Array<ArrayBuffer>>): Promise<void> {
+  /** Opens a score in place of the one that is there, which stays where this one is refused or digits would be lost. */
+  async open(name: string, read: () => Promise<Uint8Array<ArrayBuffer>>, isAgain = false): Promise<void> {
+    if (!isAgain && !this.#saving.mayLeave(name, this.#settings.language)) return;
     const turn = this.#begin();
+    this.#again = () => this.open(name, read, true);
     this.#status.work(fill(this.#words.opening, { name }));
     await this.#guarded(async () => {
       const score = { name, bytes: await read() };
@@ -75,11 +76,9 @@ export class Stand {
       if (turn !== this.#turn) return;
       const notes = new Notes(told.lines, marked.report, NO_DIGITS.present);
       this.#history = NO_DIGITS;
-      this.#current = {
-        ...{ score, told, marked, notes, history: this.#history, settings: this.#settings },
-        offsets: notes.offsets(),
-      };
-      this.#saving.saved(this.#history.present);
+      const offsets = notes.offsets();
+      this.#current = { score, offsets, told, marked, notes, history: NO_DIGITS, settings: this.#settings };
+      this.#again = () => this.#follow();
       this.#music.clear();
       byId('welcome').hidden = true;
       for (const id of ['music', 'note', 'handout']) byId(id).hidden = false;
@@ -89,7 +88,7 @@ export class Stand {
       this.#show();
       this.#choose(notes.first, false);
       // So that the first change follows as quickly as later ones; a long score has taught the workers enough.
-      const [offset] = this.#current.offsets.values();
+      const [offset] = offsets.values();
       const isOver = () => turn !== this.#turn;
       if (isQuick && offset !== undefined)
         this.#session.rehearse(score, offset, this.#settings, isOver).catch(() => undefined);
@@ -108,7 +107,7 @@ export class Stand {
       this.#settings = settings;
       this.#speak();
       this.#music.markStale(() => true);
-      this.#follow();
+      this.#again();
     });
     this.#panel.speak();
     this.#saving.speak(this.#settings.language);
@@ -151,7 +150,6 @@ export class Stand {
   #change(history: History): void {
     if (history === this.#history) return;
     this.#history = history;
-    this.#showButtons();
     this.#follow();
   }
 
@@ -166,20 +164,22 @@ export class Stand {
     const { score, offsets, marked: old } = this.#current ?? {};
     if (!score || !offsets || !old) return;
     const turn = this.#begin();
+    this.#again = () => this.#follow();
+    this.#showButtons();
     this.#status.work(this.#words.fingering, 0);
     const [history, settings] = [this.#history, this.#settings];
     await this.#guarded(async () => {
       const marked = await this.#mark(turn, score, history.present, offsets);
       if (!marked) return;
       const place = this.#place;
-      const shown = { ...this.#shown(score, marked), isNew: false, place };
       // Asked first: it is worked out while the page shows the digits.
-      const drawing = this.#session.draw('show', shown);
+      const drawing = this.#session.draw('show', { ...this.#shown(score, marked), isNew: false, place });
       const notes = new Notes(this.#current!.told.lines, marked.report, history.present);
       this.#current = { ...this.#current!, marked, notes, history, settings };
       this.#music.markStale(differ(picturesOf(old.report), picturesOf(marked.report)));
       this.#music.showBefore(new Map(), notes);
       this.#music.showDigits(notes);
+      this.#status.alert('');
       this.#show();
       const { keyboard, ...told } = await drawing;
       if (turn !== this.#turn) return;
@@ -235,7 +235,7 @@ export class Stand {
   #showButtons(): void {
     enable('undo', this.#history.past.length > 0);
     enable('redo', this.#history.future.length > 0);
-    enable('save', this.#current !== undefined);
+    this.#saving.offer(this.#current, this.#history.present, this.#settings);
   }
 
   /** What fails is told, and everything is as it was before. */
@@ -246,11 +246,11 @@ export class Stand {
     } catch (error) {
       const stopped = error instanceof DOMException && error.name === 'AbortError';
       if (turn !== this.#turn) return;
+      this.#again = () => this.#follow();
       this.#status.ready(stopped ? this.#words.stopped : '');
       if (!stopped) this.#status.alert(fill(this.#words[told], { message: (error as Error).message }));
       if (!this.#current) return;
-      const { history, settings } = this.#current;
-      [this.#history, this.#settings] = [history, settings];
+      ({ history: this.#history, settings: this.#settings } = this.#current);
       this.#speak();
       this.#showButtons();
       this.#turn += 1;

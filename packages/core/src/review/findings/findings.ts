@@ -2,7 +2,6 @@ import { fill } from '../../messages/fill.js';
 import type { Thresholds } from '../../options/review-options.js';
 import type { CauseName, Found } from '../causes/cause.js';
 import type { Judged } from '../measure/judged.js';
-import type { Movement } from '../measure/kinds.js';
 import type { Passage } from '../measure/passages.js';
 import { isPrinted, type Scene, sceneOf, wasPrinted } from '../measure/scene.js';
 import type { At, ReviewFinding } from '../report-types.js';
@@ -87,7 +86,7 @@ function finding(
     text: [
       causeText(judged, place, cause, found),
       ...(level === 'remark'
-        ? [tieText(place, cause, remedy, saved, sparedTravel(printed, other, remedy))]
+        ? [tieText(place, diagnosis, remedy, sparedTravel(printed, other, remedy))]
         : []),
     ].join('. '),
     remedy: remedyReport(judged, place, remedy, saved, atOf(place, slices[found.slice]!), printed, other),
@@ -127,16 +126,21 @@ export function causeText(
   });
 }
 
-/** `Both work; the printed one takes 9 mm more, mostly sideways`, or `... the forearm travels 9 mm more in and out` */
+/**
+ * `Both work; the printed one takes 9 mm more, mostly sideways`, or `... the forearm travels 9 mm more in and out`. Of keys
+ * beyond this hand it is not said that they work.
+ */
 function tieText(
   { language }: Place,
-  cause: CauseName,
+  { cause, found, saved }: Diagnosis,
   { saved: mm, tie }: Remedy,
-  saved: Movement,
   travel: number,
 ): string {
   const words = REVIEW_WORDS[language];
   if (cause === 'held-key-lost') return words.pedalHolds;
   if (tie) return fill(words.travelsMore, { mm: millimetres(travel) });
-  return fill(words.bothWork, { mm: millimetres(mm), kind: words.kinds[mostly(saved)] });
+  return fill(found.beyond ? words.printedTakesMore : words.bothWork, {
+    mm: millimetres(mm),
+    kind: words.kinds[mostly(saved)],
+  });
 }

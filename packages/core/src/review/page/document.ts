@@ -133,7 +133,7 @@ export function sentence(text: string): string {
 }
 
 function findingItem(finding: ReviewFinding, words: ReviewWords, language: Language) {
-  const { number, measure, beat, hand, name, level, cause, text, remedy } = finding;
+  const { number, measure, beat, hand, name } = finding;
   const place = fill(words.place, {
     number,
     measure,
@@ -141,13 +141,20 @@ function findingItem(finding: ReviewFinding, words: ReviewWords, language: Langu
     hand: words.hands[hand],
     key: name,
   });
-  const lines = [`${sentence(text)}.`];
-  if (remedy) {
-    const isPossible = cause === 'unholdable' || cause === 'held-key-lost' || cause === 'other-hand';
-    const easier = isPossible ? words.possible : level === 'remark' ? words.or : words.easier;
-    lines.push(`${fill(easier, { remedy: remedy.text, mm: millimetres(remedy.saved) })}.`);
-  }
-  return { head: place, lines };
+  return { head: place, lines: findingLines(finding, language) };
+}
+
+/** The cause, and the easier way if there is one, each as a sentence. */
+export function findingLines(
+  { level, cause, text, remedy }: ReviewFinding,
+  language: Language,
+): readonly string[] {
+  const words = REVIEW_WORDS[language];
+  const said = `${sentence(text)}.`;
+  if (!remedy) return [said];
+  const isPossible = cause === 'unholdable' || cause === 'held-key-lost' || cause === 'other-hand';
+  const easier = isPossible ? words.possible : level === 'remark' ? words.or : words.easier;
+  return [said, `${fill(easier, { remedy: remedy.text, mm: millimetres(remedy.saved) })}.`];
 }
 
 function passageTable({ passages }: Review, words: ReviewWords, shown: Shown): Section | undefined {

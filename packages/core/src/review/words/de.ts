@@ -69,6 +69,7 @@ export const german: ReviewWords = {
   noLongerOut: '{finger} muss dann nicht heraus',
   noLongerIn: '{finger} muss dann nicht hinein',
   bothWork: 'Beides geht; der gedruckte Fingersatz braucht {mm} mm mehr, vor allem: {kind}',
+  printedTakesMore: 'Der gedruckte Fingersatz braucht {mm} mm mehr, vor allem: {kind}',
   travelsMore:
     'Beides geht; mit dem gedruckten Fingersatz bewegt sich der Unterarm {mm} mm mehr hinein und heraus',
   pedalHolds: 'Beides geht, wo das Pedal den Ton hält',

@@ -59,6 +59,7 @@ export const english: ReviewWords = {
   noLongerOut: '{finger} then need not come out',
   noLongerIn: '{finger} then need not go in',
   bothWork: 'Both work; the printed fingering takes {mm} mm more, mostly {kind}',
+  printedTakesMore: 'The printed fingering takes {mm} mm more, mostly {kind}',
   travelsMore: 'Both work; with the printed fingering the forearm travels {mm} mm more in and out',
   pedalHolds: 'Both work where the pedal holds the note',
   keyAtBeat: '{key} (beat {beat})',

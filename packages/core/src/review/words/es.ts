@@ -67,6 +67,7 @@ export const spanish: ReviewWords = {
   noLongerOut: '{finger} ya no tiene que salir',
   noLongerIn: '{finger} ya no tiene que ir adentro',
   bothWork: 'Ambas digitaciones sirven; la impresa pide {mm} mm más, sobre todo: {kind}',
+  printedTakesMore: 'La digitación impresa pide {mm} mm más, sobre todo: {kind}',
   travelsMore: 'Ambas digitaciones sirven; con la impresa el antebrazo recorre {mm} mm más adentro y afuera',
   pedalHolds: 'Ambas digitaciones sirven si el pedal mantiene la nota',
   keyAtBeat: '{key} (tiempo {beat})',

@@ -69,6 +69,7 @@ export const french: ReviewWords = {
   noLongerOut: '{finger} n’a plus à ressortir',
   noLongerIn: '{finger} n’a plus à aller vers l’intérieur',
   bothWork: 'Les deux conviennent ; le doigté imprimé demande {mm} mm de plus, surtout : {kind}',
+  printedTakesMore: 'Le doigté imprimé demande {mm} mm de plus, surtout : {kind}',
   travelsMore:
     'Les deux conviennent ; avec le doigté imprimé, l’avant-bras parcourt {mm} mm de plus vers l’intérieur et vers soi',
   pedalHolds: 'Les deux conviennent si la pédale tient la note',

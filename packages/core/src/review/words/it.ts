@@ -68,6 +68,7 @@ export const italian: ReviewWords = {
   noLongerOut: '{finger} non deve più uscire',
   noLongerIn: '{finger} non deve più andare dentro',
   bothWork: 'Vanno bene entrambe le diteggiature; quella stampata chiede {mm} mm in più, soprattutto: {kind}',
+  printedTakesMore: 'La diteggiatura stampata chiede {mm} mm in più, soprattutto: {kind}',
   travelsMore:
     'Vanno bene entrambe le diteggiature; con quella stampata l’avambraccio percorre {mm} mm in più dentro e fuori',
   pedalHolds: 'Vanno bene entrambe le diteggiature se il pedale tiene la nota',

@@ -33,6 +33,8 @@ export interface ReviewWords {
   readonly noLongerIn: string;
   /** Of findings that matter little: `{mm}` more, mostly of `{kind}`. */
   readonly bothWork: string;
+  /** The same where the printed one lies beyond this hand. */
+  readonly printedTakesMore: string;
   /** The same where the forearm travels `{mm}` more. */
   readonly travelsMore: string;
   /** The same of a held key that is let go of. */

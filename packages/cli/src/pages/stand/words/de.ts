@@ -66,6 +66,7 @@ export const german: StandWords = {
   engraving: 'Notenstich',
   ready: 'Bereit',
   opened: '{name} ist offen.',
+  discard: 'Deine Ziffern sind nicht gespeichert und gingen verloren. {name} trotzdem öffnen?',
   notOpened: 'Nicht geöffnet: {message}',
   stopped: 'Angehalten.',
   saved: 'Gespeichert als {name}.',

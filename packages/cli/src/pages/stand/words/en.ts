@@ -66,6 +66,7 @@ export const english: StandWords = {
   engraving: 'Engraving',
   ready: 'Ready',
   opened: '{name} is open.',
+  discard: 'Your digits are not saved and would be lost. Open {name} all the same?',
   notOpened: 'Not opened: {message}',
   stopped: 'Stopped.',
   saved: 'Saved as {name}.',

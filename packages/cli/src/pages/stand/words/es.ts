@@ -66,6 +66,7 @@ export const spanish: StandWords = {
   engraving: 'Grabando',
   ready: 'Listo',
   opened: '{name} está abierto.',
+  discard: 'Sus cifras no están guardadas y se perderían. ¿Abrir {name} de todos modos?',
   notOpened: 'No se ha abierto: {message}',
   stopped: 'Parado.',
   saved: 'Guardado como {name}.',

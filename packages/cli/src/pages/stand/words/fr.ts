@@ -66,6 +66,7 @@ export const french: StandWords = {
   engraving: 'Gravure',
   ready: 'Prêt',
   opened: '{name} est ouvert.',
+  discard: 'Vos chiffres ne sont pas enregistrés et seraient perdus. Ouvrir {name} quand même ?',
   notOpened: 'Non ouvert : {message}',
   stopped: 'Arrêté.',
   saved: 'Enregistré sous {name}.',

@@ -66,6 +66,7 @@ export const italian: StandWords = {
   engraving: 'Incisione',
   ready: 'Pronto',
   opened: '{name} è aperto.',
+  discard: 'Le tue cifre non sono salvate e andrebbero perse. Aprire {name} comunque?',
   notOpened: 'Non aperto: {message}',
   stopped: 'Fermato.',
   saved: 'Salvato come {name}.',

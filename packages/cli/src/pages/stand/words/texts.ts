@@ -60,6 +60,7 @@ export interface StandWords {
   readonly engraving: string;
   readonly ready: string;
   readonly opened: string;
+  readonly discard: string;
   readonly notOpened: string;
   readonly stopped: string;
   readonly saved: string;

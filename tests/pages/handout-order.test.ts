@@ -1,0 +1,52 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { findingTexts, review } from '@handline/core';
+import { describe, expect, it } from 'vitest';
+import { escapeHtml } from '../../packages/cli/src/pages/escape.js';
+import { ROOT } from '../musicxml/read-source.js';
+import { made, measure, note, written } from './made.js';
+
+const FINGERED = join(ROOT, 'fixtures/scores/schumann-op15-1.musicxml');
+
+describe('a handout', () => {
+  it('tells the gravest findings in the order of the score, each with the easier way', async () => {
+    const { html } = await made('gravest', FINGERED, '--views', 'none');
+    const told = findingTexts(review(readFileSync(FINGERED)));
+    const places = told
+      .slice(0, 8)
+      .sort((a, b) => a.finding.number - b.finding.number)
+      .map(({ text }) => escapeHtml(text));
+    expect(told.length).toBeGreaterThan(8);
+    expect(told.some(({ finding }) => finding.level !== told[0]!.finding.level)).toBe(true);
+    expect(told[0]!.text).toContain(told[0]!.finding.remedy!.text);
+    const [, list = ''] = /The printed fingering<\/h2><ul>(.*?)<\/ul>/s.exec(html) ?? [];
+    expect([...list.matchAll(/<\/strong>: (.*?)<\/li>/g)].map(([, text]) => text)).toEqual(places);
+  });
+
+  it.each([
+    ['right', ['C', 'F', 'A', 'F'], ['C', 'E', 'D', 'B']],
+    ['left', ['C', 'E', 'A', 'D-'], ['A', 'B-', 'F', 'E']],
+  ])(
+    'shows the keyboards of both hands in the order of the beats, the %s hand first',
+    async (first, ...hands) => {
+      const [upper, lower] = hands.map((steps, staff) =>
+        steps
+          .map((step) =>
+            note(step[0]!, staff === 0 ? 5 : 2).replace('</note>', `<staff>${staff + 1}</staff></note>`),
+          )
+          .map((own, nth) =>
+            steps[nth]!.length > 1 ? own.replace('</step>', '</step><alter>-1</alter>') : own,
+          )
+          .join(''),
+      );
+      const both = `${upper}<backup><duration>4</duration></backup>${lower}`;
+      const score = measure(1, both).replace('</divisions>', '</divisions><staves>2</staves>');
+      const { html } = await made('beats', written('beats', score));
+      const views = [...html.matchAll(/<strong>Measure 1, beat (\d+), (right|left) hand/g)];
+      const beats = views.map(([, beat]) => Number(beat));
+      expect(beats.length).toBeGreaterThan(1);
+      expect(beats).toEqual(beats.toSorted((a, b) => a - b));
+      expect(views[0]![2]).toBe(first);
+    },
+  );
+});
