@@ -98,7 +98,7 @@ export function featuresOf({ views, surroundings, digits }: Sample, scale: Float
 function stepRows(before: SliceView, view: SliceView, scale: Float64Array): Rows {
   const id =
     isSingle(before) && isSingle(view)
-      ? `${before.low % 12} ${intervalBetween(before, view)} ${view.pace} ${view.fresh} ${Math.min(before.alternation, view.alternation)}`
+      ? `${before.low % 12} ${intervalBetween(before, view)} ${view.pace} ${view.fresh} ${Math.min(before.alternation, view.alternation)} ${view.onBeat}`
       : undefined;
   return remembered(id, () => {
     const rows = new RowBuilder(scale);

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { change } from '#core/fingering/cost/terms/stated/change.js';
 import { endurance } from '#core/fingering/cost/terms/stated/endurance.js';
 import { leap } from '#core/fingering/cost/terms/stated/leap.js';
 import { repetition } from '#core/fingering/cost/terms/stated/repetition.js';
@@ -20,6 +21,21 @@ it.each<[string, Case, number]>([
   ['a new phrase', { onsets: [60, { keys: [60], seconds: 0.1, phraseStart: true }], digits: '2 2' }, 0],
 ])('repetition: %s', (_, own, mm) => {
   for (const by of ['usage', 'movement'] as const) expect(costs(repetition, own, by)).toBe(mm);
+});
+
+it.each<[string, Case, number]>([
+  ['towards the thumb', { onsets: [60, at(0.1, 60)], digits: '3 2' }, 0],
+  ['away from it', { onsets: [60, at(0.1, 60)], digits: '2 3' }, 20],
+  ['away from it by three fingers', { onsets: [60, at(0.25, 60)], digits: '1 4' }, 20],
+  ['on the beat', { onsets: [60, { keys: [60], seconds: 0.1, onBeat: true }], digits: '2 3' }, 0],
+  ['where there is time', { onsets: [60, at(0.3, 60)], digits: '2 3' }, 0],
+  ['a new phrase', { onsets: [60, { keys: [60], seconds: 0.1, phraseStart: true }], digits: '2 3' }, 0],
+  ['on another key', { onsets: [60, at(0.1, 62)], digits: '2 3' }, 0],
+  ['one finger', { onsets: [60, at(0.1, 60)], digits: '2 2' }, 0],
+  ['chords', { onsets: [[60, 64], at(0.1, 60, 64)], digits: '13 24' }, 0],
+  ['beside a held key', { onsets: [{ keys: [52], holds: 2 }, 60, at(0.1, 60)], digits: '1 13 14' }, 20],
+])('finger change: %s', (_, own, mm) => {
+  for (const by of ['usage', 'movement'] as const) expect(costs(change, own, by)).toBe(mm);
 });
 
 /** So many notes of a trill; what the last one owes. */

@@ -8,6 +8,7 @@ import { intervalBetween, isAugmentedSecond } from '../view/interval.js';
 import type { Surroundings } from '../view/surroundings.js';
 import { PACES, type SliceView } from '../view/view.js';
 import { MOST_PATTERNS, Patterns } from './patterns.js';
+import { strikesAgain } from './terms/stated/repetition.js';
 import type { Term } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
 import { WeightedSum } from './weighted-sum.js';
@@ -18,7 +19,7 @@ export const NO_TIME = 2000;
 
 /** Lengths of trills that are told apart (`Alternation`), and ways in which a slice follows in time. */
 const ALTERNATIONS = 3;
-const TIMES = PACES * ALTERNATIONS * 2;
+const TIMES = PACES * ALTERNATIONS * 4;
 
 /** A candidate, as far as costs depend on it. */
 export type Fingers = Pick<CandidateFingers, 'fingers'>;
@@ -167,8 +168,10 @@ export class CostTable {
 }
 
 /** A number below `TIMES` for how a slice follows in time. */
-function timeOf(before: SliceView, { pace, alternation, fresh }: SliceView): number {
-  return (pace * ALTERNATIONS + Math.min(before.alternation, alternation)) * 2 + bit(fresh);
+function timeOf(before: SliceView, view: SliceView): number {
+  const { pace, alternation, fresh, onBeat } = view;
+  const time = (pace * ALTERNATIONS + Math.min(before.alternation, alternation)) * 2 + bit(fresh);
+  return time * 2 + bit(onBeat && strikesAgain(before, view));
 }
 
 function toFixedPoints(costs: Float64Array): Float64Array {

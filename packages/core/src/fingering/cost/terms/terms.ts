@@ -7,6 +7,7 @@ import { crossing } from './crossing.js';
 import { frame } from './frame.js';
 import { hop } from './hop.js';
 import { position } from './position.js';
+import { change } from './stated/change.js';
 import { endurance } from './stated/endurance.js';
 import { idle } from './stated/idle.js';
 import { leap } from './stated/leap.js';
@@ -28,6 +29,7 @@ export const TERMS: readonly Term[] = [
   frame,
   leap,
   repetition,
+  change,
   endurance,
   idle,
   passes,

@@ -1,4 +1,5 @@
 import type { Finger } from '../../../../score/model.js';
+import type { SliceView } from '../../../view/view.js';
 import { blocksOf } from '../blocks.js';
 import { onlyStruck, type PairCount, type Sink, type Term } from '../term.js';
 
@@ -17,14 +18,23 @@ export const repetition: Term = {
   blocks: blocksOf({ excess: { 'keystrokes a second': 1 } }),
   stated: [WEIGHT],
   pair(before, view) {
-    const excess = RATES[view.pace] - AT_EASE;
-    if (view.fresh || excess <= 0) return undefined;
-    const was = onlyStruck(before);
-    const is = onlyStruck(view);
-    if (was < 0 || is < 0 || before.keys[was] !== view.keys[is]) return undefined;
-    return new Repetition(was, is, excess);
+    const excess = excessOf(view);
+    if (excess <= 0 || !strikesAgain(before, view)) return undefined;
+    return new Repetition(onlyStruck(before), onlyStruck(view), excess);
   },
 };
+
+/** Keystrokes a second beyond what one finger does at ease, 0 or less where there is time. */
+export function excessOf({ pace, fresh }: SliceView): number {
+  return fresh ? 0 : RATES[pace] - AT_EASE;
+}
+
+/** Whether the one key that is struck was the one struck before. */
+export function strikesAgain(before: SliceView, view: SliceView): boolean {
+  const was = onlyStruck(before);
+  const is = onlyStruck(view);
+  return was >= 0 && is >= 0 && before.keys[was] === view.keys[is];
+}
 
 class Repetition implements PairCount {
   constructor(
