@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
+import { joinedView } from '#core/fingering/repeats/join-costs.js';
 import { alternations } from '#core/fingering/view/alternations.js';
 import { AUGMENTED_SECOND, isStep, strideOf } from '#core/fingering/view/interval.js';
 import { surroundingsOf } from '#core/fingering/view/surroundings.js';
@@ -134,13 +135,29 @@ describe('the right hand’s view', () => {
     const events = [
       strike([60]),
       strike([62]),
-      { ...strike([64]), phraseStart: true },
+      { ...strike([64], 0.5), phraseStart: true },
       { ...strike([65], 0.5), rest: 0.3 },
       { ...strike([67], 0.5), rest: 0.29 },
+      // A quarter of a second is what a new phrase takes.
+      { ...strike([69], 0.25), phraseStart: true },
+      { ...strike([71], 0.24), phraseStart: true },
     ];
     const views = viewLine(lineOf('right', events), model, false, new Set([3]));
-    expect(views.map(({ fresh }) => fresh)).toEqual([true, false, true, true, false]);
-    expect(views.map(({ cut }) => cut)).toEqual([false, false, false, true, false]);
+    expect(views.map(({ fresh }) => fresh)).toEqual([true, false, true, true, false, true, false]);
+    expect(views.map(({ cut }) => cut)).toEqual([false, false, false, true, false, false, false]);
+  });
+
+  it('begins afresh across a repeat where there is the time to go', () => {
+    const events = [strike([60]), { ...strike([62], 0.5), phraseStart: true }, strike([64], 0.5)];
+    const [, phrase, within] = viewLine(lineOf('right', events), model, false);
+    const across = (view: SliceView | undefined, seconds: number, free: number) =>
+      joinedView(view!, { from: 2, to: 1, seconds, free }).fresh;
+    expect([across(phrase, 0.25, 0), across(phrase, 0.24, 0), across(phrase, 0.2, 0.15)]).toEqual([
+      true,
+      false,
+      true,
+    ]);
+    expect([across(within, 0.5, 0), across(within, 0.5, 0.15)]).toEqual([false, true]);
   });
 
   it('knows the place on the staff of single keys alone', () => {

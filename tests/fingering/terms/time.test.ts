@@ -18,7 +18,8 @@ it.each<[string, Case, number]>([
   ['another key', { onsets: [60, at(0.1, 62)], digits: '2 2' }, 0],
   ['chords', { onsets: [[60, 64], at(0.1, 60, 64)], digits: '13 13' }, 0],
   ['beside a held key', { onsets: [{ keys: [52], holds: 2 }, 60, at(0.1, 60)], digits: '1 13 13' }, 120],
-  ['a new phrase', { onsets: [60, { keys: [60], seconds: 0.1, phraseStart: true }], digits: '2 2' }, 0],
+  ['a new phrase', { onsets: [60, { keys: [60], seconds: 0.25, phraseStart: true }], digits: '2 2' }, 0],
+  ['a new phrase at once', { onsets: [60, { keys: [60], seconds: 0.1, phraseStart: true }], digits: '2 2' }, 120],
 ])('repetition: %s', (_, own, mm) => {
   for (const by of ['usage', 'movement'] as const) expect(costs(repetition, own, by)).toBe(mm);
 });
@@ -29,7 +30,7 @@ it.each<[string, Case, number]>([
   ['away from it by three fingers', { onsets: [60, at(0.25, 60)], digits: '1 4' }, 20],
   ['on the beat', { onsets: [60, { keys: [60], seconds: 0.1, onBeat: true }], digits: '2 3' }, 0],
   ['where there is time', { onsets: [60, at(0.3, 60)], digits: '2 3' }, 0],
-  ['a new phrase', { onsets: [60, { keys: [60], seconds: 0.1, phraseStart: true }], digits: '2 3' }, 0],
+  ['a new phrase', { onsets: [60, { keys: [60], seconds: 0.25, phraseStart: true }], digits: '2 3' }, 0],
   ['on another key', { onsets: [60, at(0.1, 62)], digits: '2 3' }, 0],
   ['one finger', { onsets: [60, at(0.1, 60)], digits: '2 2' }, 0],
   ['chords', { onsets: [[60, 64], at(0.1, 60, 64)], digits: '13 24' }, 0],

@@ -13,6 +13,20 @@ export function isFree(free: number, phraseStart: boolean): boolean {
   return phraseStart || free >= FREE_SECONDS;
 }
 
+/** Seconds from onset to onset that the hand needs to end a phrase and begin the next one elsewhere: from memory. */
+const PHRASE_SECONDS = 0.25;
+const ROUNDING = 1e-9;
+
+/**
+ * True where the fingers may be chosen anew: the hand is free, and where only a phrase begins, as behind the end of a slur, it
+ * has the time to go.
+ *
+ * @param seconds since the onset before
+ */
+export function isFreeToGo(free: number, phraseStart: boolean, seconds: number): boolean {
+  return isFree(free, phraseStart && seconds >= PHRASE_SECONDS - ROUNDING);
+}
+
 /** True where the hand makes a fresh start: it is free, or the line begins. */
 export function isFreshStart({
   index,

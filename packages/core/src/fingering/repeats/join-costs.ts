@@ -1,4 +1,4 @@
-import { isFree } from '../../hands/fresh-start.js';
+import { isFreeToGo } from '../../hands/fresh-start.js';
 import type { Join } from '../../hands/joins.js';
 import { DEPTH_COUNT, type DepthGrid } from '../cost/depth.js';
 import type { CostTable } from '../cost/slice-costs.js';
@@ -13,7 +13,7 @@ export type JoinEnd = 'from' | 'to';
 
 /** The slice that a join leads to, timed as it is when reached across the join. */
 export function joinedView(view: SliceView, { seconds, free }: Join): SliceView {
-  const fresh = isFree(free, view.slice.phraseStart);
+  const fresh = isFreeToGo(free, view.slice.phraseStart, seconds);
   return { ...view, seconds, free, pace: paceOf(seconds), fresh, cut: false };
 }
 

@@ -1,5 +1,5 @@
 import type { HandModel } from '../../anatomy/hand.js';
-import { isFreshStart } from '../../hands/fresh-start.js';
+import { isFreeToGo } from '../../hands/fresh-start.js';
 import type { Line, Slice, SliceKey } from '../../hands/line.js';
 import { mirrorKey } from '../../keyboard/key-plan.js';
 import type { Finger, Hand } from '../../score/model.js';
@@ -31,7 +31,7 @@ export interface SliceView {
   readonly seconds: number;
   readonly free: number;
   readonly pace: Pace;
-  /** True where the hand comes from a rest, a lifted key or the end of a phrase. */
+  /** True where the hand comes from a rest, a lifted key or, in time, the end of a phrase. */
   readonly fresh: boolean;
   /** True where this slice is never played right after the slice before it, as a second ending after the first. */
   readonly cut: boolean;
@@ -159,7 +159,7 @@ function viewSlice(
     seconds: slice.seconds,
     free: slice.free,
     pace: paceOf(slice.seconds),
-    fresh: isFreshStart(slice),
+    fresh: slice.index === 0 || isFreeToGo(slice.free, slice.phraseStart, slice.seconds),
     cut,
     alternation,
     onBeat: slice.onBeat,

@@ -27,7 +27,7 @@ export type Kind = (typeof KINDS)[number];
 /** mm by kind. */
 export type Movement = Readonly<Record<Kind, number>>;
 
-/** What each term of the cost belongs to; `other` is the thumb on black in a run, a chord's frame, trills. */
+/** What each term of the cost belongs to; `other` is the thumb on black in a run, a chord's frame, trills, changes on one key. */
 const KIND_OF: Readonly<Record<string, Kind>> = {
   travel: 'sideways',
   position: 'sideways',
