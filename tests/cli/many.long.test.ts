@@ -40,10 +40,10 @@ test('232 scores of one name, a bad, a huge and an unwritable one among them: in
   expect(stderr).toContain(`out/${UNWRITABLE}: is already there`);
   const lines = readFileSync(folder.at('report.jsonl'), 'utf8').trimEnd().split('\n');
   const told = lines.map((line) => JSON.parse(line) as { input: string; status: string });
-  expect(told.map(({ input }) => input).sort()).toEqual(names.map((name) => `ed/${name}`).sort());
+  const left = names.filter((name) => !before.includes(name));
+  expect(told.map(({ input }) => input).sort()).toEqual(left.map((name) => `ed/${name}`).sort());
   const of = (status: string) =>
     told.filter((one) => one.status === status).map(({ input }) => input.slice('ed/'.length));
-  expect(of('done').sort()).toEqual([...before].sort());
   expect([of('refused'), of('unwritten')]).toEqual([[BAD], [UNWRITABLE]]);
   expect(results().sort()).toEqual(names.filter((name) => name !== BAD).sort());
   expect(readFileSync(folder.at(`out/${UNWRITABLE}`), 'utf8')).toBe('precious');

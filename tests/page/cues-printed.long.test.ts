@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { annotate } from '#core/annotate.js';
-import { museScore } from '../resave/programs.js';
+import { unreadablePages } from '../resave/programs.js';
 import { FIXTURES } from '../scores.js';
 
 const SCORES = ['demo/kelp-street-tunes', 'page/low-tide', 'page/long-swell'];
@@ -19,7 +19,7 @@ function countOf(words: Iterable<string>): Map<string, number> {
 }
 
 /** pdftotext gives no word that lies wholly off the page, so each must be there as often as it was written. */
-describe.skipIf(museScore.missing !== undefined)('cues are printed whole in MuseScore 3', () => {
+describe.skipIf(unreadablePages !== undefined)('cues are printed whole in MuseScore 3', () => {
   it.each(SCORES)('%s, to the end of each line', (name) => {
     const { output } = annotate(readFileSync(`${FIXTURES}${name}.musicxml`, 'utf8'), { density: 'every' });
     const cues = [...output.matchAll(/<\?handline cue (\S*?)\?>/g)].flatMap(([, text]) =>
@@ -45,3 +45,5 @@ describe.skipIf(museScore.missing !== undefined)('cues are printed whole in Muse
     }
   });
 });
+
+if (unreadablePages !== undefined) console.log(unreadablePages);

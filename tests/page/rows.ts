@@ -13,7 +13,8 @@ export function between(one: Box, other: Box): number {
 
 /**
  * Pairs of texts at one height, one of ours and what begins behind it, that do not overlap and are nearer to each other than a
- * letter. What the score has before a text of ours has no blanks behind it that could keep the two apart.
+ * letter; what is drawn of several pieces, such as a tempo mark, counts once. What the score has before a text of ours has no
+ * blanks behind it that could keep the two apart.
  */
 export function nearPairs(boxes: readonly Box[]): [Box, Box][] {
   const texts = boxes.filter(({ kind, text }) => TEXTS.has(kind) && text !== DASH);
@@ -24,6 +25,7 @@ export function nearPairs(boxes: readonly Box[]): [Box, Box][] {
         .filter((other) => other.element !== one.element && other.left > one.left)
         .filter((other) => Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top) > LEVEL)
         .filter((other) => between(one, other) >= -LEVEL && between(one, other) < LETTER)
+        .filter((other, at, near) => near.findIndex(({ element }) => element === other.element) === at)
         .map((other): [Box, Box] => [one, other]),
     );
 }

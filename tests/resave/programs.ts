@@ -18,9 +18,9 @@ export interface Program {
 /** MuseScore runs without a screen. */
 const ENVIRONMENT = { ...process.env, QT_QPA_PLATFORM: 'offscreen' };
 
-function whyMissing(command: string, source: string): string | undefined {
+function whyMissing(command: string, source: string, version = '--version'): string | undefined {
   try {
-    execFileSync(command, ['--version'], { env: ENVIRONMENT, stdio: 'ignore' });
+    execFileSync(command, [version], { env: ENVIRONMENT, stdio: 'ignore' });
     return undefined;
   } catch {
     return `${command} is not here (${source}): what it shows and keeps is not measured`;
@@ -63,6 +63,10 @@ export const museScore: Program = {
       execFileSync('musescore3', ['-j', list], { env: ENVIRONMENT, stdio: 'ignore' });
     }),
 };
+
+/** Why the pages that MuseScore prints cannot be read here; undefined where they can. */
+export const unreadablePages =
+  museScore.missing ?? whyMissing('pdftotext', 'Debian package poppler-utils', '-v');
 
 const PYTHON = process.env.HANDLINE_PYTHON ?? 'python3';
 const MUSIC21 = `

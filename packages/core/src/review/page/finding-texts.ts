@@ -5,7 +5,9 @@ import { findingLines, gravestFirst } from './document.js';
 
 /** A finding, and what a review says of it: the cause and the easier way, as whole sentences. */
 export interface FindingText {
+  /** As `Review.findings` has it. */
   readonly finding: ReviewFinding;
+  /** In the language of the review. */
   readonly text: string;
 }
 
