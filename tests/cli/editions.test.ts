@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, symlinkSync } from 'node:fs';
+import { mkdirSync, readdirSync, symlinkSync } from 'node:fs';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { attributes, note, onePart } from '../musicxml/read-source.js';
@@ -6,14 +6,7 @@ import { editionIn, NAMES } from './edition.js';
 import { handline, scale, spawned, workFolder } from './harness.js';
 
 const folder = workFolder();
-const { edition, below } = editionIn(folder);
-const read = (name: string) => readFileSync(folder.at(name), 'utf8');
-const lines = (name: string) =>
-  read(name)
-    .trimEnd()
-    .split('\n')
-    .map((line) => JSON.parse(line));
-const mark = (...args: string[]) => handline(['mark', ...args], folder.path);
+const { edition, below, read, lines, mark } = editionIn(folder);
 
 describe('inputs', () => {
   test.each<[string, string[], readonly string[]]>([

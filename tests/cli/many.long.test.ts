@@ -44,7 +44,7 @@ test('232 scores of one name, a bad, a huge and an unwritable one among them: in
   expect(told.map(({ input }) => input).sort()).toEqual(left.map((name) => `ed/${name}`).sort());
   const of = (status: string) =>
     told.filter((one) => one.status === status).map(({ input }) => input.slice('ed/'.length));
-  expect([of('refused'), of('unwritten')]).toEqual([[BAD], [UNWRITABLE]]);
+  expect([of('done'), of('refused'), of('unwritten')]).toEqual([[], [BAD], [UNWRITABLE]]);
   expect(results().sort()).toEqual(names.filter((name) => name !== BAD).sort());
   expect(readFileSync(folder.at(`out/${UNWRITABLE}`), 'utf8')).toBe('precious');
   for (const name of names) {

@@ -1,18 +1,11 @@
-import { readFileSync, utimesSync } from 'node:fs';
+import { utimesSync } from 'node:fs';
 import { setTimeout as pause } from 'node:timers/promises';
 import { describe, expect, test } from 'vitest';
 import { editionIn, NAMES } from './edition.js';
-import { handline, scale, spawned, start, workFolder } from './harness.js';
+import { scale, spawned, start, workFolder } from './harness.js';
 
 const folder = workFolder();
-const { edition, below } = editionIn(folder);
-const read = (name: string) => readFileSync(folder.at(name), 'utf8');
-const lines = (name: string) =>
-  read(name)
-    .trimEnd()
-    .split('\n')
-    .map((line) => JSON.parse(line));
-const mark = (...args: string[]) => handline(['mark', ...args], folder.path);
+const { edition, below, read, lines, mark } = editionIn(folder);
 
 describe('--skip-done', () => {
   const again = (...more: string[]) => mark('ed', '--out-dir', 'out', '--skip-done', '--json', ...more);
@@ -47,8 +40,8 @@ describe('--skip-done', () => {
 
   test('a run for which nothing is left says that, and sums up nothing', async () => {
     edition();
-    await handline(['mark', 'ed', '--out-dir', 'out', '--skip-done'], folder.path);
-    const { stdout } = await handline(['mark', 'ed', '--out-dir', 'out', '--skip-done'], folder.path);
+    await mark('ed', '--out-dir', 'out', '--skip-done');
+    const { stdout } = await mark('ed', '--out-dir', 'out', '--skip-done');
     const count = NAMES.length;
     expect(stdout.toString()).toBe(`${count} of ${count} scores were done already\n`);
   });

@@ -19,7 +19,11 @@ it.each<[string, Case, number]>([
   ['chords', { onsets: [[60, 64], at(0.1, 60, 64)], digits: '13 13' }, 0],
   ['beside a held key', { onsets: [{ keys: [52], holds: 2 }, 60, at(0.1, 60)], digits: '1 13 13' }, 120],
   ['a new phrase', { onsets: [60, { keys: [60], seconds: 0.25, phraseStart: true }], digits: '2 2' }, 0],
-  ['a new phrase at once', { onsets: [60, { keys: [60], seconds: 0.1, phraseStart: true }], digits: '2 2' }, 120],
+  [
+    'a new phrase at once',
+    { onsets: [60, { keys: [60], seconds: 0.1, phraseStart: true }], digits: '2 2' },
+    120,
+  ],
 ])('repetition: %s', (_, own, mm) => {
   for (const by of ['usage', 'movement'] as const) expect(costs(repetition, own, by)).toBe(mm);
 });

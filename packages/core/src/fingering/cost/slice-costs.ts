@@ -152,7 +152,7 @@ export class CostTable {
     return costs;
   }
 
-  /** Steps between single keys, which depend on the pitch class left, the interval, the pace and whether the hand starts afresh. */
+  /** Steps between single keys, which depend on the pitch class left, the interval and how they follow in time. */
   #plainSteps(before: SliceView, view: SliceView): Float64Array {
     const id = ((before.low % 12) * 256 + intervalBetween(before, view) + 128) * TIMES + timeOf(before, view);
     return this.#plain.get(id) ?? this.#plain.keep(id, this.pairs(before, view, ALL, ALL));
