@@ -4,7 +4,6 @@ import type { CueMark, Edit } from './edit.js';
 import { writeInstruction } from './format.js';
 import { type InsertionBuilder, type NewElement, xmlText } from './insertions.js';
 import { indexAt, layoutLike } from './layout.js';
-import type { Slurred } from './places/slurs.js';
 import { tokenName } from './record/token.js';
 
 function textIn(element: XmlElement, name: string): string | undefined {
@@ -147,9 +146,9 @@ function wordsBefore(head: XmlElement, staff: string | undefined): ReadonlySet<s
  * A cue goes before the chord of its note, with the staff and voice of the note itself. Where a cross-staff chord
  * begins on another staff the voice is left out: some readers take the first staff that they meet with a voice
  * for the staff of the whole voice, and would move its notes. Its lines are one direction, so that a program moves them
- * out of the way together; what stands there already is not printed again. A blank line lies towards a slur, because programs
- * let slurs touch the feet of letters.
+ * out of the way together; what stands there already is not printed again.
  *
+ * @param blanks empty lines towards the staff
  * @param record of its dashes
  */
 export function writeCue(
@@ -157,7 +156,7 @@ export function writeCue(
   note: XmlElement,
   mark: CueMark & Pick<DirectionText, 'height'>,
   options: DirectionOptions,
-  slurred: Slurred,
+  blanks: number,
   record = '',
 ): Direction[] {
   const { head, ...place } = placeOf(note);
@@ -165,10 +164,8 @@ export function writeCue(
   const there = wordsBefore(head, place.staff);
   const lines = linesOf(mark.text).filter((line) => !there.has(line.trim()));
   if (lines.length === 0) return [];
-  if (slurred[placement].has(mark.note)) {
-    if (placement === 'above') lines.push(BLANK);
-    else lines.unshift(BLANK);
-  }
+  const free = new Array<string>(blanks).fill(BLANK);
+  lines[placement === 'above' ? 'push' : 'unshift'](...free);
   const direction = { kind: 'cue', text: lines.join('\n'), record, placement, height, ...place } as const;
   return [insertDirection(text, head, direction, options)];
 }

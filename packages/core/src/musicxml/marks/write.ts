@@ -9,6 +9,7 @@ import { InsertionBuilder } from './insertions.js';
 import { legendPlace, writeLegend } from './legend.js';
 import { rowHeights } from './places/heights.js';
 import { notesAtSlurs, type Slurred } from './places/slurs.js';
+import { cuesAtTempoMarks } from './places/tempo-marks.js';
 import { shareOut, type Written } from './record/write.js';
 
 /** What writing needs of a `ReadResult`. */
@@ -54,11 +55,16 @@ export function writeMarks(text: string, source: MarkableScore, marks: Marks): E
   return [...recorded(text, source, directions, digits, options), ...edits];
 }
 
+/** Empty lines that keep a cue off a tempo mark, which is as high as two, and off a slur, which programs let touch the feet of letters. */
+const TEMPO_LINES = 2;
+const SLUR_LINES = 1;
+
 /** The legend and the cues. */
 function wordsOf(text: string, source: MarkableScore, marks: Marks, options: DirectionOptions): Direction[] {
   const directions: Direction[] = [];
   const slurred = new Map<number, Slurred>();
   const heights = heightsOf(source, marks);
+  const atTempoMarks = cuesAtTempoMarks(source, marks);
   const dashes = marks.cues.some(hasDashes) ? new DashesWriter(source.root) : undefined;
   for (const [at, cue] of marks.cues.entries()) {
     const elements = source.elements[cue.part];
@@ -69,7 +75,9 @@ function wordsOf(text: string, source: MarkableScore, marks: Marks, options: Dir
     slurred.set(cue.part, slurs);
     const part = source.score.parts[cue.part]!;
     const way = dashes?.wayOf(cue, part, elements!);
-    const words = writeCue(text, element, { ...cue, height: heights.get(at) }, options, slurs, way?.record);
+    const isAtSlur = slurs[cue.placement].has(cue.note);
+    const blanks = atTempoMarks.has(cue) ? TEMPO_LINES : isAtSlur ? SLUR_LINES : 0;
+    const words = writeCue(text, element, { ...cue, height: heights.get(at) }, options, blanks, way?.record);
     for (const direction of words) directions.push(direction);
     if (way && words.length > 0)
       for (const direction of dashes!.write(text, way, cue, options)) directions.push(direction);

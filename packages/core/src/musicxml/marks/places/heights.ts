@@ -4,7 +4,7 @@ import type { CueMark, DigitMark, Marks } from '../edit.js';
 import { Extents } from './extents.js';
 import { type Placed, rowsOf } from './rows.js';
 import { Spacing } from './spacing.js';
-import { widthOf } from './widths.js';
+import { GAP, widthOf } from './widths.js';
 
 /**
  * Heights of rows in tenths, above the top line of the staff and below it: five spaces off the staff, where programs that
@@ -13,8 +13,6 @@ import { widthOf } from './widths.js';
  */
 const HEIGHTS = { above: 50, below: -90 };
 const DIFFERENT_ROWS = 20;
-/** Staff spaces left free behind a text: a letter. */
-const GAP = 1;
 
 /** What stands outside cues, or is moved out of their way before a row is lifted. */
 const IN_THE_WAY = new Set(['direction', 'harmony', 'figured-bass']);

@@ -12,11 +12,9 @@ export interface Placed {
 }
 
 /**
- * Share of their room that notes have in a system that is pressed together; and steps by which a text that reaches over the
- * next may lie further from the staff at most, so that the next is surely outside it: half of what a line takes that could
- * slip under it. Measured (docs/cues.md).
+ * Steps by which a text that reaches over the next may lie further from the staff at most, so that the next is surely outside
+ * it: half of what a line takes that could slip under it. Measured (docs/cues.md).
  */
-const PRESSED = 0.9;
 const FURTHER = 2;
 
 /** Texts before one that may reach over it: from memory. */
@@ -34,7 +32,7 @@ export function rowsOf(texts: readonly Placed[]): readonly (readonly Placed[])[]
   let row: Placed[] = [];
   const isReached = new Set<Placed>();
   for (const [at, text] of texts.entries()) {
-    const reaching = texts.slice(Math.max(0, at - NEAREST), at).filter((before) => reaches(before, text));
+    const reaching = texts.slice(Math.max(0, at - NEAREST), at).filter(({ right }) => right > text.left);
     if (!text.isFree || row.some((before) => reaching.includes(before))) {
       rows.push(row.filter((before) => !reaching.includes(before)));
       row = [];
@@ -47,8 +45,4 @@ export function rowsOf(texts: readonly Placed[]): readonly (readonly Placed[])[]
   }
   rows.push(row);
   return rows.filter(({ length }) => length > 1);
-}
-
-function reaches(before: Placed, text: Placed): boolean {
-  return before.right - before.left > PRESSED * (text.left - before.left);
 }

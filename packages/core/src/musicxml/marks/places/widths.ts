@@ -8,6 +8,9 @@ const OTHER = 1.16;
 const IS_NARROW = /[fijlt.,’' ]/u;
 const IS_WIDE = /[mw\p{Lu}]/u;
 
+/** Staff spaces left free behind a text: a letter. */
+export const GAP = 1;
+
 /** Staff spaces of the longest line of a text, without the blanks behind it. */
 export function widthOf(text: string): number {
   let most = 0;
