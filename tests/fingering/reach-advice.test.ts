@@ -21,13 +21,14 @@ const measure = (right: string, left: string, head = attributes()) =>
   `${head}${right}${backup(WHOLE)}${left}`;
 const silent = rest(WHOLE, '5', 2);
 
-/** What is said of the right hand's chord; undefined where the hand reaches it. */
+/** What is said of the right hand's chord, with more measures behind it; undefined where the hand reaches it. */
 function said(
   right: string,
   left: string,
   span: string | number | { readonly right?: string; readonly left?: string },
+  ...more: readonly string[]
 ) {
-  const { report } = annotate(onePart([measure(right, left)]), { span, layers: [] });
+  const { report } = annotate(onePart([measure(right, left), ...more]), { span, layers: [] });
   const lines = report.lines.filter(({ unreachable }) => unreachable.length > 0);
   expect(report.warnings.filter(({ code }) => code === 'UNPLAYABLE')).toHaveLength(lines.length);
   const [line] = lines;
@@ -54,7 +55,8 @@ describe('a chord out of reach', () => {
   });
 
   it('goes in part to the other hand where that is free', () => {
-    const found = said(chord(tenth, 1), silent, '8th')!;
+    const later = measure(rest(WHOLE, '1', 1), chord(['G3'], 2), '');
+    const found = said(chord(tenth, 1), silent, '8th', later)!;
     expect(found).toMatchObject({
       hand: 'right',
       measure: '1',
@@ -68,6 +70,12 @@ describe('a chord out of reach', () => {
     expect(beside.otherHand).toEqual([60]);
     expect(beside.ways).toEqual(['other-hand', 'roll', 'omit']);
     expect(beside.message).toBe('let the left hand take C4, or roll the chord, or omit C4');
+  });
+
+  it('stays with its hand in a piece for that hand alone', () => {
+    const found = said(chord(tenth, 1), silent, '8th')!;
+    expect(found).toMatchObject({ hand: 'right', left: [60], otherHand: [], ways: ['roll', 'omit'] });
+    expect(found.message).toBe('roll the chord, or omit C4');
   });
 
   it('stays where the other hand is busy far away', () => {

@@ -96,6 +96,23 @@ describe.skipIf(whyNot !== undefined)('the stand in Chromium', { timeout: 300_00
     await ready(page);
   });
 
+  it('keeps the settings over a reload, with the page from a file', async () => {
+    const own = await opened(browser, address);
+    const chosen = () =>
+      own.evaluate(
+        `[...document.querySelectorAll('#form select')].map(({ value }) => value).join() + document.getElementById('layer-roll').checked`,
+      );
+    await own.selectOption('#language', 'de');
+    await own.selectOption('#span-left', '8th');
+    await own.check('#layer-roll');
+    await own.reload();
+    await until(own, `document.querySelector('#form select')`);
+    expect(await chosen()).toBe('de,medium,8th,essentialtrue');
+    const other = await opened(browser, address);
+    expect(await other.inputValue('#language')).toBe('en');
+    await Promise.all([own.context().close(), other.context().close()]);
+  });
+
   it('says why, and compares with the state before', async () => {
     await page.focus('#music');
     await page.keyboard.press('4');

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
-import { annotate, annotateAsync, HandlineError, type Progress } from '@handline/core';
+import { annotate, annotateAsync, HandlineError, type Progress, WorkerError } from '@handline/core';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { FIXTURES } from '../scores.js';
 
@@ -135,6 +135,19 @@ it('an abort ends the other calls of a worker that tells of no end, as in a brow
   );
 });
 
+it('a worker that its caller has ended, before any call heard of it, is refused', async () => {
+  await worker.terminate();
+  const call = annotateAsync(TUNE, {}, { worker });
+  await expect(call).rejects.toBeInstanceOf(WorkerError);
+  await expect(call).rejects.toThrow('the worker has ended; start a new one');
+});
+
+it('a worker that is being ended when it is asked is refused', async () => {
+  const ending = worker.terminate();
+  await expect(annotateAsync(TUNE, {}, { worker })).rejects.toBeInstanceOf(WorkerError);
+  await ending;
+});
+
 it('a signal that is aborted already asks nothing of the worker', async () => {
   const call = annotateAsync(TUNE, {}, { worker, signal: AbortSignal.abort() });
   await expect(call).rejects.toMatchObject({ name: 'AbortError' });
@@ -150,7 +163,7 @@ it('what goes wrong in the caller or the worker rejects the call', async () => {
   await expect(annotateAsync(TUNE, {}, { worker, onProgress })).rejects.toBe(oops);
   const gone = annotateAsync(TUNE, {}, { worker });
   await worker.terminate();
-  await expect(gone).rejects.toThrow('the worker ended before its answer');
+  await expect(gone).rejects.toThrow(new WorkerError('the worker ended before its answer'));
   worker = new Worker('throw new Error("no such script")', { eval: true });
   await expect(annotateAsync(TUNE, {}, { worker })).rejects.toThrow('no such script');
 });

@@ -108,5 +108,6 @@ export {
   annotateAsync,
   type Signal,
 } from './worker/annotate-async.js';
+export { WorkerError } from './worker/endings.js';
 export type { Port } from './worker/port.js';
 export { serveAnnotate } from './worker/serve.js';

@@ -11,7 +11,10 @@ export interface ReachAdvice {
   readonly slice: number;
   /** Keys that are left without a finger. */
   readonly left: readonly number[];
-  /** Keys that the other hand can take easily, so that the rest lies within reach; empty where there are none. */
+  /**
+   * Keys that the other hand can take easily, so that the rest lies within reach; empty where there are none, and where the
+   * other hand plays nothing in the piece, which is then for one hand alone.
+   */
   readonly otherHand: readonly number[];
   /** Usual ways out that are open here, the one to try first in front. */
   readonly ways: readonly WayOut[];
@@ -30,7 +33,8 @@ export function reachAdvice(
 ): ReachAdvice {
   const slice = line.slices[at]!;
   const left = slice.struck.filter((_, nth) => slices[at]!.struck[nth] === null).map(({ key }) => key);
-  const otherHand = keysForOtherHand(slice, line.hand, hand, other, clock);
+  const isAlone = other.line.slices.length === 0;
+  const otherHand = isAlone ? [] : keysForOtherHand(slice, line.hand, hand, other, clock);
   const ways: WayOut[] = otherHand.length > 0 ? ['other-hand'] : [];
   if (!slice.rolled) ways.push('roll');
   return { slice: at, left, otherHand, ways: [...ways, 'omit'] };

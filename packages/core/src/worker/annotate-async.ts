@@ -2,13 +2,15 @@ import { checkAsync, checkMarking, inputOf } from '../options/allowed.js';
 import type { Annotated, AnnotateOptions, Input, Output } from '../options/options.js';
 import type { Progress } from '../pipeline/progress.js';
 import { describe, HandlineError } from '../score/errors.js';
-import { hasEnded, tellEnd, whenEnded } from './endings.js';
+import { hasEnded, tellEnd, WorkerError, whenEnded } from './endings.js';
 import { type Answer, listen, type Port, type Refusal, type Request } from './port.js';
 
 /** A worker whose script calls `serveAnnotate`: a browser's Worker, or Node's. */
 export interface AnnotateWorker extends Port {
   /** Ends the worker at once. */
   terminate(): unknown;
+  /** Of Node's Worker: -1 once its thread has ended. */
+  readonly threadId?: number;
 }
 
 /** What `annotateAsync` needs of an AbortSignal. */
@@ -45,7 +47,8 @@ let lastId = 0;
  * @param input copied to the worker, so it may be used again at once
  * @param options those of `annotate`; undefined is the defaults
  * @param asyncOptions where the work is done: a `worker`, at least
- * @returns rejected with what `annotate` throws, with the signal's reason, or with what ended the worker
+ * @returns rejected with what `annotate` throws, with the signal's reason, or with what ended the worker: its own error or a
+ *   WorkerError. A browser tells nobody that `terminate` was called, so end a worker by the signal there
  */
 export async function annotateAsync<T extends Input>(
   input: T,
@@ -57,7 +60,7 @@ export async function annotateAsync<T extends Input>(
   if (options !== undefined) checkMarking(options);
   const { worker, signal, onProgress } = asyncOptions;
   if (signal?.aborted) throw signal.reason;
-  if (hasEnded(worker)) throw new Error('the worker has ended; start a new one');
+  if (hasEnded(worker)) throw new WorkerError('the worker has ended; start a new one');
   lastId += 1;
   const id = lastId;
   const stops: (() => void)[] = [];
@@ -79,11 +82,11 @@ export async function annotateAsync<T extends Input>(
       };
       stops.push(listen(worker, 'message', hear));
       stops.push(
-        listen(worker, 'messageerror', () => fail(new Error('the worker sent what cannot be copied'))),
+        listen(worker, 'messageerror', () => fail(new WorkerError('the worker sent what cannot be copied'))),
       );
       stops.push(listen(worker, 'error', (error) => fail(causeOf(error))));
       stops.push(listen(worker, 'exit', () => tellEnd(worker)));
-      stops.push(whenEnded(worker, () => fail(new Error('the worker ended before its answer'))));
+      stops.push(whenEnded(worker, () => fail(new WorkerError('the worker ended before its answer'))));
       if (signal) {
         const abort = () => {
           fail(signal.reason);
@@ -111,7 +114,7 @@ function isAnswer(message: unknown): message is Answer {
 function causeOf(error: unknown): unknown {
   if (error instanceof Error) return error;
   const { message } = error as { readonly message?: unknown };
-  return new Error(
+  return new WorkerError(
     typeof message === 'string' && message !== '' ? message : 'the worker could not be started',
   );
 }

@@ -1,10 +1,16 @@
+/** A worker that ended before its answer, could not be started, or sent what cannot be copied: a new one is needed. */
+export class WorkerError extends Error {
+  /** `WorkerError`. */
+  override readonly name = 'WorkerError';
+}
+
 /** What every call does when its worker ends, by worker: a browser tells nobody of it. */
 const calls = new WeakMap<object, Set<() => void>>();
 const ended = new WeakSet<object>();
 
-/** Whether a worker is known to have ended: it answers no more. */
-export function hasEnded(worker: object): boolean {
-  return ended.has(worker);
+/** Whether a worker is known to have ended: it answers no more. Node's tells by its `threadId`, a browser's not at all. */
+export function hasEnded(worker: { readonly threadId?: number }): boolean {
+  return worker.threadId === -1 || ended.has(worker);
 }
 
 /** @returns what calls it off */

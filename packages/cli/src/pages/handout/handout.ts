@@ -15,7 +15,7 @@ import { type Passage, passageOf } from './passage.js';
 import { STYLE } from './style.js';
 import { contentsList, type Drawing, systemBlocks } from './systems.js';
 import { type ViewPlace, viewBlocks } from './views.js';
-import { fill, HANDOUT_WORDS, handText } from './words/words.js';
+import { fill, HANDOUT_WORDS, handText, measureText } from './words/words.js';
 
 /** What a handout says besides the marks. */
 export interface HandoutOptions {
@@ -178,7 +178,11 @@ function outOfReach({ lines }: Passage, { words, language }: Drawing): string {
   );
   if (places.length === 0) return '';
   const items = places.slice(0, MOST_TOLD).map(({ measure, beat, hand, message }) => {
-    const place = fill(words.place, { measure, beat: beatText(beat, language), hand });
+    const place = fill(words.place, {
+      where: measureText(words, measure),
+      beat: beatText(beat, language),
+      hand,
+    });
     return `<li><strong>${escapeHtml(place)}</strong>: ${escapeHtml(message)}</li>`;
   });
   const left = places.length - items.length;
@@ -196,7 +200,7 @@ function findings(judged: Review, { lines }: Passage, { words, language }: Drawi
   const items = told.map(({ finding: { part, measure, beat, hand }, text }) => {
     const own = lines.find(({ partId, line }) => partId === part && line.hand === hand);
     const place = fill(words.place, {
-      measure,
+      where: measureText(words, measure),
       beat: beatText(beat, language),
       hand: handText(words, hand, own?.partName),
     });

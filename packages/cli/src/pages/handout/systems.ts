@@ -10,7 +10,7 @@ import { type MeasureRange, SYSTEM_WIDTH, type System } from '../engraver.js';
 import { escapeHtml } from '../escape.js';
 import type { Named } from '../score/part-names.js';
 import { isWithin, type Passage } from './passage.js';
-import { fill, type HANDOUT_WORDS } from './words/words.js';
+import { type HANDOUT_WORDS, measureText } from './words/words.js';
 
 type Words = (typeof HANDOUT_WORDS)[Language];
 
@@ -78,7 +78,7 @@ function labelOf(passage: Drawn, system: System, words: Words): string {
   if (shown === undefined) return words.music;
   const from = passage.measures[shown.first]!;
   const to = passage.measures[shown.last]!;
-  return fill(from === to ? words.measure : words.measures, { from, to });
+  return measureText(words, from, to);
 }
 
 /** The measures of which a system shows notes; undefined where it shows none. */
@@ -95,7 +95,7 @@ export function contentsList(passage: Passage, contents: Drill['contents'], { wo
   const items = contents.map(({ heading, measure }) => {
     const at = passage.measures.indexOf(measure);
     const nth = ranges.findIndex((range) => range !== undefined && isWithin(at, range));
-    const place = fill(words.measure, { from: measure });
+    const place = measureText(words, measure);
     return `<li><a href="#${systemId(Math.max(nth, 0))}">${escapeHtml(heading)}</a> <span>${escapeHtml(place)}</span></li>`;
   });
   return `<ol class="contents">${items.join('')}</ol>`;

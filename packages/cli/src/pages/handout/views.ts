@@ -3,7 +3,7 @@ import { usageError } from '../../exit.js';
 import { escapeHtml } from '../escape.js';
 import { isWithin, type Passage, type PassageLine } from './passage.js';
 import type { Drawing } from './systems.js';
-import { fill, handText } from './words/words.js';
+import { fill, handText, measureText } from './words/words.js';
 
 /** How many places are shown where none are chosen: a row on the page. */
 const MOST_SHOWN = 3;
@@ -31,7 +31,7 @@ export function viewBlocks(passage: Passage, drawing: Drawing, chosen?: readonly
   return views.map(({ own, at }) => {
     const { measure, beat, reason, cue } = own.slices[at]!;
     const place = fill(drawing.words.place, {
-      measure,
+      where: measureText(drawing.words, measure),
       beat: beatText(beat, drawing.language),
       hand: handText(drawing.words, own.line.hand, own.partName),
     });

@@ -1,3 +1,4 @@
+import { keptSettings } from './kept.js';
 import { Session } from './session.js';
 import { Stand } from './stand.js';
 import { type Start, scoreOf, settingsOf } from './start.js';
@@ -20,7 +21,7 @@ byId('licences').textContent = byId('licence-texts').textContent;
 /** The stand, as soon as its workers are unpacked: what is dropped before waits for it. */
 const stand = Promise.all([unpacked('marking'), unpacked('drawing')]).then(
   ([marking, drawing]) =>
-    new Stand(new Session({ marking, drawing }), settingsOf(start.marking ?? {}), version),
+    new Stand(new Session({ marking, drawing }), keptSettings() ?? settingsOf(start.marking ?? {}), version),
 );
 
 const file = byId<HTMLInputElement>('file');

@@ -7,6 +7,7 @@ import { type BySlice, fingersAt } from '../measure/judged.js';
 import type { Movement } from '../measure/kinds.js';
 import { realKey, type Scene } from '../measure/scene.js';
 import type { At, Changed, NoteAt, RemedyReport } from '../report-types.js';
+import { measureText } from '../words/places.js';
 import { fingerName, REVIEW_WORDS } from '../words/wording.js';
 import { noteOf, type Place } from './places.js';
 import type { Remedy } from './remedies.js';
@@ -117,7 +118,7 @@ function insteadText(group: readonly Changed[], place: At, language: Language): 
 /** A key's name, with its place where that is not the finding's. */
 function keyAt({ name, measure, beat }: NoteAt, from: At, language: Language): string {
   const words = REVIEW_WORDS[language];
-  const place = { key: name, measure, beat: beatText(beat, language) };
+  const place = { key: name, where: measureText(words, measure), beat: beatText(beat, language) };
   if (measure !== from.measure) return fill(words.keyInMeasure, place);
   return beat === from.beat ? name : fill(words.keyAtBeat, place);
 }

@@ -14,6 +14,7 @@ import { KINDS, type Movement, noMovement, total } from '../measure/kinds.js';
 import type { Passage } from '../measure/passages.js';
 import { realKey } from '../measure/scene.js';
 import type { Changed, ComparisonReport } from '../report-types.js';
+import { measureText, passageText } from '../words/places.js';
 import { millimetres, REVIEW_WORDS } from '../words/wording.js';
 import { type Compared, compared } from './compare.js';
 import { tried } from './trials.js';
@@ -125,9 +126,10 @@ function comparison(
 /** The lowest key that a slice strikes, with its place. */
 function keyInto(place: Place, slice: Slice): string {
   const { measure, beat } = atOf(place, slice);
-  return fill(REVIEW_WORDS[place.language].keyInMeasure, {
+  const words = REVIEW_WORDS[place.language];
+  return fill(words.keyInMeasure, {
     key: nameOf(place.language, slice, slice.struck[0]!.key),
-    measure,
+    where: measureText(words, measure),
     beat: beatText(beat, place.language),
   });
 }
@@ -168,11 +170,7 @@ function textOf(
   keyAt: (onset: number) => string,
 ): string {
   const words = REVIEW_WORDS[language];
-  const place = fill(from.measure === to.measure ? words.measure : words.measures, {
-    hand: words.hands[hand],
-    from: from.measure,
-    to: to.measure,
-  });
+  const place = passageText(words, hand, from.measure, to.measure);
   const head = fill(digits === 0 ? words.comparedOpen : words.compared, {
     place,
     first: millimetres(total(first)),

@@ -5,6 +5,7 @@ import { onsetText, rowByMeasure } from '../findings/rows.js';
 import { LEVELS } from '../findings/thresholds.js';
 import { KINDS, type Kind } from '../measure/kinds.js';
 import type { ComparisonReport, PassageReport, Review, ReviewFinding } from '../report-types.js';
+import { measureText, passageText } from '../words/places.js';
 import { millimetres, REVIEW_WORDS } from '../words/wording.js';
 import type { ReviewWords } from '../words/words.js';
 
@@ -78,7 +79,7 @@ function unreached(passages: readonly PassageReport[], words: ReviewWords): read
   const places = passages.flatMap(({ hand, fingering }) =>
     fingering
       .filter(({ fingers }) => fingers.includes(null))
-      .map(({ measure }) => fill(words.measure, { hand: words.hands[hand], from: measure })),
+      .map(({ measure }) => passageText(words, hand, measure)),
   );
   return [...new Set(places)];
 }
@@ -136,7 +137,7 @@ function findingItem(finding: ReviewFinding, words: ReviewWords, language: Langu
   const { number, measure, beat, hand, name } = finding;
   const place = fill(words.place, {
     number,
-    measure,
+    where: measureText(words, measure),
     beat: beatText(beat, language),
     hand: words.hands[hand],
     key: name,
@@ -179,11 +180,7 @@ export function passagePlace(
   { hand, from, to }: Pick<PassageReport, 'hand' | 'from' | 'to'>,
   words: ReviewWords,
 ): string {
-  return fill(from.measure === to.measure ? words.measure : words.measures, {
-    hand: words.hands[hand],
-    from: from.measure,
-    to: to.measure,
-  });
+  return passageText(words, hand, from.measure, to.measure);
 }
 
 function comparisonSection(own: ComparisonReport, words: ReviewWords): Section {

@@ -42,7 +42,7 @@ export interface ReviewWords {
   /** `{key}` at another place than the finding's, in the same measure or in another one. */
   readonly keyAtBeat: string;
   readonly keyInMeasure: string;
-  /** A finding: `{number}`, `{measure}`, `{beat}`, `{hand}`, `{key}`. */
+  /** A finding: `{number}`, `{where}`, `{beat}`, `{hand}`, `{key}`. */
   readonly place: string;
   /** `{digits}` of `{notes}` notes, `{passages}`, mm `{printed}` and `{least}`. */
   readonly head: string;
@@ -66,6 +66,11 @@ export interface ReviewWords {
   readonly measures: string;
   /** A passage within one measure. */
   readonly measure: string;
+  /** Where a finding is: `{measure}`, or the measure before the first one. */
+  readonly inMeasure: string;
+  readonly upbeat: string;
+  /** A passage from the upbeat `{to}` a measure. */
+  readonly upbeatTo: string;
   /** The row of the other digits in a comparison. */
   readonly others: string;
   readonly feel: string;

@@ -8,6 +8,8 @@ export const german: HandoutWords = {
   music: 'Die Noten',
   measures: 'Takte {from}–{to}',
   measure: 'Takt {from}',
+  upbeat: 'Auftakt',
+  upbeatTo: 'Auftakt bis Takt {to}',
   asPrinted: 'wie gedruckt',
   easier: 'leichter',
   compared:
@@ -20,7 +22,7 @@ export const german: HandoutWords = {
   noFindings: 'Keine gedruckte Ziffer kostet merklich mehr Bewegung als eine andere.',
   moreFindings: 'Es gibt noch {count}; „handline review“ nennt sie alle.',
   oneMoreFinding: 'Es gibt noch eine; „handline review“ nennt sie.',
-  place: 'Takt {measure}, Zählzeit {beat}, {hand}',
+  place: '{where}, Zählzeit {beat}, {hand}',
   hands: { right: 'rechte Hand', left: 'linke Hand' },
   signs: 'Was die Zeichen bedeuten',
   ribbon:

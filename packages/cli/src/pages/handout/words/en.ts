@@ -8,6 +8,8 @@ export const english: HandoutWords = {
   music: 'The music',
   measures: 'Measures {from}–{to}',
   measure: 'Measure {from}',
+  upbeat: 'Upbeat',
+  upbeatTo: 'Upbeat to measure {to}',
   asPrinted: 'as printed',
   easier: 'easier',
   compared: 'Movement of these measures: {printed} mm as printed, {easier} mm with the easier fingering.',
@@ -19,7 +21,7 @@ export const english: HandoutWords = {
   noFindings: 'No printed digit costs noticeably more movement than another would.',
   moreFindings: 'There are {count} more; “handline review” lists them all.',
   oneMoreFinding: 'There is one more; “handline review” tells it.',
-  place: 'Measure {measure}, beat {beat}, {hand}',
+  place: '{where}, beat {beat}, {hand}',
   hands: { right: 'right hand', left: 'left hand' },
   signs: 'What the signs mean',
   ribbon:

@@ -8,6 +8,8 @@ export const spanish: HandoutWords = {
   music: 'La música',
   measures: 'Compases {from}–{to}',
   measure: 'Compás {from}',
+  upbeat: 'Anacrusa',
+  upbeatTo: 'De la anacrusa al compás {to}',
   asPrinted: 'como está impreso',
   easier: 'más fácil',
   compared:
@@ -20,7 +22,7 @@ export const spanish: HandoutWords = {
   noFindings: 'Ningún número impreso cuesta claramente más movimiento que otro.',
   moreFindings: 'Hay {count} más; «handline review» las da todas.',
   oneMoreFinding: 'Hay una más; «handline review» la da.',
-  place: 'Compás {measure}, tiempo {beat}, {hand}',
+  place: '{where}, tiempo {beat}, {hand}',
   hands: { right: 'mano derecha', left: 'mano izquierda' },
   signs: 'Qué significan los signos',
   ribbon:

@@ -8,6 +8,8 @@ export const french: HandoutWords = {
   music: 'La musique',
   measures: 'Mesures {from}–{to}',
   measure: 'Mesure {from}',
+  upbeat: 'Levée',
+  upbeatTo: 'De la levée à la mesure {to}',
   asPrinted: 'tel qu’imprimé',
   easier: 'plus facile',
   compared: 'Mouvement de ces mesures : {printed} mm tel qu’imprimé, {easier} mm avec le doigté plus facile.',
@@ -19,7 +21,7 @@ export const french: HandoutWords = {
   noFindings: 'Aucun chiffre imprimé ne demande nettement plus de mouvement qu’un autre.',
   moreFindings: 'Il y en a {count} de plus ; « handline review » les donne toutes.',
   oneMoreFinding: 'Il y en a une de plus ; « handline review » la donne.',
-  place: 'Mesure {measure}, temps {beat}, {hand}',
+  place: '{where}, temps {beat}, {hand}',
   hands: { right: 'main droite', left: 'main gauche' },
   signs: 'Ce que veulent dire les signes',
   ribbon:

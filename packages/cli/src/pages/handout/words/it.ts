@@ -8,6 +8,8 @@ export const italian: HandoutWords = {
   music: 'La musica',
   measures: 'Battute {from}–{to}',
   measure: 'Battuta {from}',
+  upbeat: 'Anacrusi',
+  upbeatTo: 'Dall’anacrusi alla battuta {to}',
   asPrinted: 'come stampato',
   easier: 'più facile',
   compared:
@@ -20,7 +22,7 @@ export const italian: HandoutWords = {
   noFindings: 'Nessun numero stampato richiede sensibilmente più movimento di un altro.',
   moreFindings: 'Ce ne sono altre {count}; «handline review» le elenca tutte.',
   oneMoreFinding: 'Ce n’è un’altra; «handline review» la elenca.',
-  place: 'Battuta {measure}, tempo {beat}, {hand}',
+  place: '{where}, tempo {beat}, {hand}',
   hands: { right: 'mano destra', left: 'mano sinistra' },
   signs: 'Che cosa vogliono dire i segni',
   ribbon:

@@ -7,6 +7,9 @@ export interface HandoutWords {
   readonly music: string;
   readonly measures: string;
   readonly measure: string;
+  /** A measure before the first one, and `{to}` which one from there. */
+  readonly upbeat: string;
+  readonly upbeatTo: string;
   readonly asPrinted: string;
   readonly easier: string;
   readonly compared: string;
@@ -19,6 +22,7 @@ export interface HandoutWords {
   readonly noFindings: string;
   readonly moreFindings: string;
   readonly oneMoreFinding: string;
+  /** `{where}` in measures, `{beat}`, `{hand}`. */
   readonly place: string;
   readonly hands: { readonly right: string; readonly left: string };
   readonly signs: string;

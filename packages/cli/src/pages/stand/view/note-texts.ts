@@ -1,5 +1,5 @@
 import { beatText, type Kind, type Language, movementNames } from '@handline/core';
-import { fill, HANDOUT_WORDS, handText } from '../../handout/words/words.js';
+import { fill, HANDOUT_WORDS, handText, measureText } from '../../handout/words/words.js';
 import type { Notes, Struck } from '../notes.js';
 import { keyName, STAND_WORDS } from '../words/words.js';
 import type { StateCompared } from '../workers/compared.js';
@@ -16,7 +16,7 @@ export function placeText(struck: Struck, language: Language): string {
   const words = HANDOUT_WORDS[language];
   const { measure, beat } = struck.slice;
   const place = fill(words.place, {
-    measure,
+    where: measureText(words, measure),
     beat: beatText(beat, language),
     hand: handText(words, struck.hand, struck.partName),
   });

@@ -1,5 +1,6 @@
 import type { Density, Language, Layer } from '@handline/core';
 import { fill } from '../../handout/words/words.js';
+import { keepSettings } from '../kept.js';
 import type { Settings } from '../session.js';
 import { LANGUAGE_NAMES, STAND_WORDS } from '../words/words.js';
 import { byId, element } from './dom.js';
@@ -7,8 +8,12 @@ import { byId, element } from './dom.js';
 const PRESETS = ['small', 'medium', 'large'] as const;
 const INTERVALS = [7, 8, 9, 10, 11, 12];
 
-/** Draws the choices in the chosen language; hears of every change. */
-export function showSettings(settings: Settings, changed: (settings: Settings) => void): void {
+/** Draws the choices in the chosen language; keeps every change for a reload, and tells of it. */
+export function showSettings(settings: Settings, told: (settings: Settings) => void): void {
+  const changed = (own: Settings) => {
+    keepSettings(own);
+    told(own);
+  };
   const words = STAND_WORDS[settings.language];
   const focused = document.activeElement?.id;
   const { span, layers } = settings;
