@@ -36,7 +36,7 @@ const RIGHT: readonly unknown[] = [
 ];
 
 const FUNCTIONS = Object.entries(core).filter(
-  ([name, value]) => typeof value === 'function' && name !== 'HandlineError',
+  ([name, value]) => typeof value === 'function' && !name.endsWith('Error'),
 ) as [string, (...args: unknown[]) => unknown][];
 
 async function judge(name: string, act: (...args: unknown[]) => unknown, args: readonly unknown[]) {

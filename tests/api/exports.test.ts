@@ -15,6 +15,7 @@ it('the public values of the library are these', () => {
     'LEVELS',
     'REPORT_VERSION',
     'THRESHOLDS',
+    'WorkerError',
     'alternatives',
     'annotate',
     'annotateAsync',
