@@ -53,6 +53,29 @@ describe('thumb crossings in print', () => {
     expect(told(line(3, { 1: {} }, {}, 0.01))).toEqual([1]);
   });
 
+  it('are not told where one only takes the one before it back', () => {
+    const over: Made = { key: 61, finger: 2, crossing: { kind: 'finger-over' } };
+    const back = (more: Made = {}): Made => ({
+      key: 64,
+      finger: 1,
+      crossing: { kind: 'thumb-passing' },
+      ...more,
+    });
+    const of = (...slices: readonly Made[]): number[] =>
+      told(made(slices.map((one) => ({ seconds: 0.6, ...one }))), 'every');
+    expect(of({ key: 64, finger: 1 }, over, back(), { key: 69, finger: 3 })).toEqual([1]);
+    // To and fro, only the first; where a run begins so, each.
+    expect(of({ key: 64, finger: 1 }, over, back(), over, back())).toEqual([1]);
+    expect(of({ key: 64, finger: 1 }, over, back(), { key: 69, finger: 3 }, back())).toEqual([1, 2, 4]);
+    // Another key or finger, or a new start in between, is no way back.
+    expect(of({ key: 64, finger: 1 }, over, back({ key: 62 }))).toEqual([1, 2]);
+    expect(of({ key: 64, finger: 3 }, over, back())).toEqual([1, 2]);
+    expect(of({ key: 64, finger: 1 }, over, back({ free: 1 }))).toEqual([1, 2]);
+    expect(of({ key: 64, finger: 1 }, { ...over, free: 1 }, back())).toEqual([1, 2]);
+    // Behind another finger that stands where it stood, but passed nothing, it is a crossing by itself.
+    expect(of({ key: 64, finger: 1 }, { key: 61, finger: 2 }, back())).toEqual([2]);
+  });
+
   it('are told from one key to one key alone, with others held or not', () => {
     const { line: single, plan } = line(8, { 2: {}, 6: {} });
     const withPair = (at: number, name: 'struck' | 'held') => {

@@ -69,6 +69,17 @@ function isSingle({ struck }: Slice): boolean {
   return struck.length === 1;
 }
 
+/**
+ * Whether a crossing only takes the one before it back: the same finger returns to the key that it has just left, as 1 behind 2 in
+ * 1 2 1. The hand has not moved on, and the finger knows its way. Where a run begins so, it is told of evenly.
+ */
+function isReturn({ slices: struck }: Line, slices: MotionPlan['slices'], at: number): boolean {
+  if (at < 2 || !slices[at - 1]!.crossing || !isSingle(struck[at - 2]!)) return false;
+  if (isFreshStart(struck[at]!) || isFreshStart(struck[at - 1]!)) return false;
+  const [now, then] = [slices[at]!.fingers[0]!, slices[at - 2]!.fingers[0]!];
+  return now.key === then.key && now.finger === then.finger;
+}
+
 function runsOf(line: Line, slices: MotionPlan['slices']): readonly (readonly number[])[] {
   const runs: number[][] = [];
   let run: number[] = [];
@@ -85,5 +96,5 @@ function runsOf(line: Line, slices: MotionPlan['slices']): readonly (readonly nu
       runs.push(run);
     }
   }
-  return runs;
+  return runs.filter((own) => own.length > 1 || !isReturn(line, slices, own[0]!));
 }
