@@ -36,6 +36,8 @@ const AGAIN = { price: 10 };
 const GIVEN_VOTES = 100;
 /** Seconds up to which notes follow fast, and up to which at a moderate pace. */
 const [FAST, MODERATE] = [0.2, 0.45];
+/** Seconds up to which a key is struck again fast. */
+const REPEATED = 0.25;
 /** Seconds of rest that end a run. */
 const REST = 0.5;
 
@@ -61,6 +63,26 @@ function shape({ keys, black, struck }: SliceView, number = bySemitones): string
     .join(' + ');
 }
 
+/** Whether a slice strikes the one key that the slice before struck, fast. */
+function strikesAgain(views: readonly SliceView[], at: number): boolean {
+  const [before, slice] = [views[at - 1]?.slice, views[at]?.slice];
+  if (before?.struck.length !== 1 || slice?.struck.length !== 1 || slice.seconds > REPEATED + 1e-9)
+    return false;
+  return slice.struck[0]!.key === before.struck[0]!.key;
+}
+
+/** Strokes from the beat, or from a key's first one, to a stroke of a key that is struck three times fast or more; else 0. */
+function stroke(views: readonly SliceView[], at: number): number {
+  let first = at;
+  while (strikesAgain(views, first)) first--;
+  let last = at;
+  while (strikesAgain(views, last + 1)) last++;
+  if (last - first < 2) return 0;
+  let beat = at;
+  while (beat > first && !views[beat]!.onBeat) beat--;
+  return at - beat;
+}
+
 /** How a slice follows the one before: interval, pace and whether the hand starts afresh. */
 function following(before: SliceView, view: SliceView, number: Counted): string {
   const pace = view.seconds <= FAST + 1e-9 ? 'fast' : view.seconds <= MODERATE + 1e-9 ? 'moderate' : 'slow';
@@ -71,7 +93,7 @@ function following(before: SliceView, view: SliceView, number: Counted): string 
 function written(views: readonly SliceView[], from: number, to: number, number = bySemitones): string {
   let text = shape(views[from]!, number);
   for (let at = from + 1; at <= to; at++)
-    text += ` | ${following(views[at - 1]!, views[at]!, number)}: ${shape(views[at]!, number)}`;
+    text += ` | ${following(views[at - 1]!, views[at]!, number)}, stroke ${stroke(views, at)}: ${shape(views[at]!, number)}`;
   return text;
 }
 

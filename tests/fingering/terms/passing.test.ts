@@ -3,7 +3,7 @@ import { crossing } from '#core/fingering/cost/terms/crossing.js';
 import { hop } from '#core/fingering/cost/terms/hop.js';
 import { position } from '#core/fingering/cost/terms/position.js';
 import { thumb } from '#core/fingering/cost/terms/thumb.js';
-import { type Case, costs, counted, type Layout } from './counted.js';
+import { type Case, costs, counted, type Layout, type Onset } from './counted.js';
 import { CROSSING, HOP, POSITION } from './layouts.js';
 
 const both =
@@ -92,6 +92,8 @@ it.each<[string, Case, Record<string, number>, number]>([
 ])('hop: %s', both(HOP, hop));
 
 /* A white key is 1.714286 semitones wide, and 1.5 semitones are within a finger's ease. */
+const fast = (key: number): Onset => ({ keys: [key], seconds: 0.1 });
+
 it.each<[string, Case, Record<string, number>, number]>([
   // From 1 to 3 the hand reaches 3.4286 semitones, C to F is 5: 1.5714 away, 0.0714 beyond ease.
   ['turning', { onsets: [60, 67, 65], digits: '1 5 3' }, { 'place: alone turning': 0.0714 }, 0.36],
@@ -124,6 +126,21 @@ it.each<[string, Case, Record<string, number>, number]>([
     { onsets: [60, 76, 73], digits: '1 5 1' },
     { 'place: alone turning': 11.5 },
     58.31,
+  ],
+  // Fingers that change on a key repeated fast gather over it; twice is no repetition.
+  ['three fast strokes', { onsets: [60, fast(60), fast(60)], digits: '3 2 1' }, {}, 0],
+  ['on from three fast strokes', { onsets: [60, fast(60), fast(60), fast(67)], digits: '3 2 1 2' }, {}, 0],
+  [
+    'three strokes with time',
+    { onsets: [60, 60, 60], digits: '3 2 1' },
+    { 'place: alone onward': 1.9286, 'place: alone returning key': 1 },
+    9.12,
+  ],
+  [
+    'two fast strokes',
+    { onsets: [60, fast(60), fast(69)], digits: '3 1 5' },
+    { 'place: alone onward': 4.0714 },
+    2.28,
   ],
 ])('position: %s', both(POSITION, position));
 

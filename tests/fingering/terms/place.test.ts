@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { frame } from '#core/fingering/cost/terms/frame.js';
 import { stretch } from '#core/fingering/cost/terms/stretch.js';
 import { travel } from '#core/fingering/cost/terms/travel.js';
-import { type Case, costs, counted } from './counted.js';
+import { type Case, costs, counted, type Onset } from './counted.js';
 import { FRAME, REACH, TRAVEL } from './layouts.js';
 
 /*
@@ -10,6 +10,8 @@ import { FRAME, REACH, TRAVEL } from './layouts.js';
  * of a medium hand's 1 lies 47 mm left of that of 3, those of 2 and 4 23.5 mm aside. x is 0 on D4 (62): C4 -23.5, E4 23.5,
  * G4 70.5, C5 141.
  */
+
+const fast = (key: number): Onset => ({ keys: [key], seconds: 0.1 });
 
 it.each<[string, Case, Record<string, number>, number, number]>([
   ['the hand stays', { onsets: [60, 64], digits: '1 3' }, { 'mm: moderate': 0 }, 0, 0],
@@ -111,6 +113,15 @@ it.each<[string, Case, Record<string, number>, number, number]>([
   ],
   ['two notes after a breath', { onsets: [60, { keys: [72], phraseStart: true }], digits: '1 2' }, {}, 0, 0],
   ['one finger', { onsets: [60, 72], digits: '1 1' }, {}, 0, 0],
+  ['on a key struck three times fast', { onsets: [60, fast(60), fast(60)], digits: '3 2 1' }, {}, 0, 0],
+  ['on from there', { onsets: [60, fast(60), fast(60), fast(64)], digits: '3 2 1 5' }, {}, 0, 0],
+  [
+    'on from two fast strokes',
+    { onsets: [60, fast(60), fast(72)], digits: '3 1 2' },
+    { 'reach: in time 12 over': 68.5417, 'reach: in time 12 strain': 1 },
+    16.23,
+    14.22,
+  ],
 ])('stretch: %s', (_, own, expected, usage, movement) => {
   for (const hand of ['right', 'left'] as const) {
     expect(counted(REACH, stretch, { ...own, hand })).toEqual(expected);

@@ -8,21 +8,21 @@ import { type Case, costs, type Onset } from './counted.js';
 const at = (seconds: number, ...keys: number[]): Onset => ({ keys, seconds });
 
 it.each<[string, Case, number]>([
-  // One finger repeats 4 a second at ease; each more costs 15 mm: 12 a second 120, 8.5 67.5, 6 30, 4.5 7.5.
-  ['0.1 s', { onsets: [60, at(0.1, 60)], digits: '2 2' }, 120],
-  ['1/7 s', { onsets: [60, at(1 / 7, 60)], digits: '2 2' }, 67.5],
-  ['0.2 s', { onsets: [60, at(0.2, 60)], digits: '2 2' }, 30],
-  ['0.25 s', { onsets: [60, at(0.25, 60)], digits: '2 2' }, 7.5],
+  // One finger repeats 4 a second at ease; each more costs 20 mm: 12 a second 160, 8.5 90, 6 40, 4.5 10.
+  ['0.1 s', { onsets: [60, at(0.1, 60)], digits: '2 2' }, 160],
+  ['1/7 s', { onsets: [60, at(1 / 7, 60)], digits: '2 2' }, 90],
+  ['0.2 s', { onsets: [60, at(0.2, 60)], digits: '2 2' }, 40],
+  ['0.25 s', { onsets: [60, at(0.25, 60)], digits: '2 2' }, 10],
   ['0.3 s', { onsets: [60, at(0.3, 60)], digits: '2 2' }, 0],
   ['another finger', { onsets: [60, at(0.1, 60)], digits: '2 3' }, 0],
   ['another key', { onsets: [60, at(0.1, 62)], digits: '2 2' }, 0],
   ['chords', { onsets: [[60, 64], at(0.1, 60, 64)], digits: '13 13' }, 0],
-  ['beside a held key', { onsets: [{ keys: [52], holds: 2 }, 60, at(0.1, 60)], digits: '1 13 13' }, 120],
+  ['beside a held key', { onsets: [{ keys: [52], holds: 2 }, 60, at(0.1, 60)], digits: '1 13 13' }, 160],
   ['a new phrase', { onsets: [60, { keys: [60], seconds: 0.25, phraseStart: true }], digits: '2 2' }, 0],
   [
     'a new phrase at once',
     { onsets: [60, { keys: [60], seconds: 0.1, phraseStart: true }], digits: '2 2' },
-    120,
+    160,
   ],
 ])('repetition: %s', (_, own, mm) => {
   for (const by of ['usage', 'movement'] as const) expect(costs(repetition, own, by)).toBe(mm);
@@ -30,15 +30,18 @@ it.each<[string, Case, number]>([
 
 it.each<[string, Case, number]>([
   ['towards the thumb', { onsets: [60, at(0.1, 60)], digits: '3 2' }, 0],
-  ['away from it', { onsets: [60, at(0.1, 60)], digits: '2 3' }, 20],
-  ['away from it by three fingers', { onsets: [60, at(0.25, 60)], digits: '1 4' }, 20],
+  ['away from it', { onsets: [60, at(0.1, 60)], digits: '2 3' }, 100],
+  ['away from it by three fingers', { onsets: [60, at(0.25, 60)], digits: '1 4' }, 100],
+  ['from the thumb to 5', { onsets: [60, at(0.1, 60)], digits: '1 5' }, 160],
+  ['from 5 to the thumb', { onsets: [60, at(0.1, 60)], digits: '5 1' }, 60],
+  ['to 5 on the beat', { onsets: [60, { keys: [60], seconds: 0.1, onBeat: true }], digits: '1 5' }, 60],
   ['on the beat', { onsets: [60, { keys: [60], seconds: 0.1, onBeat: true }], digits: '2 3' }, 0],
   ['where there is time', { onsets: [60, at(0.3, 60)], digits: '2 3' }, 0],
   ['a new phrase', { onsets: [60, { keys: [60], seconds: 0.25, phraseStart: true }], digits: '2 3' }, 0],
   ['on another key', { onsets: [60, at(0.1, 62)], digits: '2 3' }, 0],
   ['one finger', { onsets: [60, at(0.1, 60)], digits: '2 2' }, 0],
   ['chords', { onsets: [[60, 64], at(0.1, 60, 64)], digits: '13 24' }, 0],
-  ['beside a held key', { onsets: [{ keys: [52], holds: 2 }, 60, at(0.1, 60)], digits: '1 13 14' }, 20],
+  ['beside a held key', { onsets: [{ keys: [52], holds: 2 }, 60, at(0.1, 60)], digits: '1 13 14' }, 100],
 ])('finger change: %s', (_, own, mm) => {
   for (const by of ['usage', 'movement'] as const) expect(costs(change, own, by)).toBe(mm);
 });

@@ -32,6 +32,7 @@ export class FigureContext {
   ) {
     const numbers = this.#numbers;
     const places = measure === 'semitones' ? semitones : whiteKeys;
+    const strokes = strokesSinceBeat(views);
     this.#runs = stepsInARow(views);
     this.#places = runPlaces(views);
     const links: number[] = [];
@@ -39,7 +40,8 @@ export class FigureContext {
       const view = views[at]!;
       const shape = numbers.of(shapeOf(view, places));
       this.#shapes.push(shape);
-      links.push(numbers.ofTwo(shape, linkTo(views[at - 1] ?? view, view, places)));
+      const link = linkTo(views[at - 1] ?? view, view, places);
+      links.push(numbers.ofTwo(shape, numbers.ofTwo(link, strokes[at]!)));
     }
     this.#before = [this.#shapes];
     this.#after = [views.map(() => NOTHING)];
@@ -120,6 +122,19 @@ function shapeOf(view: SliceView, place: Place): string {
 function linkTo(before: SliceView, view: SliceView, place: Place): number {
   const between = view.keys.length > 0 && before.keys.length > 0 ? place(view, 0) - place(before, 0) : 0;
   return (between + MOST_KEYS) * 8 + roughPace(view.pace) * 2 + (view.fresh ? 1 : 0);
+}
+
+/**
+ * By slice: how many strokes of a key repeated fast lead there from the beat, or from the key's first one. Its notes are all
+ * alike, and fingers that change on it begin anew on the beat.
+ */
+function strokesSinceBeat(views: readonly SliceView[]): readonly number[] {
+  const strokes: number[] = [];
+  for (let at = 0; at < views.length; at++) {
+    const { repeats, onBeat } = views[at]!;
+    strokes.push(repeats && !onBeat ? strokes[at - 1]! + 1 : 0);
+  }
+  return strokes;
 }
 
 /** By slice: how many steps in one direction between single keys lead there. */

@@ -5,10 +5,10 @@ import type { Finger } from '../../score/model.js';
 import { SUBSTITUTION_SECONDS } from '../view/held-keys.js';
 import type { CandidateFingers } from '../view/holds.js';
 import { intervalBetween, isAugmentedSecond } from '../view/interval.js';
+import { strikesAgain } from '../view/struck.js';
 import type { Surroundings } from '../view/surroundings.js';
 import { PACES, type SliceView } from '../view/view.js';
 import { MOST_PATTERNS, Patterns } from './patterns.js';
-import { strikesAgain } from './terms/stated/repetition.js';
 import type { Term } from './terms/term.js';
 import { OFFSETS, TERMS } from './terms/terms.js';
 import { WeightedSum } from './weighted-sum.js';
@@ -19,7 +19,7 @@ export const NO_TIME = 2000;
 
 /** Lengths of trills that are told apart (`Alternation`), and ways in which a slice follows in time. */
 const ALTERNATIONS = 3;
-const TIMES = PACES * ALTERNATIONS * 4;
+const TIMES = PACES * ALTERNATIONS * 16;
 
 /** A candidate, as far as costs depend on it. */
 export type Fingers = Pick<CandidateFingers, 'fingers'>;
@@ -80,9 +80,7 @@ export class CostTable {
     if (isPlain(first) && isPlain(second) && isPlain(third)) return this.#plainChains(first, second, third);
     const pair = this.#patterns.of(first) * MOST_PATTERNS + this.#patterns.of(second);
     const written = bit(isAugmentedSecond(first, second)) * 2 + bit(isAugmentedSecond(second, third));
-    const id =
-      ((pair * MOST_PATTERNS + this.#patterns.of(third)) * 4 + written) * 2 +
-      bit(second.fresh || third.fresh);
+    const id = ((pair * MOST_PATTERNS + this.#patterns.of(third)) * 4 + written) * 4 + joinOf(second, third);
     const known = this.#chains.get(id);
     if (known) return known;
     const a = first.candidates;
@@ -160,8 +158,8 @@ export class CostTable {
 
   #plainChains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
     const id =
-      ((intervalBetween(first, second) + 128) * 256 + intervalBetween(second, third) + 128) * 2 +
-      bit(second.fresh || third.fresh);
+      ((intervalBetween(first, second) + 128) * 256 + intervalBetween(second, third) + 128) * 4 +
+      joinOf(second, third);
     const known = this.#plainTriples.get(id);
     return known ?? this.#plainTriples.keep(id, this.triples(first, second, third, ALL, ALL, ALL));
   }
@@ -169,9 +167,14 @@ export class CostTable {
 
 /** A number below `TIMES` for how a slice follows in time. */
 function timeOf(before: SliceView, view: SliceView): number {
-  const { pace, alternation, fresh, onBeat } = view;
+  const { pace, alternation, fresh, onBeat, repeats } = view;
   const time = (pace * ALTERNATIONS + Math.min(before.alternation, alternation)) * 2 + bit(fresh);
-  return time * 2 + bit(onBeat && strikesAgain(before, view));
+  return time * 8 + bit(before.repeats) * 4 + bit(repeats) * 2 + bit(onBeat && strikesAgain(before, view));
+}
+
+/** A number below 4 for how the slices of a chain are joined in time. */
+function joinOf(second: SliceView, third: SliceView): number {
+  return bit(second.fresh || third.fresh) * 2 + bit(second.repeats || third.repeats);
 }
 
 function toFixedPoints(costs: Float64Array): Float64Array {

@@ -7,6 +7,7 @@ import { type Alternation, alternations } from './alternations.js';
 import { candidatesFor, type Kept } from './candidates.js';
 import { HeldKeys } from './held-keys.js';
 import { type CandidateFingers, isFixed, type Wanted } from './holds.js';
+import { repetitions } from './repetitions.js';
 
 /**
  * A slice as the right hand sees it: the left hand's keys are mirrored about D4, so that every rule is written once and
@@ -38,6 +39,8 @@ export interface SliceView {
   /** How long two keys alternate here. */
   readonly alternation: Alternation;
   readonly onBeat: boolean;
+  /** True where the one key struck is the one before, in a row of three fast strokes or more. */
+  readonly repeats: boolean;
   readonly grace: boolean;
   readonly slice: Slice;
   /** True where the file gives a digit that must be kept. */
@@ -88,6 +91,7 @@ export function viewLine(
 ): readonly SliceView[] {
   const views: SliceView[] = [];
   const lengths = alternations(line.slices);
+  const repeated = repetitions(line.slices);
   const heldKeys = new HeldKeys();
   for (const slice of line.slices) {
     let members: readonly Member[];
@@ -96,7 +100,9 @@ export function viewLine(
       members = membersOf(slice, line.hand, keepDigits, heldKeys);
       found = candidatesFor(members, hand, slice.rolled);
     } while (!heldKeys.settle(slice, members, found, views.at(-1)));
-    views.push(viewSlice(slice, members, found, cuts.has(slice.index), lengths[slice.index]!));
+    views.push(
+      viewSlice(slice, members, found, cuts.has(slice.index), lengths[slice.index]!, repeated[slice.index]!),
+    );
   }
   return views;
 }
@@ -141,6 +147,7 @@ function viewSlice(
   found: Kept,
   cut: boolean,
   alternation: Alternation,
+  repeats: boolean,
 ): SliceView {
   const { kept, keys } = found;
   const source = new Array<number>(kept.length);
@@ -163,6 +170,7 @@ function viewSlice(
     cut,
     alternation,
     onBeat: slice.onBeat,
+    repeats,
     grace: slice.grace,
     slice,
     given: members.some(isFixed),

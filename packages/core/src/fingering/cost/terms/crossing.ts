@@ -1,6 +1,7 @@
 import type { Finger } from '../../../score/model.js';
+import { onlyStruck } from '../../view/struck.js';
 import { blocksOf } from './blocks.js';
-import { colour, onlyStruck, type PairCount, type Sink, type Term } from './term.js';
+import { colour, type PairCount, type Sink, type Term } from './term.js';
 
 /** Semitones beyond which the hand leaps rather than crosses. */
 const CONNECTED = 12;

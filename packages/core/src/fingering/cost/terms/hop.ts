@@ -1,7 +1,8 @@
 import type { Finger } from '../../../score/model.js';
+import { onlyStruck } from '../../view/struck.js';
 import { type Pace, roughPace, type SliceView } from '../../view/view.js';
 import { blocksOf } from './blocks.js';
-import { onlyStruck, type PairCount, type Sink, type Term } from './term.js';
+import type { PairCount, Sink, Term } from './term.js';
 
 /** First of the features of a hop beside a held key. */
 const ANCHORED = 3;

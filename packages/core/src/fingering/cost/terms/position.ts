@@ -1,8 +1,9 @@
 import { SEMITONE_WIDTH, WHITE_WIDTH } from '../../../keyboard/key-plan.js';
 import type { Finger } from '../../../score/model.js';
+import { onlyStruck } from '../../view/struck.js';
 import type { SliceView } from '../../view/view.js';
 import { blocksOf } from './blocks.js';
-import { onlyStruck, type Sink, type Term, type TripleCount } from './term.js';
+import type { Sink, Term, TripleCount } from './term.js';
 
 /** Semitones by which a finger reaches to either side of its place without the hand moving: from memory. */
 const EASE = 1.5;
@@ -44,7 +45,8 @@ class Position implements TripleCount {
 
   constructor(first: SliceView, second: SliceView, third: SliceView) {
     const middle = onlyStruck(second);
-    this.#to = second.fresh || third.fresh || middle < 0 ? -1 : onlyStruck(third);
+    const again = second.repeats || third.repeats;
+    this.#to = second.fresh || third.fresh || middle < 0 || again ? -1 : onlyStruck(third);
     this.#only = onlyStruck(first);
     this.#keys = first.keys;
     this.#key = third.keys[this.#to] ?? 0;

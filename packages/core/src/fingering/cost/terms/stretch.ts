@@ -50,7 +50,8 @@ function count(reach: Reach, mm: number, base: number, sink: Sink): void {
 /**
  * How far finger pairs are stretched beyond or squeezed below what is relaxed. Strain is the fourth power of the share of
  * the way from relaxed to the practical limit, so that it rises steeply towards the limit, at every span. For keys held
- * together, then for neighbours in time; there a pair is stretched no further than it reaches: the hand leaps.
+ * together, then for neighbours in time; there a pair is stretched no further than it reaches: the hand leaps. Where fingers
+ * change on a key repeated fast, they gather over it, and the hand goes on from there without a stretch.
  */
 export const stretch: Term = {
   name: 'stretch',
@@ -73,7 +74,7 @@ export const stretch: Term = {
     }
   },
   pair(before, view, hand) {
-    if (view.fresh || !areSingle(before, view)) return undefined;
+    if (view.fresh || before.repeats || view.repeats || !areSingle(before, view)) return undefined;
     return new StepStretch(view.x[0]! - before.x[0]!, hand);
   },
 };

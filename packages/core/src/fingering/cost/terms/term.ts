@@ -58,12 +58,6 @@ export function pairOf(a: Finger, b: Finger): number {
   return (a - 1) * 5 + b - 1;
 }
 
-/** Index of the only struck key, -1 where there are none or several. */
-export function onlyStruck({ struck }: SliceView): number {
-  const at = struck.indexOf(true);
-  return struck.indexOf(true, at + 1) < 0 ? at : -1;
-}
-
 /** True for two slices of one key each. */
 export function areSingle(before: SliceView, view: SliceView): boolean {
   return before.keys.length === 1 && view.keys.length === 1;

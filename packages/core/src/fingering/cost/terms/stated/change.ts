@@ -1,25 +1,25 @@
 import type { Finger } from '../../../../score/model.js';
+import { excessOf, onlyStruck, strikesAgain } from '../../../view/struck.js';
 import { blocksOf } from '../blocks.js';
-import { onlyStruck, type PairCount, type Sink, type Term } from '../term.js';
-import { excessOf, strikesAgain } from './repetition.js';
+import type { PairCount, Sink, Term } from '../term.js';
 
-/**
- * mm equivalents: from memory. At half of it a note repeated sixteen times mixes one finger with two; at half as much again
- * fast repeated notes of `tests/practice` pass less often.
- */
-const WEIGHT = 20;
+/** Features: a change away from the thumb off the beat; one between thumb and 5. */
+const AWAY = 0;
+const ACROSS = 1;
+/** mm equivalents: from memory. */
+const PRICES = [100, 60] as const;
 
 /**
  * Fingers that change on a key repeated faster than one finger does at ease go towards the thumb and begin anew on the beat
- * (common practice): a change away from the thumb off the beat.
+ * (common practice), and no hand goes from the thumb to 5, or back, for that.
  */
 export const change: Term = {
   name: 'finger change',
-  blocks: blocksOf({ 'away from the thumb': { 'off the beat': 1 } }),
-  stated: [WEIGHT],
+  blocks: blocksOf({ change: { 'away from the thumb off the beat, between 1 and 5': 2 } }),
+  stated: PRICES,
   pair(before, view) {
-    if (view.onBeat || excessOf(view) <= 0 || !strikesAgain(before, view)) return undefined;
-    return new Change(onlyStruck(before), onlyStruck(view));
+    if (excessOf(view) <= 0 || !strikesAgain(before, view)) return undefined;
+    return new Change(onlyStruck(before), onlyStruck(view), view.onBeat);
   },
 };
 
@@ -27,9 +27,13 @@ class Change implements PairCount {
   constructor(
     private readonly was: number,
     private readonly is: number,
+    private readonly onBeat: boolean,
   ) {}
 
   count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
-    if (from[this.was]! < to[this.is]!) sink.add(0, 1);
+    const a = from[this.was]!;
+    const b = to[this.is]!;
+    if (a < b && !this.onBeat) sink.add(AWAY, 1);
+    if (Math.abs(b - a) === 4) sink.add(ACROSS, 1);
   }
 }

@@ -1,6 +1,7 @@
 import type { Finger } from '../../../../score/model.js';
+import { onlyStruck } from '../../../view/struck.js';
 import { blocksOf } from '../blocks.js';
-import { onlyStruck, type PairCount, type Sink, type Term } from '../term.js';
+import type { PairCount, Sink, Term } from '../term.js';
 
 /** Features: 4 in the place of an idle 3; a step that leaves fingers out. */
 const FOR_THIRD = 0;
