@@ -34,7 +34,7 @@ it.each<[string, Term, Case, number]>([
     'a key repeated below a held one',
     repetition,
     { onsets: [held(76, 3), quick(64), quick(64)], digits: '5 15 15' },
-    160,
+    136,
   ],
   [
     'two keys of a chord repeated beside a held one',

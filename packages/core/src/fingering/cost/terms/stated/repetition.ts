@@ -4,7 +4,7 @@ import { blocksOf } from '../blocks.js';
 import type { PairCount, Sink, Term } from '../term.js';
 
 /** mm equivalents per keystroke a second beyond what one finger repeats at ease: from memory. */
-const WEIGHT = 20;
+const WEIGHT = 17;
 
 /**
  * One finger that strikes one key again faster than it does at ease: fast repetition changes fingers (common practice).
