@@ -10,8 +10,8 @@ const ACROSS = 1;
 const PRICES = [100, 60] as const;
 
 /**
- * Fingers that change on a key repeated faster than one finger does at ease go towards the thumb and begin anew on the beat
- * (common practice), and no hand goes from the thumb to 5, or back, for that.
+ * Fingers that change on a key struck three times or more, faster than one finger does at ease, go towards the thumb and
+ * begin anew on the beat (common practice). No hand goes from the thumb to 5, or back, on a key struck again as fast.
  */
 export const change: Term = {
   name: 'finger change',
@@ -19,7 +19,7 @@ export const change: Term = {
   stated: PRICES,
   pair(before, view) {
     if (excessOf(view) <= 0 || !strikesAgain(before, view)) return undefined;
-    return new Change(onlyStruck(before), onlyStruck(view), view.onBeat);
+    return new Change(onlyStruck(before), onlyStruck(view), view.repeats && !view.onBeat);
   },
 };
 
@@ -27,13 +27,13 @@ class Change implements PairCount {
   constructor(
     private readonly was: number,
     private readonly is: number,
-    private readonly onBeat: boolean,
+    private readonly inGroup: boolean,
   ) {}
 
   count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
     const a = from[this.was]!;
     const b = to[this.is]!;
-    if (a < b && !this.onBeat) sink.add(AWAY, 1);
+    if (this.inGroup && a < b) sink.add(AWAY, 1);
     if (Math.abs(b - a) === 4) sink.add(ACROSS, 1);
   }
 }
