@@ -32,25 +32,34 @@ const FAST = at(0.1, 60);
 const ON_THE_BEAT: Onset = { keys: [60], seconds: 0.1, onBeat: true };
 
 it.each<[string, Case, number]>([
-  ['towards the thumb', { onsets: [60, FAST, FAST], digits: '3 3 2' }, 0],
-  ['away from it', { onsets: [60, FAST, FAST], digits: '2 2 3' }, 100],
-  ['away from it by three fingers', { onsets: [60, FAST, at(0.25, 60)], digits: '1 1 4' }, 100],
+  ['towards the thumb', { onsets: [60, FAST, FAST], digits: '4 3 2' }, 0],
+  ['away from it', { onsets: [60, FAST, FAST], digits: '3 2 3' }, 100],
+  ['away from it by three fingers', { onsets: [60, FAST, at(0.25, 60)], digits: '2 1 4' }, 100],
   ['away from it at the second of two strokes', { onsets: [60, FAST], digits: '2 3' }, 0],
   ['from the thumb to 5', { onsets: [60, FAST, FAST], digits: '2 1 5' }, 160],
   ['from the thumb to 5 at the second of two strokes', { onsets: [60, FAST], digits: '1 5' }, 60],
-  ['from 5 to the thumb', { onsets: [60, FAST, FAST], digits: '5 5 1' }, 60],
+  ['from 5 to the thumb', { onsets: [60, FAST, FAST], digits: '4 5 1' }, 60],
   ['on the beat', { onsets: [60, FAST, ON_THE_BEAT], digits: '3 2 3' }, 0],
   ['to 5 on the beat', { onsets: [60, FAST, ON_THE_BEAT], digits: '2 1 5' }, 60],
-  ['where there is time', { onsets: [60, at(0.3, 60), at(0.3, 60)], digits: '3 2 3' }, 0],
+  ['a change after none', { onsets: [60, FAST, FAST], digits: '3 3 2' }, 40],
+  ['none after a change', { onsets: [60, FAST, FAST], digits: '3 2 2' }, 40],
+  ['none after a change, on the beat', { onsets: [60, FAST, ON_THE_BEAT], digits: '3 2 2' }, 40],
+  ['none after a change to the key', { onsets: [62, FAST, FAST, FAST], digits: '3 2 2 2' }, 0],
+  ['where there is time', { onsets: [60, at(0.3, 60), at(0.3, 60)], digits: '3 2 2' }, 0],
   [
     'a new phrase',
     { onsets: [60, FAST, { keys: [60], seconds: 0.25, phraseStart: true }], digits: '3 2 3' },
     0,
   ],
-  ['on another key', { onsets: [60, FAST, at(0.1, 62)], digits: '3 2 3' }, 0],
+  ['on another key', { onsets: [60, FAST, at(0.1, 62)], digits: '3 2 2' }, 0],
   ['one finger', { onsets: [60, FAST, FAST], digits: '2 2 2' }, 0],
   ['chords', { onsets: [[60, 64], at(0.1, 60, 64), at(0.1, 60, 64)], digits: '13 13 24' }, 0],
-  ['beside a held key', { onsets: [{ keys: [52], holds: 3 }, 60, FAST, FAST], digits: '1 13 13 14' }, 100],
+  ['beside a held key', { onsets: [{ keys: [52], holds: 3 }, 60, FAST, FAST], digits: '1 14 13 14' }, 100],
+  [
+    'the same, now and then',
+    { onsets: [{ keys: [52], holds: 3 }, 60, FAST, FAST], digits: '1 14 13 13' },
+    40,
+  ],
 ])('finger change: %s', (_, own, mm) => {
   for (const by of ['usage', 'movement'] as const) expect(costs(change, own, by)).toBe(mm);
 });
