@@ -124,7 +124,7 @@ it('a fingering pays for its inconsistencies what the description says, whatever
     happenings(PAIRS, 2, 6).map((events) => again(events, 3, true)),
     happenings({ keys: 3, holds: 1, ambit: 14, digits: true }, 2, 6).map((events) => again(events, 3, false)),
     happenings(STEPS, 4, 30),
-    happenings({ keys: 1, holds: 0, ambit: 1 }, 4, 30),
+    happenings({ keys: 1, holds: 0, ambit: 1 }, 16, 40),
     runs,
   );
   fc.assert(
