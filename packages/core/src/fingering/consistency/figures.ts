@@ -47,7 +47,10 @@ const IN_SEQUENCE: Prices = { free: 10, given: 30 };
 /** Slices on either side of the widest figures. */
 const WIDEST = 4;
 
-/** The figures that recur: with the same intervals, key colours, rhythm and held keys. */
+/**
+ * The figures that recur: with the same intervals, key colours, rhythm and held keys, on a key repeated fast at the same place
+ * in its group.
+ */
 export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
   const context = new FigureContext(views, 'semitones', WIDEST);
   const figures: Figure[] = [];
