@@ -98,7 +98,7 @@ export function featuresOf({ views, surroundings, digits }: Sample, scale: Float
 function stepRows(before: SliceView, view: SliceView, scale: Float64Array): Rows {
   const id =
     isSingle(before) && isSingle(view)
-      ? `${before.low % 12} ${intervalBetween(before, view)} ${view.pace} ${view.fresh} ${Math.min(before.alternation, view.alternation)} ${view.onBeat}`
+      ? `${before.low % 12} ${intervalBetween(before, view)} ${view.pace} ${view.fresh} ${Math.min(before.alternation, view.alternation)} ${view.onBeat} ${before.repeats} ${view.repeats}`
       : undefined;
   return remembered(id, () => {
     const rows = new RowBuilder(scale);
@@ -119,7 +119,7 @@ function chainRows(first: SliceView, before: SliceView, view: SliceView, scale: 
   const single = isSingle(first) && isSingle(before) && isSingle(view);
   return remembered(
     single
-      ? `chain ${intervalBetween(first, before)} ${intervalBetween(before, view)} ${before.fresh || view.fresh}`
+      ? `chain ${intervalBetween(first, before)} ${intervalBetween(before, view)} ${before.fresh || view.fresh} ${before.repeats} ${view.repeats}`
       : undefined,
     () => {
       const rows = new RowBuilder(scale);
@@ -128,7 +128,7 @@ function chainRows(first: SliceView, before: SliceView, view: SliceView, scale: 
           for (const { fingers: c } of view.candidates) {
             rows.row((sinkOf) => {
               TERMS.forEach((term, nth) => {
-                term.triple?.(first, before, view).count(a, b, c, sinkOf(nth));
+                term.triple?.(first, before, view)?.count(a, b, c, sinkOf(nth));
               });
             });
           }

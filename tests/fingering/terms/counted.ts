@@ -67,7 +67,7 @@ function features(term: Term, own: Case): Map<number, number> {
   term.slice?.(view, fingers[at]!, surroundings[at]!, sink, model);
   if (before) term.pair?.(before, view, model)?.count(fingers[at - 1]!, fingers[at]!, sink);
   if (first)
-    term.triple?.(first, before!, view).count(fingers[at - 2]!, fingers[at - 1]!, fingers[at]!, sink);
+    term.triple?.(first, before!, view)?.count(fingers[at - 2]!, fingers[at - 1]!, fingers[at]!, sink);
   return found;
 }
 

@@ -85,7 +85,7 @@ export function countTerm(
   term.slice?.(view, chosen[at]!, surroundings[at]!, into, hand);
   if (before) term.pair?.(before, view, hand)?.count(chosen[at - 1]!, chosen[at]!, into);
   if (before && first) {
-    term.triple?.(first, before, view).count(chosen[at - 2]!, chosen[at - 1]!, chosen[at]!, into);
+    term.triple?.(first, before, view)?.count(chosen[at - 2]!, chosen[at - 1]!, chosen[at]!, into);
   }
 }
 

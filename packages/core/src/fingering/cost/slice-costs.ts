@@ -126,6 +126,7 @@ export class CostTable {
     const total = this.#total;
     for (const { count, base } of TRIPLE_TERMS) {
       const found = count(first, second, third);
+      if (!found) continue;
       let at = 0;
       for (const { fingers: a } of ofFirst) {
         for (const { fingers: b } of ofSecond) {

@@ -1,9 +1,11 @@
 import type { Slice } from '../../hands/line.js';
 
+/** Keystrokes a second that one finger repeats at ease: from memory. */
+export const AT_EASE = 4;
 /** Strokes in a row from which on a key is repeated rather than struck twice. */
 const STROKES = 3;
-/** Seconds between two onsets up to which fingers change (common practice): from memory. */
-const SECONDS = 0.25;
+/** Seconds between two onsets up to which it is fast. */
+const SECONDS = 1 / AT_EASE;
 
 /** By slice: whether the one key struck is the one before, in a row of three fast strokes or more. */
 export function repetitions(slices: readonly Slice[]): readonly boolean[] {

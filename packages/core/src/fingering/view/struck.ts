@@ -1,7 +1,7 @@
+import { AT_EASE } from './repetitions.js';
 import type { SliceView } from './view.js';
 
-/** Keystrokes a second that one finger repeats at ease, and those of each pace (`paceOf`): from memory. */
-const AT_EASE = 4;
+/** Keystrokes a second of each pace (`paceOf`): from memory. */
 const RATES = [12, 8.5, 6, 4.5, 4, 2, 1] as const;
 
 /** Index of the only struck key, -1 where there are none or several. */

@@ -165,8 +165,8 @@ export function writeCue(
   const lines = linesOf(mark.text).filter((line) => !there.has(line.trim()));
   if (lines.length === 0) return [];
   const free = new Array<string>(blanks).fill(BLANK);
-  lines[placement === 'above' ? 'push' : 'unshift'](...free);
-  const direction = { kind: 'cue', text: lines.join('\n'), record, placement, height, ...place } as const;
+  const spaced = placement === 'above' ? [...lines, ...free] : [...free, ...lines];
+  const direction = { kind: 'cue', text: spaced.join('\n'), record, placement, height, ...place } as const;
   return [insertDirection(text, head, direction, options)];
 }
 

@@ -41,7 +41,7 @@ export interface Term {
   /** Prepares two slices for counting with any fingers; undefined where there is nothing to count. */
   readonly pair?: (before: SliceView, view: SliceView, hand: HandModel) => PairCount | undefined;
   /** The same for three slices. */
-  readonly triple?: (first: SliceView, second: SliceView, third: SliceView) => TripleCount;
+  readonly triple?: (first: SliceView, second: SliceView, third: SliceView) => TripleCount | undefined;
 }
 
 /** Habits are what editors print; all other terms are mechanics, whose weights are never negative. */

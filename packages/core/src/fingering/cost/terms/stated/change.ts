@@ -24,11 +24,9 @@ export const change: Term = {
     return new Change(onlyStruck(before), onlyStruck(view), view.repeats && !view.onBeat);
   },
   triple(first, second, third) {
-    return second.repeats && third.repeats ? new Mixing([first, second, third].map(onlyStruck)) : NOTHING;
+    return second.repeats && third.repeats ? new Mixing([first, second, third].map(onlyStruck)) : undefined;
   },
 };
-
-const NOTHING: TripleCount = { count: () => undefined };
 
 class Mixing implements TripleCount {
   /** @param struck index of the key by slice */

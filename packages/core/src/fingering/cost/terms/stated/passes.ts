@@ -23,12 +23,11 @@ export const passes: Term = {
   blocks: blocksOf({ passes: { 'thumb two notes apart, any pass': 2 } }),
   stated: PRICES,
   triple(first, second, third) {
-    if (second.fresh || third.fresh || !areSingle(first, second) || !areSingle(second, third)) return NOTHING;
+    if (second.fresh || third.fresh || !areSingle(first, second) || !areSingle(second, third))
+      return undefined;
     return new Passes(second.low - first.low, third.low - second.low);
   },
 };
-
-const NOTHING: TripleCount = { count: () => undefined };
 
 class Passes implements TripleCount {
   readonly #again: boolean;
