@@ -1,15 +1,25 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { CueMark } from '#core/musicxml/marks/edit.js';
-import { type Placed, rowsOf } from '#core/musicxml/marks/places/rows.js';
+import { LINE, type Placed, rowsOf } from '#core/musicxml/marks/places/rows.js';
 import { widthOf } from '#core/musicxml/marks/places/widths.js';
 import { rounds } from '../rounds.js';
 import { attributes, note, onePart } from './read-source.js';
+import { collide, isSafe, liftedHeights, mostLevel, pagesOf, placedHeights } from './restated-rows.js';
 import { mark } from './write-source.js';
 
-/** Texts by where they begin and end and how far out lies what is beside them. */
+/** Texts of one line by where they begin and end and how far out lies what is beside them. */
 const placed = (...texts: readonly (readonly [number, number, number?, boolean?])[]): Placed[] =>
-  texts.map(([left, right, extent = 0, isFree = true], cue) => ({ cue, left, right, extent, isFree }));
+  texts.map(([left, right, extent = 0, isFree = true], cue) => ({
+    cue,
+    left,
+    right,
+    extent,
+    lines: 1,
+    rise: 0,
+    order: cue,
+    isFree,
+  }));
 
 const rows = (texts: readonly Placed[]): number[][] => rowsOf(texts).map((row) => row.map(({ cue }) => cue));
 
@@ -19,17 +29,21 @@ describe('rows of texts', () => {
     expect(rows(placed([0, 9.1], [9, 17], [18, 26]))).toEqual([[1, 2]]);
   });
 
-  it('end before a text that reaches over the next; that begins a row only where it cannot slip under it', () => {
+  it('hold one that reaches over the next only where it surely stands highest; that begins a row only where it cannot slip under it', () => {
     expect(rows(placed([0, 8], [9, 17], [18, 26], [20, 28], [30, 38], [40, 48]))).toEqual([
       [0, 1],
       [3, 4, 5],
     ]);
-    expect(rows(placed([0, 8], [9, 17], [18, 26, 3], [20, 28, 2], [30, 38], [40, 48]))).toEqual([
+    expect(rows(placed([0, 8], [9, 17], [18, 26, 1], [20, 28], [30, 38], [40, 48]))).toEqual([
       [0, 1],
       [3, 4, 5],
     ]);
+    expect(rows(placed([0, 8], [9, 17], [18, 26, 2], [20, 28, 1], [30, 38], [40, 48]))).toEqual([
+      [0, 1, 2],
+      [3, 4, 5],
+    ]);
     expect(rows(placed([0, 8], [9, 17], [18, 26, 4], [20, 28, 2], [30, 38], [40, 48]))).toEqual([
-      [0, 1],
+      [0, 1, 2],
       [4, 5],
     ]);
   });
@@ -41,63 +55,63 @@ describe('rows of texts', () => {
     ]);
   });
 
-  const text = fc.tuple(
-    fc.integer({ min: 1, max: 12 }),
-    fc.integer({ min: 1, max: 12 }),
-    fc.nat(12),
-    fc.boolean(),
-  );
+  const text = fc.record({
+    apart: fc.integer({ min: 1, max: 16 }),
+    width: fc.integer({ min: 2, max: 10 }),
+    extent: fc.nat(8),
+    lines: fc.constantFrom(1, 1, 2, 3),
+    isFree: fc.integer({ min: 0, max: 9 }).map((nth) => nth > 0),
+    isEarly: fc.integer({ min: 0, max: 4 }).map((nth) => nth === 0),
+  });
+  /** @param isOrdered whether they stand in the file as on the page */
+  const textsOf = (most: number, isOrdered: boolean): fc.Arbitrary<Placed[]> =>
+    fc.tuple(fc.array(text, { minLength: 2, maxLength: most }), fc.boolean()).map(([drawn, isAbove]) => {
+      let left = 0;
+      return drawn.map(({ apart, width, extent, lines, isFree, isEarly }, cue): Placed => {
+        left += apart;
+        const rise = isAbove ? LINE * (lines - 1) : 0;
+        const order = isEarly && !isOrdered ? cue - EARLIER : cue;
+        return { cue, left, right: left + width, extent, lines, rise, order, isFree };
+      });
+    });
 
   it('never lift one text into another, whatever lies beside them', () => {
     fc.assert(
-      fc.property(fc.array(text, { minLength: 2, maxLength: 12 }), (drawn) => {
-        let left = 0;
-        const texts = drawn.map(([apart, width, extent, isFree], cue): Placed => {
-          left += apart;
-          return { cue, left, right: left + width, extent, isFree };
-        });
-        const heights = lifted(texts, rowsOf(texts));
-        for (const [at, one] of texts.entries()) {
-          for (const other of texts.slice(at + 1)) {
-            if (one.right > other.left)
-              expect(Math.abs(heights[at]! - heights[other.cue]!)).toBeGreaterThanOrEqual(LINE);
-          }
-        }
+      fc.property(textsOf(12, false), (texts) => {
+        const own = placedHeights(
+          texts,
+          texts.map(({ extent }) => extent),
+        );
+        expect(collide(texts, liftedHeights(texts, own, rows(texts)))).toBe(false);
       }),
       rounds(2000),
     );
   });
+
+  // However a program breaks and stretches systems, and with stems and digits a step further out or in than estimated.
+  it('are safe on every page, and of all that are so they set nearly as many neighbours level as can be', () => {
+    let [ours, most] = [0, 0];
+    fc.assert(
+      fc.property(textsOf(6, true), (texts) => {
+        const pages = pagesOf(texts, STEPS_OFF);
+        const own = rows(texts);
+        expect(isSafe(texts, own, pages)).toBe(true);
+        ours += own.reduce((sum, row) => sum + row.filter((at) => row.includes(at + 1)).length, 0);
+        most += mostLevel(texts, pages);
+      }),
+      rounds(300),
+    );
+    console.log(`${ours} of ${most} neighbours level that can be`);
+    expect(ours / most).toBeGreaterThanOrEqual(LEAST_SHARE);
+  });
 });
 
-/** Steps that a line of text takes. */
-const LINE = 4;
+/** Places in the file by which a text of another voice stands before its neighbours. */
+const EARLIER = 1.5;
 
-/**
- * What verovio does, restated: each text goes outside what lies beside it and outside the texts before it that it would lie on,
- * one after the other, then each row to its furthest.
- */
-function lifted(texts: readonly Placed[], rowsThere: readonly (readonly Placed[])[]): number[] {
-  const heights: number[] = [];
-  for (const [at, { left, extent }] of texts.entries()) {
-    let height = extent;
-    let isMoved = true;
-    while (isMoved) {
-      isMoved = false;
-      for (const before of texts.slice(0, at)) {
-        if (before.right <= left || Math.abs(heights[before.cue]! - height) >= LINE) continue;
-        height = heights[before.cue]! + LINE;
-        isMoved = true;
-      }
-    }
-    heights.push(height);
-  }
-  const own = [...heights];
-  for (const row of rowsThere) {
-    const furthest = Math.max(...row.map(({ cue }) => own[cue]!));
-    for (const { cue } of row) heights[cue] = furthest;
-  }
-  return heights;
-}
+/** Steps by which estimated heights may be off (docs/cues.md), and the share of the most that they reach at least. */
+const STEPS_OFF = 1;
+const LEAST_SHARE = 0.9;
 
 describe('widths of texts', () => {
   it('are those of the longest line, without the blanks behind it', () => {

@@ -62,22 +62,18 @@ const SLUR_LINES = 1;
 /** The legend and the cues. */
 function wordsOf(text: string, source: MarkableScore, marks: Marks, options: DirectionOptions): Direction[] {
   const directions: Direction[] = [];
-  const slurred = new Map<number, Slurred>();
-  const heights = heightsOf(source, marks);
-  const atTempoMarks = cuesAtTempoMarks(source, marks);
+  const blanks = blanksOf(source, marks);
+  const heights = heightsOf(source, marks, blanks);
   const dashes = marks.cues.some(hasDashes) ? new DashesWriter(source.root) : undefined;
   for (const [at, cue] of marks.cues.entries()) {
     const elements = source.elements[cue.part];
     const element = elements?.[cue.note];
     // A blank cue says nothing, and makes some readers lose ties.
     if (element === undefined || cue.text.trim() === '') continue;
-    const slurs = slurred.get(cue.part) ?? notesAtSlurs(source.score.parts[cue.part]!.notes, elements!);
-    slurred.set(cue.part, slurs);
     const part = source.score.parts[cue.part]!;
     const way = dashes?.wayOf(cue, part, elements!);
-    const isAtSlur = slurs[cue.placement].has(cue.note);
-    const blanks = atTempoMarks.has(cue) ? TEMPO_LINES : isAtSlur ? SLUR_LINES : 0;
-    const words = writeCue(text, element, { ...cue, height: heights.get(at) }, options, blanks, way?.record);
+    const mark = { ...cue, height: heights.get(at) };
+    const words = writeCue(text, element, mark, options, blanks[at]!, way?.record);
     for (const direction of words) directions.push(direction);
     if (way && words.length > 0)
       for (const direction of dashes!.write(text, way, cue, options)) directions.push(direction);
@@ -89,13 +85,31 @@ function wordsOf(text: string, source: MarkableScore, marks: Marks, options: Dir
   return directions;
 }
 
+/** By cue, its empty lines towards the staff. */
+function blanksOf(source: MarkableScore, marks: Marks): readonly number[] {
+  const slurred = new Map<number, Slurred>();
+  const atTempoMarks = cuesAtTempoMarks(source, marks);
+  return marks.cues.map((cue) => {
+    const elements = source.elements[cue.part];
+    if (elements === undefined) return 0;
+    const slurs = slurred.get(cue.part) ?? notesAtSlurs(source.score.parts[cue.part]!.notes, elements);
+    slurred.set(cue.part, slurs);
+    if (atTempoMarks.has(cue)) return TEMPO_LINES;
+    return slurs[cue.placement].has(cue.note) ? SLUR_LINES : 0;
+  });
+}
+
 /** By cue. */
-function heightsOf(source: MarkableScore, marks: Marks): ReadonlyMap<number, string> {
+function heightsOf(
+  source: MarkableScore,
+  marks: Marks,
+  blanks: readonly number[],
+): ReadonlyMap<number, string> {
   const place = marks.legend === undefined ? undefined : legendPlace(source.score);
   const ends = source.measureElements.map(({ length }, part) =>
     part === place?.part ? place.measure : length,
   );
-  return rowHeights(source, marks, ends);
+  return rowHeights(source, marks, ends, blanks);
 }
 
 function hasDashes({ dashesTo }: CueMark): boolean {

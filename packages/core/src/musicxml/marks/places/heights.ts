@@ -2,7 +2,7 @@ import type { Score } from '../../../score/model.js';
 import type { XmlElement } from '../../xml/tree.js';
 import type { CueMark, DigitMark, Marks } from '../edit.js';
 import { Extents } from './extents.js';
-import { type Placed, rowsOf } from './rows.js';
+import { LINE, type Placed, rowsOf } from './rows.js';
 import { Spacing } from './spacing.js';
 import { GAP, widthOf } from './widths.js';
 
@@ -28,11 +28,13 @@ interface Source {
  * `default-y` of the cues in rows, by cue.
  *
  * @param end by part, the first measure with words that stand outside cues
+ * @param blanks by cue, empty lines towards the staff
  */
 export function rowHeights(
   source: Source,
   { cues, digits, isCrowded = false }: Pick<Marks, 'cues' | 'digits' | 'isCrowded'>,
   end: readonly number[],
+  blanks: readonly number[],
 ): ReadonlyMap<number, string> {
   const heights = new Map<number, string>();
   if (cues.length < 2) return heights;
@@ -40,7 +42,7 @@ export function rowHeights(
   const busy = source.measureElements.map((measures, part) => new BusyMeasures(measures, end[part]!));
   for (const side of bySide(source.score, cues)) {
     const { part, placement } = cues[side[0]!]!;
-    const texts = placedTexts(source, cues, side, digits, busy[part]!, spacing);
+    const texts = placedTexts(source, cues, side, digits, busy[part]!, spacing, blanks);
     for (const [nth, row] of rowsOf(texts).entries()) {
       const step = nth % DIFFERENT_ROWS;
       const height = String(HEIGHTS[placement] + (placement === 'above' ? step : -step));
@@ -72,6 +74,7 @@ function placedTexts(
   digits: readonly DigitMark[],
   busy: BusyMeasures,
   spacing: Spacing,
+  blanks: readonly number[],
 ): Placed[] {
   const { part: at, note, placement } = cues[side[0]!]!;
   const part = score.parts[at]!;
@@ -92,7 +95,11 @@ function placedTexts(
     const right = left + widthOf(text);
     // What begins in a measure reaches into the next.
     const isFree = inRows === true && !busy.has(own.measure) && !busy.has(own.measure - 1);
-    return { cue, left, right: right + GAP, extent: extents.between(left, right), isFree };
+    const lines = text.split('\n').length + blanks[cue]!;
+    const rise = placement === 'above' ? LINE * (lines - 1) : 0;
+    const extent = extents.between(left, right);
+    const order = own.span.start;
+    return { cue, left, right: right + GAP, extent, lines, rise, order, isFree };
   });
   return texts.sort((a, b) => a.left - b.left);
 }

@@ -11,10 +11,10 @@ const GROWTH = 0.6;
 /** Staff spaces that a barline takes at least. */
 const BARLINE = 1;
 /** Share of their room that notes have where one of their measure has no type, from which programs guess. */
-const GUESSED = 0.45;
+const GUESSED = 0.4;
 /** Quicker than this many quarter notes; and the share of their room that is left to such notes where texts of all layers crowd. */
 const QUICK = 0.5;
-const CROWDED = 1 / 3;
+const CROWDED = 0.3;
 
 /** How far onsets lie apart on a page at least, in staff spaces. */
 export class Spacing {

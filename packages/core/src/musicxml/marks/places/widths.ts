@@ -1,12 +1,17 @@
 /**
- * Staff spaces that letters of our texts take at their size, as verovio counts them: narrow ones, wide ones, capitals, all
- * others (the widest of them).
+ * Staff spaces that letters of our texts take at their size, as verovio counts them: measured letter by letter, the widest of
+ * each kind.
  */
-const NARROW = 0.63;
-const WIDE = 1.63;
-const OTHER = 1.16;
-const IS_NARROW = /[fijlt.,’' ]/u;
-const IS_WIDE = /[mw\p{Lu}]/u;
+const WIDTHS: readonly (readonly [width: number, letters: RegExp])[] = [
+  [0.63, /[fijlt.,'/ ]/u],
+  [0.88, /[rsz]/u],
+  [1, /[ceokuvxy]/u],
+  [1.16, /d/u],
+  [1.23, /p/u],
+  [1.88, /[MW]/u],
+  [1.63, /[mw\p{Lu}]/u],
+];
+const OTHER = 1.06;
 
 /** Staff spaces left free behind a text: a letter. */
 export const GAP = 1;
@@ -16,10 +21,12 @@ export function widthOf(text: string): number {
   let most = 0;
   for (const line of text.split('\n')) {
     let width = 0;
-    for (const letter of line.trimEnd()) {
-      width += IS_NARROW.test(letter) ? NARROW : IS_WIDE.test(letter) ? WIDE : OTHER;
-    }
+    for (const letter of line.trimEnd()) width += letterWidth(letter);
     most = Math.max(most, width);
   }
   return most;
+}
+
+function letterWidth(letter: string): number {
+  return WIDTHS.find(([, letters]) => letters.test(letter))?.[0] ?? OTHER;
 }
