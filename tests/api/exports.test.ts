@@ -32,6 +32,7 @@ it('the public values of the library are these', () => {
     'findingTexts',
     'fingerLine',
     'handModel',
+    'isUpbeat',
     'keyboardView',
     'labelNotes',
     'markReview',

@@ -37,16 +37,28 @@ describe('a chord beyond reach', () => {
     ['en', 'beat 1: the right hand cannot reach all keys; roll the chord, or omit B5'],
     [
       'de',
-      'Zählzeit 1: die rechte Hand erreicht nicht alle Tasten; möglich ist: den Akkord brechen, oder H weglassen',
+      'Zählzeit 1: die rechte Hand erreicht nicht alle Tasten; möglich ist: den Akkord brechen, oder das obere H weglassen',
     ],
     [
       'fr',
-      'temps 1 : la main droite n’atteint pas toutes les touches ; possible : arpéger l’accord, ou omettre si',
+      'temps 1 : la main droite n’atteint pas toutes les touches ; possible : arpéger l’accord, ou omettre le si supérieur',
     ],
   ] as const)('%s', (language, message) => {
     const { warnings, lines } = annotate(WIDE, { language }).report;
     expect(warnings.map((own) => own.message)).toEqual([message]);
     expect(message.endsWith(lines[0]!.unreachable[0]!.message)).toBe(true);
+  });
+
+  it.each([
+    ['en', 'roll the chord, or omit C4'],
+    ['de', 'den Akkord brechen, oder das untere C weglassen'],
+    ['fr', 'arpéger l’accord, ou omettre le do inférieur'],
+    ['es', 'arpegiar el acorde, u omitir el do inferior'],
+    ['it', 'arpeggiare l’accordo, oppure omettere il do inferiore'],
+  ] as const)('of two keys of one name says which: %s', (language, message) => {
+    const octave = note('C4', 4) + note('C5', 4, { lead: '<chord/>' });
+    const { lines } = annotate(onePart([attributes() + octave]), { language, span: '7th' }).report;
+    expect(lines[0]!.unreachable.map((own) => own.message)).toEqual([message]);
   });
 
   it('is refused in English, as errors are, where warnings are errors', () => {

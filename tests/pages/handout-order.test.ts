@@ -24,11 +24,11 @@ describe('a handout', () => {
   });
 
   it.each([
-    ['en', 'Upbeat to measure 2', 'Upbeat, beat 1, right hand'],
-    ['de', 'Auftakt bis Takt 2', 'Auftakt, Zählzeit 1, rechte Hand'],
-    ['fr', 'De la levée à la mesure 2', 'Levée, temps 1, main droite'],
-    ['es', 'De la anacrusa al compás 2', 'Anacrusa, tiempo 1, mano derecha'],
-    ['it', 'Dall’anacrusi alla battuta 2', 'Anacrusi, tempo 1, mano destra'],
+    ['en', 'Upbeat to measure 2', 'Upbeat, beat 4, right hand'],
+    ['de', 'Auftakt bis Takt 2', 'Auftakt, Zählzeit 4, rechte Hand'],
+    ['fr', 'De la levée à la mesure 2', 'Levée, temps 4, main droite'],
+    ['es', 'De la anacrusa al compás 2', 'Anacrusa, tiempo 4, mano derecha'],
+    ['it', 'Dall’anacrusi alla battuta 2', 'Anacrusi, tempo 4, mano destra'],
   ])('names an upbeat as a player does: %s', async (language, system, place) => {
     const time = '</divisions><time><beats>4</beats><beat-type>4</beat-type></time>';
     const upbeat = measure(0, note('G', 4))
@@ -38,7 +38,7 @@ describe('a handout', () => {
       measure(number, ['C', 'E', 'D', 'F'].map((own) => note(own, 5)).join('')),
     );
     const score = written('upbeat', [upbeat, ...bars].join(''));
-    const { html } = await made('upbeat', score, '--language', language, '--views', '0:1');
+    const { html } = await made('upbeat', score, '--language', language, '--views', '0:4');
     expect(html).toContain(system);
     expect(html).toContain(`<strong>${place}`);
   });

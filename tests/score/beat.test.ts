@@ -3,11 +3,12 @@ import { fraction } from '#core/numeric/fraction.js';
 import { beatNumber, isOnBeat, quarterInMeasure } from '#core/score/beat.js';
 import type { Measure } from '#core/score/model.js';
 
-type Sizes = Pick<Measure, 'start' | 'length' | 'nominal' | 'beat' | 'index' | 'implicit'>;
+type Sizes = Pick<Measure, 'number' | 'start' | 'length' | 'nominal' | 'beat' | 'index' | 'implicit'>;
 
 const measure = (sizes: Partial<Sizes>) =>
   ({
     index: 1,
+    number: '1',
     implicit: false,
     start: fraction(8),
     length: fraction(4),
@@ -48,5 +49,14 @@ describe('beats', () => {
 
   it('are told to people in quarter notes from 1', () => {
     expect(quarterInMeasure(measure({ beat: fraction(3, 2) }), fraction(19, 2))).toBe(2.5);
+    expect(quarterInMeasure(measure({ index: 0, length: fraction(1) }), fraction(8))).toBe(1);
+  });
+
+  it('of what the file calls a pickup are told from the barline back', () => {
+    const sizes = { length: fraction(3, 2), nominal: fraction(4) };
+    for (const own of [measure({ ...sizes, implicit: true }), measure({ ...sizes, number: '0' })])
+      expect([16, 17, 18].map((halves) => quarterInMeasure(own, fraction(halves, 2)))).toEqual([3.5, 4, 4.5]);
+    const long = { length: fraction(5), nominal: fraction(4), number: '0' };
+    expect(quarterInMeasure(measure(long), fraction(8))).toBe(1);
   });
 });

@@ -89,6 +89,7 @@ export type {
 } from './review/report-types.js';
 export { review } from './review/review.js';
 export { movementNames } from './review/words/wording.js';
+export { isUpbeat } from './score/beat.js';
 export {
   describe,
   type ErrorCode,

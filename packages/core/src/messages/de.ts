@@ -6,6 +6,7 @@ export const german: MessageWords = {
   piano: 'das Klavier',
   and: ' und ',
   or: ', oder ',
+  orOmit: ', oder ',
   more: ' und {count} weitere',
   places: ' (die erste von {count} Stellen)',
   reading: {
@@ -44,5 +45,7 @@ export const german: MessageWords = {
     'Zählzeit {beat}: {hand} kann die Ziffern der Datei ({digits}) nicht zusammen greifen (Spannweite oder Reihenfolge der Finger); sie bleiben stehen',
   digit: '{finger} auf {key}',
   ways: { 'other-hand': '{hand} nimmt {keys}', roll: 'den Akkord brechen', omit: '{keys} weglassen' },
+  upper: 'das obere {key}',
+  lower: 'das untere {key}',
   takes: '{hand} nimmt {keys} aus dem Akkord der anderen',
 };

@@ -6,6 +6,7 @@ export const english: MessageWords = {
   piano: 'the piano',
   and: ' and ',
   or: ', or ',
+  orOmit: ', or ',
   more: ' and {count} more',
   places: ' (first of {count} places)',
   reading: {
@@ -41,5 +42,7 @@ export const english: MessageWords = {
     "beat {beat}: the digits in the file ({digits}) do not fit the reach or order of {hand}'s fingers; they are kept",
   digit: '{finger} on {key}',
   ways: { 'other-hand': 'let {hand} take {keys}', roll: 'roll the chord', omit: 'omit {keys}' },
+  upper: '{key}',
+  lower: '{key}',
   takes: "{hand} takes {keys} of {other}'s chord",
 };

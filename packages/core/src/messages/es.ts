@@ -11,6 +11,7 @@ export const spanish: MessageWords = {
   piano: 'el piano',
   and: ' y ',
   or: ', o ',
+  orOmit: ', u ',
   more: ' y {count} más',
   places: ' (el primero de {count} lugares)',
   reading: {
@@ -48,5 +49,7 @@ export const spanish: MessageWords = {
     'tiempo {beat}: {hand} no puede sostener juntos los números del archivo ({digits}: alcance u orden de los dedos); se conservan',
   digit: '{finger} en {key}',
   ways: { 'other-hand': '{hand} toma {keys}', roll: 'arpegiar el acorde', omit: 'omitir {keys}' },
+  upper: 'el {key} superior',
+  lower: 'el {key} inferior',
   takes: '{hand} toma {keys} del acorde de la otra',
 };

@@ -11,6 +11,7 @@ export const french: MessageWords = {
   piano: 'le piano',
   and: ' et ',
   or: ', ou ',
+  orOmit: ', ou ',
   more: ' et {count} autres',
   places: ' (premier endroit sur {count})',
   reading: {
@@ -49,5 +50,7 @@ export const french: MessageWords = {
     'temps {beat} : {hand} ne peut pas tenir ensemble les chiffres du fichier ({digits} : étendue ou ordre des doigts) ; ils restent',
   digit: '{finger} sur {key}',
   ways: { 'other-hand': '{hand} prend {keys}', roll: 'arpéger l’accord', omit: 'omettre {keys}' },
+  upper: 'le {key} supérieur',
+  lower: 'le {key} inférieur',
   takes: '{hand} prend {keys} de l’accord de l’autre',
 };

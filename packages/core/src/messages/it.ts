@@ -11,6 +11,7 @@ export const italian: MessageWords = {
   piano: 'il pianoforte',
   and: ' e ',
   or: ', oppure ',
+  orOmit: ', oppure ',
   more: ' e altri {count}',
   places: ' (il primo di {count} punti)',
   reading: {
@@ -48,5 +49,7 @@ export const italian: MessageWords = {
     'tempo {beat}: {hand} non può tenere insieme i numeri del file ({digits}: estensione od ordine delle dita); restano',
   digit: '{finger} su {key}',
   ways: { 'other-hand': '{hand} prende {keys}', roll: 'arpeggiare l’accordo', omit: 'omettere {keys}' },
+  upper: 'il {key} superiore',
+  lower: 'il {key} inferiore',
   takes: '{hand} prende {keys} dall’accordo dell’altra',
 };

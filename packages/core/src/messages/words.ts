@@ -29,6 +29,8 @@ export interface MessageWords {
   readonly and: string;
   /** Between two ways out. */
   readonly or: string;
+  /** The same before `omit`: in Spanish the word changes before an o. */
+  readonly orOmit: string;
   /** Behind a list: `{count}` more. */
   readonly more: string;
   /** Behind a message that holds in `{count}` places. */
@@ -54,6 +56,9 @@ export interface MessageWords {
   readonly digit: string;
   /** `{hand}` is the other one, `{keys}` what it takes or what is left out. */
   readonly ways: Readonly<Record<'other-hand' | 'roll' | 'omit', string>>;
+  /** A `{key}` whose name another key of the chord has too, an octave or more below or above it. */
+  readonly upper: string;
+  readonly lower: string;
   /** `{hand}` takes `{keys}` of `{other}`. */
   readonly takes: string;
 }

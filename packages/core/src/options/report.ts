@@ -45,9 +45,12 @@ export interface SliceReport {
   readonly measure: string;
   /** Place of the measure in the part, from 0. */
   readonly measureIndex: number;
-  /** Beat within the measure, from 1, in quarter notes; a grace note has that of its main note. */
+  /**
+   * Beat within the measure, from 1, in quarter notes; a pickup is counted as the end of a whole measure, so that its last
+   * quarter in 4/4 is 4. A grace note has that of its main note.
+   */
   readonly beat: number;
-  /** The same exactly. */
+  /** Quarter notes from the measure's own start, exactly, from 1, in a pickup too. */
   readonly exactBeat: Fraction;
   /** Where the slice is a grace note: its place among those before the main note, from 0. */
   readonly grace?: number;
@@ -95,7 +98,7 @@ export interface SliceReport {
 export interface Finding {
   /** Number of the measure as printed. */
   readonly measure: string;
-  /** Beat within the measure, from 1, in quarter notes. */
+  /** Beat within the measure, from 1, in quarter notes; a pickup is counted as the end of a whole measure. */
   readonly beat: number;
   /** One line for people, in English. */
   readonly message: string;

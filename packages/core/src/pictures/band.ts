@@ -11,8 +11,14 @@ const ROW = 3.6;
 const LETTER = 1.3;
 /** mm between an edge of the band and what lies nearest to it. */
 const MARGIN = 0.9;
+/** Greatest width of an arc, and least, mm. */
+const WIDEST_ARC = 4.5;
+/** mm between the tip of an arc and its digits, and from the tip to their end: three letters further. */
+const BEFORE_DIGITS = 0.9;
+const DIGITS = BEFORE_DIGITS + 3 * LETTER;
+const LEAST_ARC = 1.5;
 /** Least distance of two marks in one row, mm: nearer ones keep their arc and lose their digits. */
-const LEAST_DISTANCE = 4.5;
+const LEAST_DISTANCE = DIGITS + LEAST_ARC;
 
 /** Where a band lies on the picture, and what its height stands for. */
 export interface Band {
@@ -93,17 +99,18 @@ export function crossingShapes(
   above: string,
 ): Shape[] {
   const shapes: Shape[] = [];
-  const lastDigits = { over: above.length * LETTER - LEAST_DISTANCE, under: Number.NEGATIVE_INFINITY };
+  const lastDigits = { over: above.length * LETTER - WIDEST_ARC, under: Number.NEGATIVE_INFINITY };
   places.forEach(({ slice, x }, nth) => {
     const { crossing } = slices[slice]!;
     if (!crossing) return;
     const row = goesOver(crossing) ? 'over' : 'under';
-    const from = Math.max(x - LEAST_DISTANCE, places[nth - 1]?.x ?? x - LEAST_DISTANCE);
+    const behindDigits = Math.min(lastDigits[row] + DIGITS, x - LEAST_ARC);
+    const from = Math.max(x - WIDEST_ARC, places[nth - 1]?.x ?? x - WIDEST_ARC, behindDigits);
     shapes.push(arc(from, x, band, row));
     if (x - lastDigits[row] < LEAST_DISTANCE) return;
     lastDigits[row] = x;
     const y = row === 'over' ? band.top - 1 : band.bottom + SMALL_PRINT + 0.2;
-    shapes.push(label(`${crossing.from}–${crossing.to}`, x + 0.9, y, SMALL_PRINT, { class: row }));
+    shapes.push(label(`${crossing.from}–${crossing.to}`, x + BEFORE_DIGITS, y, SMALL_PRINT, { class: row }));
   });
   return shapes;
 }

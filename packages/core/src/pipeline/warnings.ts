@@ -91,23 +91,32 @@ function digitsAt({ slices }: Line, slice: Slice, language: Language): string {
     .join(', ');
 }
 
-/** `let the left hand take C3, or roll the chord, or omit C3` */
+/** `let the left hand take C3, or roll the chord, or omit C3`; without octaves, of two keys of one name `the upper C` */
 export function waysOut(
   { hand, slices }: Line,
   { slice, left, otherHand: keys, ways }: ReachAdvice,
   language: Language,
 ): string {
   const words = MESSAGES[language];
-  const names = (of: readonly number[]) =>
-    listed(of, (key) => named(key, writtenAs(slices[slice]!, key), language), words);
+  const own = slices[slice]!;
+  const nameOf = (key: number) => named(key, writtenAs(own, key), language);
+  const chord = [...own.struck, ...own.held].map(({ key }) => ({ key, name: nameOf(key) }));
+  const name = (key: number) => {
+    const like = chord.filter((other) => other.name === nameOf(key)).map((other) => other.key);
+    if (like.length < 2) return nameOf(key);
+    if (key === Math.max(...like)) return fill(words.upper, { key: nameOf(key) });
+    return key === Math.min(...like) ? fill(words.lower, { key: nameOf(key) }) : nameOf(key);
+  };
   return ways
-    .map((way) =>
-      fill(words.ways[way], {
+    .map((way, nth) => {
+      const or = way === 'omit' ? words.orOmit : words.or;
+      const told = fill(words.ways[way], {
         hand: words.hands[otherHand(hand)],
-        keys: names(way === 'omit' ? left : keys),
-      }),
-    )
-    .join(words.or);
+        keys: listed(way === 'omit' ? left : keys, name, words),
+      });
+      return nth > 0 ? or + told : told;
+    })
+    .join('');
 }
 
 function adviceAt(advice: readonly ReachAdvice[], slice: number): ReachAdvice {

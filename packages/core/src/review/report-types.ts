@@ -9,7 +9,7 @@ import type { Movement } from './measure/kinds.js';
 export interface At {
   /** Printed number of the measure. */
   readonly measure: string;
-  /** From 1, in quarter notes. */
+  /** From 1, in quarter notes; a pickup is counted as the end of a whole measure. */
   readonly beat: number;
 }
 

@@ -183,7 +183,7 @@ function outOfReach({ lines }: Passage, { words, language }: Drawing): string {
       beat: beatText(beat, language),
       hand,
     });
-    return `<li><strong>${escapeHtml(place)}</strong>: ${escapeHtml(message)}</li>`;
+    return `<li><strong>${escapeHtml(place)}</strong>${escapeHtml(words.colon)} ${escapeHtml(message)}</li>`;
   });
   const left = places.length - items.length;
   const more = left > 0 ? `<p>${escapeHtml(fill(words.more, { count: left }))}</p>` : '';
@@ -204,7 +204,7 @@ function findings(judged: Review, { lines }: Passage, { words, language }: Drawi
       beat: beatText(beat, language),
       hand: handText(words, hand, own?.partName),
     });
-    return `<li><strong>${escapeHtml(place)}</strong>: ${escapeHtml(text)}</li>`;
+    return `<li><strong>${escapeHtml(place)}</strong>${escapeHtml(words.colon)} ${escapeHtml(text)}</li>`;
   });
   const left = judged.findings.length - items.length;
   const rest = left === 1 ? words.oneMoreFinding : fill(words.moreFindings, { count: left });

@@ -19,7 +19,7 @@ svg { display: block; color: inherit; }
 .sign { display: inline; vertical-align: -0.8mm; }
 .music { fill: currentColor; }
 .music, .paper > .handline-picture { width: 100%; height: auto; }
-.music text { font-family: "Liberation Serif", "Times New Roman", Tinos, serif; }
+.music text { font-family: "Liberation Serif", "Times New Roman", Tinos, Times, "Nimbus Roman", FreeSerif, serif; }
 .views { display: flex; flex-wrap: wrap; gap: 4mm 6mm; }
 .view { flex: 0 1 auto; max-width: 100%; }
 .view svg { max-width: 100%; height: auto; }

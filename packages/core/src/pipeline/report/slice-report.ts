@@ -5,9 +5,10 @@ import type { SliceKey } from '../../hands/line.js';
 import type { Crossing, MotionPlan } from '../../motion/plan.js';
 import type { DepthReason } from '../../motion/reason.js';
 import { rounded } from '../../numeric/fixed-point.js';
-import { type Fraction, subtract, toNumber } from '../../numeric/fraction.js';
+import { type Fraction, subtract } from '../../numeric/fraction.js';
 import type { Language } from '../../options/options.js';
 import type { NoteReport, SliceReport } from '../../options/report.js';
+import { quarterInMeasure } from '../../score/beat.js';
 import type { Draft } from '../../score/draft.js';
 import type { Finger, Part } from '../../score/model.js';
 import type { LineAnalysis } from '../plan.js';
@@ -58,7 +59,7 @@ function sliceReport(
     index: at,
     measure: measure.number,
     measureIndex: slice.measure,
-    beat: 1 + toNumber(into),
+    beat: quarterInMeasure(measure, slice.onset),
     exactBeat: countedFromOne(into),
     keys: slice.struck.map(keyOf),
     fingers,

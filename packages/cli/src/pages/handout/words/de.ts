@@ -23,6 +23,7 @@ export const german: HandoutWords = {
   moreFindings: 'Es gibt noch {count}; „handline review“ nennt sie alle.',
   oneMoreFinding: 'Es gibt noch eine; „handline review“ nennt sie.',
   place: '{where}, Zählzeit {beat}, {hand}',
+  colon: ':',
   hands: { right: 'rechte Hand', left: 'linke Hand' },
   signs: 'Was die Zeichen bedeuten',
   ribbon:

@@ -22,6 +22,7 @@ export const english: HandoutWords = {
   moreFindings: 'There are {count} more; “handline review” lists them all.',
   oneMoreFinding: 'There is one more; “handline review” tells it.',
   place: '{where}, beat {beat}, {hand}',
+  colon: ':',
   hands: { right: 'right hand', left: 'left hand' },
   signs: 'What the signs mean',
   ribbon:

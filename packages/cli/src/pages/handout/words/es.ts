@@ -23,6 +23,7 @@ export const spanish: HandoutWords = {
   moreFindings: 'Hay {count} más; «handline review» las da todas.',
   oneMoreFinding: 'Hay una más; «handline review» la da.',
   place: '{where}, tiempo {beat}, {hand}',
+  colon: ':',
   hands: { right: 'mano derecha', left: 'mano izquierda' },
   signs: 'Qué significan los signos',
   ribbon:

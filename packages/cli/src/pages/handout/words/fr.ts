@@ -22,6 +22,7 @@ export const french: HandoutWords = {
   moreFindings: 'Il y en a {count} de plus ; « handline review » les donne toutes.',
   oneMoreFinding: 'Il y en a une de plus ; « handline review » la donne.',
   place: '{where}, temps {beat}, {hand}',
+  colon: ' :',
   hands: { right: 'main droite', left: 'main gauche' },
   signs: 'Ce que veulent dire les signes',
   ribbon:

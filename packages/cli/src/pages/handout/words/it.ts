@@ -23,6 +23,7 @@ export const italian: HandoutWords = {
   moreFindings: 'Ce ne sono altre {count}; «handline review» le elenca tutte.',
   oneMoreFinding: 'Ce n’è un’altra; «handline review» la elenca.',
   place: '{where}, tempo {beat}, {hand}',
+  colon: ':',
   hands: { right: 'mano destra', left: 'mano sinistra' },
   signs: 'Che cosa vogliono dire i segni',
   ribbon:

@@ -24,6 +24,8 @@ export interface HandoutWords {
   readonly oneMoreFinding: string;
   /** `{where}` in measures, `{beat}`, `{hand}`. */
   readonly place: string;
+  /** Between a place and what is said of it. */
+  readonly colon: string;
   readonly hands: { readonly right: string; readonly left: string };
   readonly signs: string;
   readonly ribbon: string;

@@ -1,4 +1,4 @@
-import type { Language } from '@handline/core';
+import { isUpbeat, type Language } from '@handline/core';
 import { german } from './de.js';
 import { english } from './en.js';
 import { spanish } from './es.js';
@@ -19,17 +19,14 @@ export function handText({ hands }: HandoutWords, hand: 'right' | 'left', partNa
   return partName === undefined ? hands[hand] : `${partName}, ${hands[hand]}`;
 }
 
-/** The number that MusicXML gives to the measure before the first one. */
-const UPBEAT = '0';
-
 /** `Measures 1–4`, `Measure 3`, and with a measure before the first one `Upbeat to measure 4`, `Upbeat`. */
 export function measureText(
   { measure, measures, upbeat, upbeatTo }: HandoutWords,
   from: string,
   to = from,
 ): string {
-  if (from === to) return from === UPBEAT ? upbeat : fill(measure, { from });
-  return from === UPBEAT ? fill(upbeatTo, { to }) : fill(measures, { from, to });
+  if (from === to) return isUpbeat(from) ? upbeat : fill(measure, { from });
+  return isUpbeat(from) ? fill(upbeatTo, { to }) : fill(measures, { from, to });
 }
 
 /** A text with its `{...}` filled in. */

@@ -1,4 +1,5 @@
 import type { Language } from '@handline/core';
+import { unbroken } from '../../escape.js';
 import { STAND_WORDS } from '../words/words.js';
 
 /** The element of the page with this id. */
@@ -21,7 +22,7 @@ export function element<K extends keyof HTMLElementTagNameMap>(
   children: readonly Node[] = [],
 ): HTMLElementTagNameMap[K] {
   const made = document.createElement(name);
-  made.textContent = text;
+  made.textContent = unbroken(text);
   made.append(...children);
   return made;
 }

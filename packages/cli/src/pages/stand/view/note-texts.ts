@@ -1,4 +1,5 @@
 import { beatText, type Kind, type Language, movementNames } from '@handline/core';
+import { unbroken } from '../../escape.js';
 import { fill, HANDOUT_WORDS, handText, measureText } from '../../handout/words/words.js';
 import type { Notes, Struck } from '../notes.js';
 import { keyName, STAND_WORDS } from '../words/words.js';
@@ -38,7 +39,9 @@ export function showNote(struck: Struck | undefined, language: Language): void {
   }
   const { finger, whose, slice } = struck;
   const digit = finger === null ? words.noFinger : fill(words.finger, { finger });
-  byId('chosen').textContent = `${placeText(struck, language)}: ${digit}, ${words.whose[whose]}`;
+  byId('chosen').textContent = unbroken(
+    `${placeText(struck, language)}${HANDOUT_WORDS[language].colon} ${digit}, ${words.whose[whose]}`,
+  );
   byId('why').replaceChildren(
     ...[
       slice.reason,
