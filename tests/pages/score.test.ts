@@ -6,6 +6,7 @@ import { excerptsOf, unnamed } from '../../packages/cli/src/pages/score/excerpt.
 import { mostGraces } from '../../packages/cli/src/pages/score/graces.js';
 import { partwise } from '../../packages/cli/src/pages/score/partwise.js';
 import { withoutTimes } from '../../packages/cli/src/pages/score/repeats.js';
+import { withShortNames } from '../../packages/cli/src/pages/score/short-names.js';
 import { scoreModel } from '../properties/generate.js';
 import { toXml } from '../properties/generate-score.js';
 import { rounds } from '../rounds.js';
@@ -121,4 +122,30 @@ it('a score that is drawn by turns with its own breaks and without is drawn as t
   expect(drawn[2]).toEqual(drawn[1]);
   expect(drawn[3]).toEqual(drawn[0]);
   expect(drawn[1]).not.toEqual(drawn[0]);
+});
+
+describe('a name of a part', () => {
+  const named = (name: string) =>
+    `<score-part id="P1"><part-name print-object="yes">${name}</part-name></score-part>`;
+
+  it('stays as it is where a page has room for it', () => {
+    for (const name of ['', 'Piano', 'Pianoforte &amp; Celesta', 'x'.repeat(40)])
+      expect(withShortNames(named(name))).toBe(named(name));
+  });
+
+  it('is cut where it is longer, never within a reference', () => {
+    expect(withShortNames(named('x'.repeat(41)))).toBe(named(`${'x'.repeat(39)}…`));
+    expect(withShortNames(named(`${'x'.repeat(37)}&amp;${'y'.repeat(5_000_000)}`))).toBe(
+      named(`${'x'.repeat(37)}…`),
+    );
+  });
+
+  it('is drawn cut', async () => {
+    const { systems } = await loadEngraver();
+    const [system] = systems(
+      readFileSync(DEMO, 'utf8').replace(/(<part-name)[^>]*>[^<]*/, `$1>${'m'.repeat(1000)}`),
+    );
+    expect(system!.svg).toContain(`${'m'.repeat(39)}…`);
+    expect(system!.svg).not.toContain('m'.repeat(40));
+  });
 });

@@ -3,6 +3,7 @@ import { CliError, Exit } from '../exit.js';
 import { mostGraces } from './score/graces.js';
 import { partwise } from './score/partwise.js';
 import { withoutTimes } from './score/repeats.js';
+import { withShortNames } from './score/short-names.js';
 
 /** Width of a system, mm: fits between margins of 15 mm on A4 and on Letter. */
 export const SYSTEM_WIDTH = 180;
@@ -125,7 +126,7 @@ function pagesOf(press: Press, text: string, { range, breaks, last }: Layout): s
   if (loaded?.text === text && loaded.breaks === breaks) toolkit.redoLayout();
   else {
     press.loaded = undefined;
-    const readable = withoutTimes(partwise(text));
+    const readable = withShortNames(withoutTimes(partwise(text)));
     if (mostGraces(readable) > MOST_GRACES)
       throw new CliError(
         Exit.refused,
