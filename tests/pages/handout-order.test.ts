@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { findingTexts, review } from '@handline/core';
 import { describe, expect, it } from 'vitest';
+import { HANDOUT_WORDS } from '../../packages/cli/src/pages/handout/words/words.js';
 import { escapeHtml } from '../../packages/cli/src/pages/escape.js';
 import { ROOT } from '../musicxml/read-source.js';
 import { made, measure, note, written } from './made.js';
@@ -41,6 +42,18 @@ describe('a handout', () => {
     const { html } = await made('upbeat', score, '--language', language, '--views', '0:4');
     expect(html).toContain(system);
     expect(html).toContain(`<strong>${place}`);
+  });
+
+  it.each([
+    ['en', 'in', 'out'],
+    ['de', 'hinein', 'heraus'],
+    ['fr', 'avance', 'recule'],
+    ['es', 'entra', 'sale'],
+    ['it', 'entra', 'esce'],
+  ] as const)('speaks of in and out in the words of the cues: %s', (language, into, outOf) => {
+    const { signIn, signOut } = HANDOUT_WORDS[language];
+    expect(signIn).toMatch(new RegExp(` ${into}\\b`));
+    expect(signOut).toMatch(new RegExp(` ${outOf}\\b`));
   });
 
   it.each([
