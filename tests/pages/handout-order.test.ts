@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { findingTexts, review } from '@handline/core';
 import { describe, expect, it } from 'vitest';
-import { HANDOUT_WORDS } from '../../packages/cli/src/pages/handout/words/words.js';
 import { escapeHtml } from '../../packages/cli/src/pages/escape.js';
+import { HANDOUT_WORDS } from '../../packages/cli/src/pages/handout/words/words.js';
 import { ROOT } from '../musicxml/read-source.js';
 import { made, measure, note, written } from './made.js';
 
