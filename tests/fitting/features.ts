@@ -119,7 +119,7 @@ function chainRows(first: SliceView, before: SliceView, view: SliceView, scale: 
   const single = isSingle(first) && isSingle(before) && isSingle(view);
   return remembered(
     single
-      ? `chain ${intervalBetween(first, before)} ${intervalBetween(before, view)} ${before.fresh || view.fresh} ${before.repeats} ${view.repeats}`
+      ? `chain ${intervalBetween(first, before)} ${intervalBetween(before, view)} ${before.fresh || view.fresh} ${before.repeats} ${view.repeats} ${view.goesBack}`
       : undefined,
     () => {
       const rows = new RowBuilder(scale);

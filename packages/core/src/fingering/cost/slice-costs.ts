@@ -80,7 +80,7 @@ export class CostTable {
     if (isPlain(first) && isPlain(second) && isPlain(third)) return this.#plainChains(first, second, third);
     const pair = this.#patterns.of(first) * MOST_PATTERNS + this.#patterns.of(second);
     const written = bit(isAugmentedSecond(first, second)) * 2 + bit(isAugmentedSecond(second, third));
-    const id = ((pair * MOST_PATTERNS + this.#patterns.of(third)) * 4 + written) * 8 + joinOf(second, third);
+    const id = ((pair * MOST_PATTERNS + this.#patterns.of(third)) * 4 + written) * 16 + joinOf(second, third);
     const known = this.#chains.get(id);
     if (known) return known;
     const a = first.candidates;
@@ -159,7 +159,7 @@ export class CostTable {
 
   #plainChains(first: SliceView, second: SliceView, third: SliceView): Float64Array {
     const id =
-      ((intervalBetween(first, second) + 128) * 256 + intervalBetween(second, third) + 128) * 8 +
+      ((intervalBetween(first, second) + 128) * 256 + intervalBetween(second, third) + 128) * 16 +
       joinOf(second, third);
     const known = this.#plainTriples.get(id);
     return known ?? this.#plainTriples.keep(id, this.triples(first, second, third, ALL, ALL, ALL));
@@ -173,9 +173,10 @@ function timeOf(before: SliceView, view: SliceView): number {
   return time * 8 + bit(before.repeats) * 4 + bit(repeats) * 2 + bit(onBeat && strikesAgain(before, view));
 }
 
-/** A number below 8 for how the slices of a chain are joined in time. */
+/** A number below 16 for how the slices of a chain are joined in time. */
 function joinOf(second: SliceView, third: SliceView): number {
-  return (bit(second.fresh || third.fresh) * 2 + bit(second.repeats)) * 2 + bit(third.repeats);
+  const repeats = bit(second.repeats) * 2 + bit(third.repeats);
+  return bit(second.fresh || third.fresh) * 8 + bit(third.goesBack) * 4 + repeats;
 }
 
 function toFixedPoints(costs: Float64Array): Float64Array {

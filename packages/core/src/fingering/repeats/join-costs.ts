@@ -14,7 +14,7 @@ export type JoinEnd = 'from' | 'to';
 /** The slice that a join leads to, timed as it is when reached across the join. */
 export function joinedView(view: SliceView, { seconds, free }: Join): SliceView {
   const fresh = isFreeToGo(free, view.slice.phraseStart, seconds);
-  return { ...view, seconds, free, pace: paceOf(seconds), fresh, cut: false };
+  return { ...view, seconds, free, pace: paceOf(seconds), fresh, cut: false, goesBack: false };
 }
 
 /**

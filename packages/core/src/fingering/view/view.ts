@@ -8,6 +8,7 @@ import { candidatesFor, type Kept } from './candidates.js';
 import { HeldKeys } from './held-keys.js';
 import { type CandidateFingers, isFixed, type Wanted } from './holds.js';
 import { repetitions } from './repetitions.js';
+import { returns } from './returns.js';
 
 /**
  * A slice as the right hand sees it: the left hand's keys are mirrored about D4, so that every rule is written once and
@@ -41,6 +42,8 @@ export interface SliceView {
   readonly onBeat: boolean;
   /** True where the one key struck is the one before, in a row of three fast strokes or more. */
   readonly repeats: boolean;
+  /** True where the next note goes back to the key before. */
+  readonly goesBack: boolean;
   readonly grace: boolean;
   readonly slice: Slice;
   /** True where the file gives a digit that must be kept. */
@@ -92,6 +95,7 @@ export function viewLine(
   const views: SliceView[] = [];
   const lengths = alternations(line.slices);
   const repeated = repetitions(line.slices);
+  const back = returns(line.slices, cuts);
   const heldKeys = new HeldKeys();
   for (const slice of line.slices) {
     let members: readonly Member[];
@@ -101,7 +105,15 @@ export function viewLine(
       found = candidatesFor(members, hand, slice.rolled);
     } while (!heldKeys.settle(slice, members, found, views.at(-1)));
     views.push(
-      viewSlice(slice, members, found, cuts.has(slice.index), lengths[slice.index]!, repeated[slice.index]!),
+      viewSlice(
+        slice,
+        members,
+        found,
+        cuts.has(slice.index),
+        lengths[slice.index]!,
+        repeated[slice.index]!,
+        back[slice.index]!,
+      ),
     );
   }
   return views;
@@ -148,6 +160,7 @@ function viewSlice(
   cut: boolean,
   alternation: Alternation,
   repeats: boolean,
+  goesBack: boolean,
 ): SliceView {
   const { kept, keys } = found;
   const source = new Array<number>(kept.length);
@@ -171,6 +184,7 @@ function viewSlice(
     alternation,
     onBeat: slice.onBeat,
     repeats,
+    goesBack,
     grace: slice.grace,
     slice,
     given: members.some(isFixed),

@@ -38,6 +38,7 @@ const KIND_OF: Readonly<Record<string, Kind>> = {
   stretch: 'stretch',
   'idle finger': 'stretch',
   hop: 'one-finger',
+  'own finger': 'one-finger',
   repetition: 'one-finger',
 };
 

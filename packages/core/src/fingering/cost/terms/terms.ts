@@ -12,6 +12,7 @@ import { endurance } from './stated/endurance.js';
 import { idle } from './stated/idle.js';
 import { leap } from './stated/leap.js';
 import { order } from './stated/order.js';
+import { ownFinger } from './stated/own-finger.js';
 import { passes } from './stated/passes.js';
 import { repetition } from './stated/repetition.js';
 import { stretch } from './stretch.js';
@@ -34,6 +35,7 @@ export const TERMS: readonly Term[] = [
   idle,
   passes,
   order,
+  ownFinger,
   thumb,
   single,
   step,
