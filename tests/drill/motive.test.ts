@@ -117,6 +117,15 @@ describe('the study of a passage', () => {
       expect(written(first, name)).toBe(written(demo, name));
   });
 
+  it('sets a passage without metre in 4/4', () => {
+    const free = score('demo/kelp-street-tunes.musicxml').replace(
+      /<time>[\s\S]*?<\/time>/,
+      '<time><senza-misura/></time>',
+    );
+    const { output } = drill({ motive: { score: free, measures: { from: '1', to: '1' } }, steps: 1 });
+    expect(output).toMatch(/<beats>4<\/beats>\s*<beat-type>4</);
+  });
+
   it.each<[string, DrillOptions, RegExp]>([
     [
       'no such measure',

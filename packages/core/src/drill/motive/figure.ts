@@ -97,7 +97,9 @@ function attributesOf(measures: readonly XmlElement[], file: string | undefined)
   const isMinor = key?.textOf('mode') === 'minor';
   const tonic = SPELLINGS.flat().find((own) => majorFifths(own) + (isMinor ? -3 : 0) === fifths);
   if (!tonic) throw refused(`the key of ${fifths} fifths cannot be read`, file);
-  const metre = time ? `${time.textOf('beats')}/${time.textOf('beat-type')}` : '4/4';
+  const [beats, beatType] = [time?.textOf('beats'), time?.textOf('beat-type')];
+  // Without metre, as <senza-misura> is, it is set as if nothing were said.
+  const metre = beats !== undefined && beatType !== undefined ? `${beats}/${beatType}` : '4/4';
   return { tonic, kind: isMinor ? ('natural-minor' as const) : ('major' as const), metre };
 }
 
