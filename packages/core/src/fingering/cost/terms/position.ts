@@ -10,7 +10,7 @@ const EASE = 1.5;
 /** Semitones from one finger's key to the next one's in a hand at rest over white keys. */
 const FINGER_STEP = WHITE_WIDTH / SEMITONE_WIDTH;
 /** Semitones that a hand in one place covers. */
-const COVERED = 12;
+export const COVERED = 12;
 
 /** Features, of a line of single keys; the same again beside a held key. */
 export const TURNING = 0;

@@ -1,6 +1,7 @@
 import type { Finger } from '../../../../score/model.js';
 import { roughPace, type SliceView } from '../../../view/view.js';
 import { blocksOf } from '../blocks.js';
+import { COVERED } from '../position.js';
 import { areSingle, type PairCount, type Sink, type Term, type TripleCount } from '../term.js';
 
 /** Features: one finger on two keys between a key and a chord; before and behind a key to which the hand goes back. */
@@ -15,8 +16,6 @@ const PRICES = [20, 30] as const;
 const WITH_CHORD = 9;
 /** Semitones between the keys around the one to which the hand goes back; editors lead a finger along a step or a leap. */
 const [THIRD, FOURTH] = [3, 5] as const;
-/** Semitones that a hand in one place covers. */
-const COVERED = 12;
 
 /**
  * One finger that takes two keys of one place of the hand, where each has a finger of its own (common practice): from a key
