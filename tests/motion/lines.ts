@@ -87,6 +87,7 @@ export function measuresFor(line: Line): readonly Measure[] {
     line: 1,
     column: 1,
     beat: { num: 1, den: 1 },
+    unit: { num: 1, den: 1 },
     nominal: { num: 4, den: 1 },
     implicit: false,
   }));

@@ -64,15 +64,15 @@ describe('time', () => {
   });
 
   it.each([
-    ['4', '4', 1, 4],
-    ['6', '8', 1.5, 3],
-    ['3', '8', 0.5, 1.5],
-    ['2', '2', 2, 4],
-    ['9', '16', 0.75, 2.25],
-    ['3+2', '8', 0.5, 2.5],
-  ])('knows the beat of %s/%s', (beats, type, beat, nominal) => {
+    ['4', '4', 1, 1, 4],
+    ['6', '8', 1.5, 0.5, 3],
+    ['3', '8', 0.5, 0.5, 1.5],
+    ['2', '2', 2, 2, 4],
+    ['9', '16', 0.75, 0.25, 2.25],
+    ['3+2', '8', 0.5, 0.5, 2.5],
+  ])('knows the beat of %s/%s, and what it counts', (beats, type, beat, unit, nominal) => {
     const [measure] = only([attributes(4, 1, beats, type) + note('C4', 4)]).measures;
-    expect([toNumber(measure!.beat), toNumber(measure!.nominal)]).toEqual([beat, nominal]);
+    expect([measure!.beat, measure!.unit, measure!.nominal].map(toNumber)).toEqual([beat, unit, nominal]);
   });
 
   it.each(['NaN', '1e9', 'Infinity', '0x10', '', '--1', '9'.repeat(400)])(

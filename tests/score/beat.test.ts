@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { fraction } from '#core/numeric/fraction.js';
-import { beatNumber, isOnBeat, quarterInMeasure } from '#core/score/beat.js';
+import { beatInMeasure, beatNumber, isOnBeat } from '#core/score/beat.js';
 import type { Measure } from '#core/score/model.js';
 
-type Sizes = Pick<Measure, 'number' | 'start' | 'length' | 'nominal' | 'beat' | 'index' | 'implicit'>;
+type Sizes = Pick<
+  Measure,
+  'number' | 'start' | 'length' | 'nominal' | 'beat' | 'unit' | 'index' | 'implicit'
+>;
 
 const measure = (sizes: Partial<Sizes>) =>
   ({
@@ -14,6 +17,7 @@ const measure = (sizes: Partial<Sizes>) =>
     length: fraction(4),
     nominal: fraction(4),
     beat: fraction(1),
+    unit: fraction(1),
     ...sizes,
   }) as Measure;
 
@@ -47,16 +51,22 @@ describe('beats', () => {
     expect(isOnBeat(measure({}), third)).toBe(true);
   });
 
-  it('are told to people in quarter notes from 1', () => {
-    expect(quarterInMeasure(measure({ beat: fraction(3, 2) }), fraction(19, 2))).toBe(2.5);
-    expect(quarterInMeasure(measure({ index: 0, length: fraction(1) }), fraction(8))).toBe(1);
+  it('are told to people from 1 in the value that the time signature counts', () => {
+    const told = (sizes: Partial<Sizes>) =>
+      [8, 9, 9.5].map((quarters) => beatInMeasure(measure(sizes), fraction(2 * quarters, 2)));
+    expect(told({})).toEqual([1, 2, 2.5]);
+    expect(told({ beat: fraction(3, 2), unit: fraction(1, 2) })).toEqual([1, 3, 4]);
+    expect(told({ beat: fraction(2), unit: fraction(2) })).toEqual([1, 1.5, 1.75]);
+    expect(beatInMeasure(measure({ index: 0, length: fraction(1) }), fraction(8))).toBe(1);
   });
 
   it('of what the file calls a pickup are told from the barline back', () => {
     const sizes = { length: fraction(3, 2), nominal: fraction(4) };
     for (const own of [measure({ ...sizes, implicit: true }), measure({ ...sizes, number: '0' })])
-      expect([16, 17, 18].map((halves) => quarterInMeasure(own, fraction(halves, 2)))).toEqual([3.5, 4, 4.5]);
+      expect([16, 17, 18].map((halves) => beatInMeasure(own, fraction(halves, 2)))).toEqual([3.5, 4, 4.5]);
+    const eighth = { length: fraction(1, 2), nominal: fraction(3), unit: fraction(1, 2), number: '0' };
+    expect(beatInMeasure(measure(eighth), fraction(8))).toBe(6);
     const long = { length: fraction(5), nominal: fraction(4), number: '0' };
-    expect(quarterInMeasure(measure(long), fraction(8))).toBe(1);
+    expect(beatInMeasure(measure(long), fraction(8))).toBe(1);
   });
 });

@@ -21,7 +21,8 @@ export interface NoteDigit {
 /**
  * The score with digits of the user's, as if they had been typed in a notation program: `annotate` keeps them and fingers
  * the rest around them, `clear` leaves them. A digit that the note has is replaced, second choices beside it stay. Where a
- * stack of digits at one note head speaks of its whole chord, every note of the chord gets its own digit.
+ * stack of digits at one note head speaks of its whole chord, every note of the chord gets its own digit. Of two digits for
+ * one note the last counts.
  *
  * @param input MusicXML text, or the bytes of a MusicXML or .mxl file; marks of ours are taken out
  * @returns output of the same form, otherwise as it was

@@ -6,7 +6,7 @@ import type { Finger, Hand } from '../score/model.js';
  * Version of the report's form, by semantic versioning: the first number changes where a program that reads the report may
  * have to change, the second where something is added, the third where a description is corrected.
  */
-export const REPORT_VERSION = '1.0.2';
+export const REPORT_VERSION = '2.0.0';
 
 /** One note head of a slice. Its part is the line's, its measure and beat are the slice's. */
 export interface NoteReport {
@@ -46,8 +46,9 @@ export interface SliceReport {
   /** Place of the measure in the part, from 0. */
   readonly measureIndex: number;
   /**
-   * Beat within the measure, from 1, in quarter notes; a pickup is counted as the end of a whole measure, so that its last
-   * quarter in 4/4 is 4. A grace note has that of its main note.
+   * Beat within the measure as people count it: from 1, in the note value that the time signature counts (quarters in 4/4,
+   * eighths in 6/8, halves in 2/2); a pickup is counted as the end of a whole measure, so that its last quarter in 4/4 is 4.
+   * A grace note has that of its main note.
    */
   readonly beat: number;
   /** Quarter notes from the measure's own start, exactly, from 1, in a pickup too. */
@@ -98,7 +99,7 @@ export interface SliceReport {
 export interface Finding {
   /** Number of the measure as printed. */
   readonly measure: string;
-  /** Beat within the measure, from 1, in quarter notes; a pickup is counted as the end of a whole measure. */
+  /** Beat within the measure, as `SliceReport.beat`. */
   readonly beat: number;
   /** One line for people, in English. */
   readonly message: string;

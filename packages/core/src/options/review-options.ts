@@ -17,7 +17,7 @@ export interface Thresholds {
 export interface Trial {
   /** Printed number of the measure. */
   readonly measure: string;
-  /** Beat of the first note in it, from 1, in quarter notes, a pickup as the end of a whole measure. Default: the first note of the hand. */
+  /** Beat of the first note in it, counted as `SliceReport.beat`, to a hundredth. Default: the first note of the hand. */
   readonly beat?: number;
   /** The hand that plays. */
   readonly hand: Hand;

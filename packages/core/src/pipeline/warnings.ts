@@ -8,7 +8,7 @@ import { MESSAGES } from '../messages/messages.js';
 import type { MessageWords } from '../messages/words.js';
 import type { ReadResult } from '../musicxml/read/score.js';
 import type { Language } from '../options/options.js';
-import { quarterInMeasure } from '../score/beat.js';
+import { beatInMeasure } from '../score/beat.js';
 import type { Place, Warning } from '../score/errors.js';
 import type { Hand, Note, Part } from '../score/model.js';
 import { notePlace } from '../score/place.js';
@@ -65,7 +65,7 @@ export function fingeringWarnings(
   return doubts.map(({ slice: at, kind }): Warning => {
     const slice = line.slices[at]!;
     const measure = part.measures[slice.measure]!;
-    const beat = beatText(quarterInMeasure(measure, slice.onset), messages);
+    const beat = beatText(beatInMeasure(measure, slice.onset), messages);
     return {
       code: kind === 'reach' ? 'UNPLAYABLE' : 'DIGIT_CONFLICT',
       message:

@@ -5,7 +5,7 @@ import type { CauseName } from './causes/cause.js';
 import type { Level } from './findings/thresholds.js';
 import type { Movement } from './measure/kinds.js';
 
-/** Where something stands: the printed number of the measure, and the beat in it, from 1, in quarter notes. */
+/** Where something stands: the printed number of the measure, and the beat in it, as `SliceReport.beat`. */
 export interface At {
   /** Printed number of the measure. */
   readonly measure: string;

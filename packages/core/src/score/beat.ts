@@ -34,10 +34,12 @@ export function isOnBeat(measure: Measure, onset: Fraction): boolean {
 }
 
 /**
- * Place in the measure as shown to people: from 1, in quarter notes. What the file calls a pickup, as uncounted or by the
- * number 0, is counted from its end: in 4/4 its last quarter is 4.
+ * Place in the measure as people count it: from 1, in the note value that the time signature counts, so that the second half
+ * of 6/8 begins with 4, that of 2/2 with 2. What the file calls a pickup, as uncounted or by the number 0, is counted from
+ * its end: in 4/4 its last quarter is 4.
  */
-export function quarterInMeasure(measure: Measure, onset: Fraction): number {
+export function beatInMeasure(measure: Measure, onset: Fraction): number {
   const quarters = toNumber(subtract(onset, measure.start));
-  return 1 + quarters + missing(measure, measure.implicit || isUpbeat(measure.number));
+  const all = quarters + missing(measure, measure.implicit || isUpbeat(measure.number));
+  return 1 + all / toNumber(measure.unit);
 }

@@ -86,6 +86,8 @@ export interface Measure {
   readonly line: number;
   /** Quarter notes per beat of the time signature in force (1 for 4/4, 3/2 for 6/8). */
   readonly beat: Fraction;
+  /** Quarter notes of the value that the time signature counts (1/2 for 6/8, 2 for 2/2). */
+  readonly unit: Fraction;
   /** Length that the time signature asks for; a pickup is shorter. */
   readonly nominal: Fraction;
   /** True where the measure is not counted (pickup, second half of a split measure). */

@@ -14,7 +14,7 @@ const LEAST_SHOWN = 5;
 /** mm on paper for a mm of the keyboard: three views stand side by side. */
 const SCALE = 0.165;
 
-/** A measure, and a beat in it from 1 in quarter notes, as asked for. */
+/** A measure, and a beat in it, counted as in reports, as asked for. */
 export interface ViewPlace {
   readonly measure: string;
   readonly beat?: number;

@@ -201,6 +201,7 @@ function finishMeasures(
       span: content.span,
       line: lines.lineAt(content.span.start),
       beat: reduce(metre.beat),
+      unit: reduce(metre.unit),
       nominal: reduce(metre.nominal),
       implicit,
     });

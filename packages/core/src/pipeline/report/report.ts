@@ -3,7 +3,7 @@ import type { Line, Slice } from '../../hands/line.js';
 import type { DigitMark } from '../../musicxml/marks/edit.js';
 import { compare } from '../../numeric/fraction.js';
 import { type LineReport, REPORT_VERSION, type Report, type Shared } from '../../options/report.js';
-import { quarterInMeasure } from '../../score/beat.js';
+import { beatInMeasure } from '../../score/beat.js';
 import type { Warning } from '../../score/errors.js';
 import type { Part } from '../../score/model.js';
 import type { LineAnalysis } from '../plan.js';
@@ -113,11 +113,11 @@ function unisons(
   return shared;
 }
 
-/** Printed measure and beat, from 1, in quarter notes. */
+/** Printed measure and beat, as `SliceReport.beat`. */
 function beatOf(
   part: Part,
   { measure, onset }: Pick<Slice, 'measure' | 'onset'>,
 ): { measure: string; beat: number } {
   const own = part.measures[measure]!;
-  return { measure: own.number, beat: quarterInMeasure(own, onset) };
+  return { measure: own.number, beat: beatInMeasure(own, onset) };
 }

@@ -8,7 +8,7 @@ import { rounded } from '../../numeric/fixed-point.js';
 import { type Fraction, subtract } from '../../numeric/fraction.js';
 import type { Language } from '../../options/options.js';
 import type { NoteReport, SliceReport } from '../../options/report.js';
-import { quarterInMeasure } from '../../score/beat.js';
+import { beatInMeasure } from '../../score/beat.js';
 import type { Draft } from '../../score/draft.js';
 import type { Finger, Part } from '../../score/model.js';
 import type { LineAnalysis } from '../plan.js';
@@ -59,7 +59,7 @@ function sliceReport(
     index: at,
     measure: measure.number,
     measureIndex: slice.measure,
-    beat: quarterInMeasure(measure, slice.onset),
+    beat: beatInMeasure(measure, slice.onset),
     exactBeat: countedFromOne(into),
     keys: slice.struck.map(keyOf),
     fingers,

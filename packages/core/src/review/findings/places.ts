@@ -2,7 +2,7 @@ import { LANGUAGES } from '../../cues/wording.js';
 import { type Line, type Slice, writtenAs } from '../../hands/line.js';
 import { spellingFor } from '../../keyboard/key-names.js';
 import type { Language } from '../../options/options.js';
-import { quarterInMeasure } from '../../score/beat.js';
+import { beatInMeasure } from '../../score/beat.js';
 import type { Part } from '../../score/model.js';
 import type { At, NoteAt } from '../report-types.js';
 
@@ -16,7 +16,7 @@ export interface Place {
 
 export function atOf({ part }: Pick<Place, 'part'>, { measure, onset }: Slice): At {
   const own = part.measures[measure]!;
-  return { measure: own.number, beat: Math.round(quarterInMeasure(own, onset) * 1000) / 1000 };
+  return { measure: own.number, beat: Math.round(beatInMeasure(own, onset) * 1000) / 1000 };
 }
 
 /** @param key MIDI number of one of the slice's keys */

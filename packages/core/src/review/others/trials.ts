@@ -1,12 +1,12 @@
 import type { Line, Slice } from '../../hands/line.js';
 import type { Trial } from '../../options/review-options.js';
-import { quarterInMeasure } from '../../score/beat.js';
+import { beatInMeasure } from '../../score/beat.js';
 import { optionError } from '../../score/errors.js';
 import type { Finger, Part } from '../../score/model.js';
 import type { Passage } from '../measure/passages.js';
 
-/** Quarter notes by which rounding may shift a beat. */
-const ROUNDING = 1e-3;
+/** Share of a beat by which rounding may shift one that is typed, such as 2.33. */
+const ROUNDING = 0.01;
 
 /** A line with the digits of a trial in place of its own, and the slices that it is about. */
 export interface Tried extends Passage {
@@ -36,7 +36,7 @@ export function tried(line: Line, part: Part, trial: Trial): Tried {
 function isMeant({ measure, onset }: Slice, { measures }: Part, trial: Trial): boolean {
   const own = measures[measure]!;
   if (own.number !== trial.measure) return false;
-  return trial.beat === undefined || Math.abs(quarterInMeasure(own, onset) - trial.beat) < ROUNDING;
+  return trial.beat === undefined || Math.abs(beatInMeasure(own, onset) - trial.beat) < ROUNDING;
 }
 
 function withDigits(slice: Slice, digits: readonly (Finger | null)[], part: Part, what: string): Slice {
@@ -44,7 +44,7 @@ function withDigits(slice: Slice, digits: readonly (Finger | null)[], part: Part
     const { number } = part.measures[slice.measure]!;
     const message =
       `${what}: ${slice.struck.length} keys are struck in measure ${number}, beat ` +
-      `${quarterInMeasure(part.measures[slice.measure]!, slice.onset)}, not ${digits.length}; give a digit for each`;
+      `${beatInMeasure(part.measures[slice.measure]!, slice.onset)}, not ${digits.length}; give a digit for each`;
     throw optionError('tries', message, { part: part.id });
   }
   return {

@@ -7,9 +7,10 @@ import { transpositionOf } from './pitch.js';
 export interface Metre {
   readonly nominal: { readonly num: number; readonly den: number };
   readonly beat: { readonly num: number; readonly den: number };
+  readonly unit: { readonly num: number; readonly den: number };
 }
 
-const NO_METRE: Metre = { nominal: { num: 0, den: 1 }, beat: { num: 1, den: 1 } };
+const NO_METRE: Metre = { nominal: { num: 0, den: 1 }, beat: { num: 1, den: 1 }, unit: { num: 1, den: 1 } };
 
 /** A `<clef>`; an F clef that names no line is a bass clef, any other stands on the second line. */
 export function clefOf(clef: XmlElement): Clef {
@@ -76,7 +77,7 @@ export class PartAttributes {
       return true;
     }
     let num = 0;
-    let first: Metre['beat'] | undefined;
+    let first: Pick<Metre, 'beat' | 'unit'> | undefined;
     const pairs: [number, number][] = [];
     let beats: string | undefined;
     for (const child of time.children) {
@@ -86,13 +87,13 @@ export class PartAttributes {
       const type = integer(child.text) ?? 0;
       if (!(count > 0 && count <= 1024 && type > 0 && type <= 1024)) return false;
       pairs.push([count, type]);
-      first ??= beatOf(beats, count, type);
+      first ??= { beat: beatOf(beats, count, type), unit: { num: 4, den: type } };
     }
     if (first === undefined) return false;
     const den = pairs.reduce((product, [, type]) => Math.min(product * type, 1 << 20), 1);
     for (const [count, type] of pairs) num += (4 * count * den) / type;
     if (!Number.isInteger(num)) return false;
-    this.metre = { nominal: { num, den }, beat: first };
+    this.metre = { nominal: { num, den }, ...first };
     return true;
   }
 }
