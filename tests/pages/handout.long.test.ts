@@ -5,7 +5,7 @@ import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { AXE, launched, printed, whyNot } from './chromium.js';
-import { DEMO, folder, made } from './made.js';
+import { DEMO, folder, made, measure, note, written } from './made.js';
 
 if (whyNot !== undefined) console.log(`handouts are not opened in a browser: ${whyNot}`);
 
@@ -55,6 +55,45 @@ describe.skipIf(whyNot !== undefined)('a handout in Chromium', () => {
       expect(worst).toBeLessThan(1);
     },
   );
+
+  it('has its music in a typeface as narrow as the engraver laid it out for', async () => {
+    // A figure of Times is half as wide as its type is high.
+    const widths = (await page.evaluate(`[...document.querySelectorAll('.music .fing tspan > tspan')]
+      .filter((one) => /^[1-5]$/.test(one.textContent))
+      .map((one) => one.getComputedTextLength() / Number.parseFloat(getComputedStyle(one).fontSize))`)) as number[];
+    expect(widths.length).toBeGreaterThan(500);
+    for (const width of widths) expect(width).toBeCloseTo(0.5, 2);
+  });
+
+  it('has tempo marks over all digits below them, not only the first', async () => {
+    const marked = (text: string) =>
+      `<direction placement="above"><direction-type><words>${text}</words></direction-type><sound tempo="90"/></direction>`;
+    const rising = note('C', 5) + note('C', 6) + note('E', 6) + note('G', 6);
+    const marks = ['Allegro moderato e cantabile', 'Andante', 'Molto vivace e leggiero', 'Adagio'];
+    const score = written(
+      'tempo',
+      marks.map((text, nth) => measure(nth + 1, marked(text) + rising)).join(''),
+    );
+    const { path } = await made('tempo', score, '--views', 'none', '--staff', 'right');
+    const own = await page.context().newPage();
+    await own.goto(pathToFileURL(path).href);
+    const under = (await own.evaluate(`[...document.querySelectorAll('.music')].flatMap((system) => {
+      const box = (one) => one.getBoundingClientRect();
+      const digits = [...system.querySelectorAll('.fing text')].map(box);
+      return [...system.querySelectorAll('.tempo text')].map(box).map((mark) => {
+        // Both boxes hold a line's descenders and its room above; a fifth of either is blank.
+        const below = digits.filter((digit) => digit.right > mark.left && digit.left < mark.right);
+        return [below.length, Math.min(...below.map((digit) => digit.top + digit.height / 5 - (mark.bottom - mark.height / 5)))];
+      });
+    })`)) as [number, number][];
+    await own.close();
+    console.log(
+      `tempo marks, digits under each and px between them: ${under.map(([count, room]) => `${count} ${room.toFixed(1)}`).join(', ')}`,
+    );
+    expect(under.length).toBe(marks.length);
+    expect(Math.max(...under.map(([count]) => count))).toBeGreaterThan(2);
+    for (const [, room] of under) expect(room).toBeGreaterThan(0);
+  });
 
   it.each(['A4', 'Letter'] as const)('prints on %s without a broken system', async (format) => {
     const pdf = join(folder, `${format}.pdf`);

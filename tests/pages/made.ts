@@ -27,9 +27,14 @@ export function measure(number: number, notes: string): string {
 }
 
 /** A score of these measures. */
+export function scoreOf(measures: string): string {
+  const list = '<part-list><score-part id="P1"><part-name>Piano</part-name></score-part></part-list>';
+  return `<score-partwise>${list}<part id="P1">${measures}</part></score-partwise>`;
+}
+
+/** A file with the score of these measures. */
 export function written(name: string, measures: string): string {
   const path = join(folder, `${name}.musicxml`);
-  const list = '<part-list><score-part id="P1"><part-name>Piano</part-name></score-part></part-list>';
-  writeFileSync(path, `<score-partwise>${list}<part id="P1">${measures}</part></score-partwise>`);
+  writeFileSync(path, scoreOf(measures));
   return path;
 }

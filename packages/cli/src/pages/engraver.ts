@@ -18,6 +18,9 @@ const WHOLE_NOTE = 'E0A2';
 const WHOLE_WIDTH = 424;
 const HEAD_WIDTH = 302;
 
+/** Measures of a system that can be squeezed for one more: a fifth narrower at most, where they are alike. */
+const LEAST_JOINED = 4;
+
 /** Grace notes in a row that verovio lays out in a second or two; the time grows with their square, to 90 s for 5,000. */
 const MOST_GRACES = 500;
 
@@ -115,6 +118,7 @@ function pagesOf(press: Press, text: string, { range, breaks, last }: Layout): s
     breaks: breaks === 'own' ? 'encoded' : 'auto',
     // A system of the score's own is full, however few notes it holds.
     minLastJustification: breaks === 'own' || last === 'full' ? 0 : 0.8,
+    breaksNoWidow: false,
     svgFormatRaw: true,
     smuflTextFont: 'embedded',
     xmlIdSeed: 1,
@@ -137,8 +141,32 @@ function pagesOf(press: Press, text: string, { range, breaks, last }: Layout): s
     if (!toolkit.loadData(paged)) throw new CliError(Exit.refused, 'cannot be engraved by verovio');
     press.loaded = { text, breaks };
   }
+  const pages = rendered(toolkit);
+  if (breaks === 'own' || last === 'full' || !endsAlone(pages)) return pages;
+  toolkit.setOptions({ breaksNoWidow: true });
+  toolkit.redoLayout();
+  return rendered(toolkit);
+}
+
+function rendered(toolkit: VerovioToolkit): string[] {
   return Array.from({ length: toolkit.getPageCount() }, (_, page) => toolkit.renderToSVG(page + 1));
 }
+
+/** True where the last measure stands alone, and the system before it can take it too. */
+function endsAlone(pages: readonly string[]): boolean {
+  const [before, last] = pages.slice(-2).map(measuresIn);
+  return last === 1 && before! >= LEAST_JOINED;
+}
+
+function measuresIn(svg: string): number {
+  return svg.split(' class="measure"').length - 1;
+}
+
+/** The number of an ending's bracket that goes on in a new system, in parentheses: before it, where it is, and its size. */
+const CONTINUED =
+  /(class="voltaBracket"><text (?:x="[-\d.]+" )?y=")([-\d.]+)("[^>]*>(?:<tspan(?![^>]*font-size)[^>]*>)*<tspan font-size=")([\d.]+)(?=px">\()/g;
+/** So much smaller it hangs no lower than one without parentheses, for which verovio keeps room. */
+const CONTINUED_SIZE = 0.75;
 
 const FONT = /<style[^>]*>\s*(@font-face\s*\{[^}]*\})\s*<\/style>/;
 
@@ -153,12 +181,15 @@ function systemOf(svg: string, name: string): System {
       `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" class="music" id="${name}" viewBox="0 0 ${width} ${height}" overflow="visible" direction="ltr" aria-hidden="true">`,
     )
     .replace(' color="black"', ' color="currentColor"')
+    .replaceAll(CONTINUED, (_, tag: string, y: string, text: string, size: string) => {
+      const less = Number(size) * (1 - CONTINUED_SIZE);
+      return `${tag}${Number(y) - 0.6 * less}${text}${Number(size) - less}`;
+    })
     .replaceAll(/<g id="(?!E)(?!note-)[^"]*"/g, '<g')
     .replaceAll(/<g id="(note-\d+-\d+)"/g, '<g data-note="$1"')
     .replaceAll('data-startid="#', 'data-digit-of="');
   const [, font = ''] = FONT.exec(drawn) ?? [];
-  const measures = drawn.split(' class="measure"').length - 1;
-  return { svg: drawn.replace(FONT, ''), font, measures, notes: noteheads(drawn) };
+  return { svg: drawn.replace(FONT, ''), font, measures: measuresIn(drawn), notes: noteheads(drawn) };
 }
 
 function noteheads(svg: string): Map<string, number> {
