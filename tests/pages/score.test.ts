@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { loadEngraver } from '../../packages/cli/src/pages/engraver.js';
 import { excerptsOf, unnamed } from '../../packages/cli/src/pages/score/excerpt.js';
 import { mostGraces } from '../../packages/cli/src/pages/score/graces.js';
+import { longestMeasure } from '../../packages/cli/src/pages/score/lengths.js';
 import { partwise } from '../../packages/cli/src/pages/score/partwise.js';
 import { withoutTimes } from '../../packages/cli/src/pages/score/repeats.js';
 import { withShortNames } from '../../packages/cli/src/pages/score/short-names.js';
@@ -109,6 +110,25 @@ it('counts grace notes that follow one another, and refuses hundreds of them', a
   const engraver = await loadEngraver();
   expect(() => engraver.systems(`<score-partwise>${grace.repeat(501)}${plain}</score-partwise>`)).toThrow(
     'cannot be engraved: more than 500 grace notes follow one another',
+  );
+});
+
+it('measures how long a measure is, and refuses one of thousands of quarter notes', async () => {
+  const rest = (duration: number | string, more = '') =>
+    `<note>${more}<rest/><duration>${duration}</duration></note>`;
+  const move = (name: string, duration: number) => `<${name}><duration>${duration}</duration></${name}>`;
+  const score = (...measures: string[]) =>
+    `<score-partwise><part>${measures.map((own) => `<measure>${own}</measure>`).join('')}</part></score-partwise>`;
+  const two = '<attributes><divisions>2</divisions></attributes>';
+  expect(longestMeasure(score(rest(3)))).toBe(3);
+  expect(longestMeasure(score(two + rest(3), rest(4) + rest(4, '<chord/>') + rest(1)))).toBe(2.5);
+  expect(longestMeasure(score(two + rest(8) + move('backup', 80) + move('forward', 6) + rest(6)))).toBe(6);
+  expect(longestMeasure(score(`${two + rest('x') + rest('', '<grace/>')}<note/><duration/>${rest(2)}`))).toBe(
+    1,
+  );
+  const engraver = await loadEngraver();
+  expect(() => engraver.systems(score(rest(1), rest(1) + move('forward', 1999) + rest(1)))).toThrow(
+    'cannot be engraved: a measure is longer than 2000 quarter notes',
   );
 });
 

@@ -1,6 +1,7 @@
 import type { VerovioToolkit } from 'verovio/esm';
 import { CliError, Exit } from '../exit.js';
 import { mostGraces } from './score/graces.js';
+import { longestMeasure } from './score/lengths.js';
 import { partwise } from './score/partwise.js';
 import { withoutTimes } from './score/repeats.js';
 import { withShortNames } from './score/short-names.js';
@@ -23,6 +24,8 @@ const LEAST_JOINED = 4;
 
 /** Grace notes in a row that verovio lays out in a second or two; the time grows with their square, to 90 s for 5,000. */
 const MOST_GRACES = 500;
+/** Quarter notes of a measure that verovio lays out in no time; it fills gaps beat by beat, and takes 20 s for 50,000. */
+const MOST_QUARTERS = 2000;
 
 /** One system as it is drawn. */
 export interface System {
@@ -135,6 +138,11 @@ function pagesOf(press: Press, text: string, { range, breaks, last }: Layout): s
       throw new CliError(
         Exit.refused,
         `cannot be engraved: more than ${MOST_GRACES} grace notes follow one another`,
+      );
+    if (longestMeasure(readable) > MOST_QUARTERS)
+      throw new CliError(
+        Exit.refused,
+        `cannot be engraved: a measure is longer than ${MOST_QUARTERS} quarter notes`,
       );
     // Every system is a page here.
     const paged = breaks === 'own' ? readable.replaceAll('new-system="yes"', 'new-page="yes"') : readable;
