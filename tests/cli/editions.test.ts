@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, symlinkSync } from 'node:fs';
+import { mkdirSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { attributes, note, onePart } from '../musicxml/read-source.js';
@@ -37,6 +37,20 @@ describe('inputs', () => {
       '',
     ]);
     expect(below('ed/marked')).toEqual(['tune.musicxml']);
+  });
+
+  test.skipIf(process.platform !== 'linux')('a name that is not in UTF-8 is told', async () => {
+    edition();
+    writeFileSync(
+      Buffer.concat([Buffer.from(folder.at('ed/b')), Buffer.from([0xe4, 0x2e, 0x78, 0x6d, 0x6c])]),
+      scale(),
+    );
+    const { code, stderr } = await mark('ed', '--out-dir', 'out');
+    expect({ code, stderr }).toEqual({
+      code: 1,
+      stderr: 'handline: ed/b\ufffd.xml: its name is not in UTF-8; rename it\n',
+    });
+    expect(below('out')).toEqual([...NAMES].sort());
   });
 
   test('.handlineignore names what is passed over, links in a folder are not followed', async () => {

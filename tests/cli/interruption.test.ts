@@ -151,6 +151,33 @@ describe('no room', () => {
     });
   });
 
+  test.skipIf(!existsSync('/dev/full'))(
+    'a report that cannot be written ends the run in one line, and another run goes on',
+    async () => {
+      mkdirSync(folder.at('ed'));
+      for (const name of ['a', 'b', 'c']) folder.put(`ed/${name}.musicxml`, scale());
+      const mark = (report: string) =>
+        handline(
+          ['mark', 'ed', '--out-dir', 'out', '--skip-done', '--jobs', '1', '--report', report],
+          folder.path,
+        );
+      expect(await mark('/dev/full')).toMatchObject({
+        code: 3,
+        stderr:
+          'handline: --report /dev/full: the disk is full; free some space and run again; this run ends here, and its last scores are not in the report\n',
+      });
+      expect((await mark('r.jsonl')).code).toBe(0);
+      const told = readFileSync(folder.at('r.jsonl'), 'utf8').trim().split('\n');
+      expect(told.map((line) => JSON.parse(line).input)).toEqual(['ed/b.musicxml', 'ed/c.musicxml']);
+      expect(readdirSync(folder.at('out')).sort()).toEqual([
+        '.handline-done',
+        'a.musicxml',
+        'b.musicxml',
+        'c.musicxml',
+      ]);
+    },
+  );
+
   test('on a full disk the file in place is whole and nothing is left behind', async (context) => {
     await onSmallDisk(context, async (disk) => {
       const score = scale({ padding: 700_000 });

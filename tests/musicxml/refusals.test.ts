@@ -31,7 +31,7 @@ describe('a refusal is one line that can be read, whatever the file', () => {
     expect(message.length).toBeLessThan(700);
   });
 
-  it.each(['<', '</', '</note', '<note', '<note number', '<no'])(
+  it.each(['<', '</', '</note', '</note\n', '<note', '<note number', '<no'])(
     'a file that ends in %s is truncated',
     (end) => {
       const text = endless.slice(0, endless.lastIndexOf('</note>')) + end;

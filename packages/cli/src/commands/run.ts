@@ -60,6 +60,7 @@ export async function runJobs(task: Task, streams: Streams): Promise<ExitCode> {
   const doers = await performers(order, waiting, choice.jobs, streams.stdin);
   let exit: ExitCode = Exit.ok;
   let unread = false;
+  let isWhole = false;
   const told = new InOrder<Done>();
   const conclude = async (place: number, one: Surveyed, performed: Performed | undefined): Promise<void> => {
     const done = await concluded(one, performed, task, record, streams);
@@ -83,10 +84,11 @@ export async function runJobs(task: Task, streams: Streams): Promise<ExitCode> {
   };
   try {
     await inTurn(surveyed, doers.atOnce, take);
+    isWhole = true;
   } finally {
     progress.end();
     await doers.end();
-    await record?.end(choice.skipDone === true || exit !== Exit.ok);
+    await record?.end(choice.skipDone === true || exit !== Exit.ok || !isWhole);
     callOff();
   }
   if (unread) return Exit.unread;

@@ -25,6 +25,9 @@ export function systemCode(error: unknown): string | undefined {
 
 export function inPlainWords(error: unknown): string {
   const code = systemCode(error);
+  // Node.js puts U+FFFD for bytes of a name that are not UTF-8, and so cannot find the file that it has listed.
+  if (code === 'ENOENT' && (error as NodeJS.ErrnoException).path?.includes('\ufffd'))
+    return 'its name is not in UTF-8; rename it';
   if (code !== undefined) return WORDS[code] ?? `the system says ${code}`;
   return error instanceof Error ? error.message : String(error);
 }

@@ -1,23 +1,29 @@
 import { type FileHandle, open } from 'node:fs/promises';
 import type { Writable } from 'node:stream';
-import { usageError } from '../exit.js';
+import { CliError, Exit, usageError } from '../exit.js';
 import { inPlainWords, systemCode } from '../files/trouble.js';
 import { ClosedPipe, send } from '../jobs/streams.js';
 import type { ReportChoice } from '../options/output-options.js';
 import type { Outcome } from '../outcome.js';
 import { JsonReport, jsonEntry } from './json.js';
 
+/** The file of `--report`. */
+interface Lines {
+  readonly file: string;
+  readonly handle: FileHandle;
+}
+
 /** Where what became of the files is told, entry by entry, as soon as it is known. */
 export class Reports {
   readonly #stream: Writable;
   readonly #json: JsonReport | undefined;
-  readonly #lines: FileHandle | undefined;
+  readonly #lines: Lines | undefined;
   /** The lines so far: one is written after the other, or long ones would be mixed. */
   #written: Promise<void> = Promise.resolve();
   /** Nobody reads on; what becomes of the files is the same. */
   #unread = false;
 
-  private constructor(stream: Writable, json: JsonReport | undefined, lines: FileHandle | undefined) {
+  private constructor(stream: Writable, json: JsonReport | undefined, lines: Lines | undefined) {
     this.#stream = stream;
     this.#json = json;
     this.#lines = lines;
@@ -28,7 +34,8 @@ export class Reports {
    * @throws CliError usage, where the file for `--report` cannot be made
    */
   static async open(choice: ReportChoice, stream: Writable, goesOn = false): Promise<Reports> {
-    const lines = choice.report === undefined ? undefined : await opened(choice.report, goesOn);
+    const file = choice.report;
+    const lines = file === undefined ? undefined : { file, handle: await opened(file, goesOn) };
     return new Reports(stream, choice.json ? await jsonReport() : undefined, lines);
   }
 
@@ -36,6 +43,7 @@ export class Reports {
    * The file of lines has nothing on a score that an earlier run had done: a line for every score, however many runs it took.
    *
    * @param more what only the line tells
+   * @throws CliError unwritten, where the line cannot be written
    */
   async add(place: number, outcome: Outcome, more: object = {}): Promise<void> {
     if (outcome.status !== 'done') await this.#line({ ...jsonEntry(outcome), ...more });
@@ -45,12 +53,12 @@ export class Reports {
   #line(entry: object): Promise<void> {
     const lines = this.#lines;
     if (lines === undefined) return this.#written;
-    this.#written = this.#written.then(() => lines.appendFile(`${JSON.stringify(entry)}\n`));
+    this.#written = this.#written.then(() => appended(lines, `${JSON.stringify(entry)}\n`));
     return this.#written;
   }
 
   async end(summary: string): Promise<void> {
-    await this.#lines?.close();
+    await this.#lines?.handle.close();
     await this.#send((this.#json?.end() ?? '') + summary);
   }
 
@@ -62,6 +70,17 @@ export class Reports {
       if (!(error instanceof ClosedPipe)) throw error;
       this.#unread = true;
     }
+  }
+}
+
+async function appended({ file, handle }: Lines, line: string): Promise<void> {
+  try {
+    await handle.appendFile(line);
+  } catch (error) {
+    throw new CliError(
+      Exit.unwritten,
+      `--report ${file}: ${inPlainWords(error)}; this run ends here, and its last scores are not in the report`,
+    );
   }
 }
 

@@ -151,7 +151,7 @@ export class WellFormedness {
     }
     const end = this.nameEnd(open + 2);
     const found = text.slice(open, end);
-    if (end === text.length)
+    if (skipSpace(text, end) === text.length)
       this.fail('NOT_XML', `${found} has no end; the file seems to be truncated`, open);
     const wanted = name === undefined ? 'nothing is open' : `<${name}> is open`;
     return this.fail('NOT_XML', `${found}> does not match: ${wanted}`, open);
