@@ -28,6 +28,6 @@ it('the reason at a cue in or out goes the way of the cue, and no cue has none',
       }
     }
   }
-  expect(cues).toBeGreaterThan(200);
+  expect(cues).toBeGreaterThan(150);
   expect(without).toBe(0);
 });

@@ -14,6 +14,8 @@ import { HandlineError } from '#core/score/errors.js';
 const CODES = Object.keys(LANGUAGES) as Language[];
 const LONGEST_CUE = 20;
 const LONGEST_FULL = 30;
+/** Letters of a line of a short crossing; verovio set one of ten on the next but one. */
+const LONGEST_OF_RUN = 9;
 
 describe('every language', () => {
   it('is one of five', () => {
@@ -33,6 +35,10 @@ describe('every language', () => {
       expect([...text].length, text).toBeGreaterThan([...cues[key as CueKey]].length);
       expect(text).not.toMatch(/[,\n]/);
     }
+    // In a scale these follow each other three and four notes apart.
+    for (const key of ['thumb-passes', 'over-thumb'] as const)
+      for (const line of printedLines(cues[key]).split('\n'))
+        expect([...line.trimEnd()].length, line).toBeLessThanOrEqual(LONGEST_OF_RUN);
     for (const text of Object.values(cues)) {
       expect([...text].length, text).toBeLessThanOrEqual(LONGEST_CUE);
       expect(text).toBe(text.trim());

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { CueMark } from '#core/musicxml/marks/edit.js';
+import { toolkit } from '../page/drawn.js';
 import { note, score } from './write-score.js';
 import { clear, mark } from './write-source.js';
 
@@ -105,6 +106,38 @@ describe('dashes behind a cue', () => {
     ],
   ])('are not there where %s', (_, measure, one) => {
     expect(mark(score(measure.join('\n')), { cues: [one] })).not.toContain('<?handline dashes');
+  });
+
+  describe('in a part behind another one', () => {
+    const two = (second: string): string =>
+      score(notes(5).join('\n'))
+        .replace('</part-list>', '<score-part id="P2"><part-name>Piano</part-name></score-part></part-list>')
+        .replace(
+          '</score-partwise>',
+          `<part id="P2"><measure number="1"><attributes><divisions>2</divisions></attributes>${second}</measure></part></score-partwise>`,
+        );
+    const behind = { ...cue(1, 3), part: 1 };
+
+    it('are there where it has one staff, and verovio joins them to their words', () => {
+      const source = two(notes(5).join('').replaceAll('<staff>1</staff>', ''));
+      const marked = mark(source, { cues: [cue(0, 2), behind] });
+      expect(clear(marked).text).toBe(source);
+      expect(clear(saved(marked)).text.match(/<dashes/)).toBeNull();
+      toolkit.loadData(marked);
+      // Up to the third and the fourth beat.
+      const ends = [
+        ...toolkit.getMEI({}).matchAll(/<dir .*?staff="(\d)".*? tstamp2="(.*?)" extender="true"/g),
+      ];
+      expect(ends.map(([, staff, end]) => [staff, end])).toEqual([
+        ['1', '0m+3'],
+        ['3', '0m+4'],
+      ]);
+    });
+
+    it('are not there where it has several, of which verovio counts one within the part and one through the score', () => {
+      const marked = mark(two(notes(5).join('')), { cues: [cue(0, 2), behind] });
+      expect(marked.match(/<dashes/g)).toHaveLength(2);
+    });
   });
 
   it('are not there where others with their number go on in the file', () => {

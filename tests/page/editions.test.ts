@@ -62,3 +62,19 @@ it.each(LONG ? DENSITIES : (['essential'] as const))(
     expect(clean).toEqual({ onOurs: 0, onDigits: 0, onSigns: 0, struck: 0, atEnds: 0 });
   },
 );
+
+/** French has the longest words. */
+it('nor does any in French', () => {
+  const found: string[] = [];
+  let texts = 0;
+  for (const path of editions(1, 0.1)) {
+    const { output } = annotate(readFileSync(path, 'utf8'), { language: 'fr' });
+    const pages = drawnPages(output, PAGES);
+    texts += pages.flatMap(({ boxes }) => boxes.filter(({ ours }) => ours)).length;
+    const { onOurs, near, onDigits, onSigns, struck } = faultsOf(pages);
+    found.push(...[onOurs, near, onDigits, onSigns, struck].flat().map((fault) => `${path}: ${fault}`));
+  }
+  console.log(`French: ${texts} texts of ours`);
+  expect(texts).toBeGreaterThan(10);
+  expect(found).toEqual([]);
+});

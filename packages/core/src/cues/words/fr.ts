@@ -11,7 +11,7 @@ function noteName(step: number, alter: number): string {
 export const french: Words = {
   cues: {
     'thumb-passes': 'pouce',
-    'over-thumb': 'par-dessus',
+    'over-thumb': 'dessus',
     'hand-over': 'main dessus',
     'hand-under': 'main dessous',
     in: 'avancer',
@@ -32,7 +32,7 @@ export const french: Words = {
   },
   full: {
     'thumb-passes': 'passer le pouce',
-    'over-thumb': 'par-dessus le pouce',
+    'over-thumb': 'au-dessus du pouce',
     in: "avancer l'avant-bras",
     'far-in': "avancer beaucoup l'avant-bras",
     out: "reculer l'avant-bras",

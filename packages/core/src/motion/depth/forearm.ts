@@ -1,7 +1,7 @@
 import { travelCost, travelWeight } from '../../anatomy/travel.js';
 import { isFree } from '../../hands/fresh-start.js';
 import type { Slice } from '../../hands/line.js';
-import { toAndFro } from './figure.js';
+import { type Figure, figuresOf } from './figure.js';
 
 /**
  * What the forearm can do as a mass, in and out of the keys. All numbers of this file: from memory. The whole arm moves
@@ -22,10 +22,14 @@ export const LEAST_SECONDS = 0.02;
  */
 const TURN_COST = 6;
 /**
- * Seconds a note below which reversals have that price in a figure that turns to and fro: the forearm rolls there or the hand
- * swings from bass to chord, and does not also travel in and out with every note.
+ * Seconds a note below which reversals have that price: in a figure that turns to and fro the forearm rolls or the hand swings from
+ * bass to chord, through a broken chord the arm carries the hand sideways, and neither also goes in and out with every note.
  */
-const SECONDS_OF_FIGURE = 1;
+const SECONDS_TO_TURN: Readonly<Record<Figure, number>> = {
+  'to-and-fro': 1,
+  'broken-chord': 0.5,
+  line: LEAST_SECONDS_TO_TURN,
+};
 /** mm up to which the forearm moves from the elbow alone, and how much dearer a mm is beyond, as so many more at first. */
 const FROM_ELBOW = 18;
 const UPPER_ARM = 10;
@@ -47,18 +51,17 @@ export interface Move {
 /** The moves into every slice of a line. */
 export function movesInto(slices: readonly Slice[]): Move[] {
   const moves: Move[] = [];
-  const figures = toAndFro(slices);
+  const figures = figuresOf(slices);
   for (let at = 0; at < slices.length; at++) moves.push(moveInto(slices[at]!, figures[at]!));
   return moves;
 }
 
-/** @param isOfFigure whether it belongs to a figure that turns to and fro */
 export function moveInto(
   { seconds, free, phraseStart, held }: Pick<Slice, 'seconds' | 'free' | 'phraseStart' | 'held'>,
-  isOfFigure: boolean,
+  figure: Figure,
 ): Move {
   const apart = Math.max(LEAST_SECONDS, seconds);
-  const rate = Math.max(1, (isOfFigure ? SECONDS_OF_FIGURE : LEAST_SECONDS_TO_TURN) / apart);
+  const rate = Math.max(1, SECONDS_TO_TURN[figure] / apart);
   return {
     seconds: apart,
     weight: travelWeight(seconds, isFree(free, phraseStart)) * (1 + DRAG * fingersHolding(held)),

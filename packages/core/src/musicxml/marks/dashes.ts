@@ -23,7 +23,8 @@ interface Way {
  * The dashes behind cues: two directions of their own, because words that share one with dashes lose their font, and so our
  * record, in MuseScore. Programs join the start to the words right before it, and the stop to the start before it in the file
  * with its number; so there are none where the file has the last note first, as another voice may. Nor are there any in a
- * part behind another one: there verovio joins none to the words, and now and then some to a dynamic of the user's.
+ * part of several staves behind another one: verovio counts the staff of dashes within their part, and that of words through the
+ * score, so that it joins none to the words, and now and then some to a dynamic of the user's.
  */
 export class DashesWriter {
   readonly #free: readonly string[];
@@ -39,8 +40,9 @@ export class DashesWriter {
   wayOf(mark: CueMark, part: Part, elements: readonly XmlElement[]): Way | undefined {
     const number = this.#free[mark.placement === 'above' ? 0 : 1];
     const target = mark.dashesTo === undefined ? undefined : elements[mark.dashesTo];
-    if (part.index > 0 || number === undefined || target === undefined) return undefined;
+    if (number === undefined || target === undefined) return undefined;
     const from = placeOf(elements[mark.note]!);
+    if (part.index > 0 && from.staff !== undefined) return undefined;
     const [start, end] = [part.notes[mark.note]!, part.notes[mark.dashesTo!]!];
     const toBarline = end.measure > start.measure;
     const to = toBarline ? { ...from, head: lastOfVoice(elements[mark.note]!) } : placeOf(target);
