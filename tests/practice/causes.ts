@@ -104,6 +104,13 @@ export const CAUSES: readonly Cause[] = [
     [times(8, '1 3 5 3'), times(4, '1 4 5 4'), times(12, '1 3 5 3')].join(' '),
   ),
   cause(
+    'likeness: a bar that comes back',
+    'right',
+    4,
+    'D4 F#4 A4 F#4 D4 G4 B4 G4 C#4 E4 A4 E4 D4 F#4 A4 F#4',
+    '1 3 5 3 1 3 5 3 1 2 5 2 1 3 5 3',
+  ),
+  cause(
     'likeness: an Alberti bass',
     'left',
     5,

@@ -1,4 +1,5 @@
 import type { SliceView } from '#core/fingering/view/view.js';
+import { BAR, barAround, barInWords } from './bars.js';
 import { comesBack, isSettled, RECURRING, RETURN } from './returns.js';
 
 /*
@@ -205,6 +206,15 @@ export class Likeness {
     const recurring = [groups(views, led), groups(views, leading)];
     add(recurring[0]!, [width, 0], price, price);
     add(recurring[1]!, [0, width], price, price);
+    views.forEach((_, at) => {
+      const [from, to] = barAround(views, at);
+      const others = groups(views, (nth) => {
+        const other = barAround(views, nth);
+        return nth - other[0] === at - from ? barInWords(views, other) : undefined;
+      });
+      const same = others.find((slices) => slices[0] === at);
+      if (same) add([same], [at - from, to - at], BAR.price, BAR.price);
+    });
     const inRun = (at: number) => {
       const run = runThrough(views, at);
       if (!run) return undefined;

@@ -1,4 +1,5 @@
 import type { SliceView } from '../view/view.js';
+import { barFigures } from './bar-figures.js';
 import type { Figure } from './figure.js';
 import { FigureContext } from './figure-context.js';
 import { returnFigures } from './return-figures.js';
@@ -69,7 +70,12 @@ export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
   add(led, WIDEST, 0, ON_THE_SAME_KEYS);
   add(leading, 0, WIDEST, ON_THE_SAME_KEYS);
   add(restruck(views), 0, 0, RESTRUCK);
-  return [...figures, ...runFigures(views), ...returnFigures(views, sequences, [...led, ...leading])];
+  return [
+    ...figures,
+    ...barFigures(views),
+    ...runFigures(views),
+    ...returnFigures(views, sequences, [...led, ...leading]),
+  ];
 }
 
 const isPair = (keys: number): boolean => keys === 2;
