@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
-import { barFigures } from '#core/fingering/consistency/bar-figures.js';
-import { figuresOf } from '#core/fingering/consistency/figures.js';
+import { barFigures } from '#core/fingering/consistency/figures/bar-figures.js';
+import { figuresOf } from '#core/fingering/consistency/figures/figures.js';
 import { type SliceView, viewLine } from '#core/fingering/view/view.js';
 import { fingerLine } from '#core/index.js';
 import { buildLine, even } from '../practice/passages/making/build-line.js';
 import { rounds, SEED } from '../rounds.js';
 import { type Happening, lineOf, single } from './lines.js';
-import { BAR, barAround, barInWords } from './restated/bars.js';
+import { barsAlike } from './restated/bars.js';
 
 const note = fc.record({
   key: fc.constantFrom(60, 64, 67),
@@ -45,16 +45,7 @@ it('every slice of a bar is joined with those in the same place of all bars that
   fc.assert(
     fc.property(bars, (drawn) => {
       const views = viewsOf(drawn);
-      const expected = views.flatMap((_, at) => {
-        const [from, to] = barAround(views, at);
-        const like = views.flatMap((__, other) => {
-          const around = barAround(views, other);
-          const same = barInWords(views, around) === barInWords(views, [from, to]);
-          return same && other - around[0] === at - from ? [other] : [];
-        });
-        const isFirst = barInWords(views, [from, to]) !== undefined && like.length > 1 && like[0] === at;
-        return isFirst ? [{ slices: like, before: at - from, after: to - at, price: BAR.price }] : [];
-      });
+      const expected = barsAlike(views);
       joined += expected.length;
       const found = barFigures(views).toSorted((one, other) => one.slices[0]! - other.slices[0]!);
       expect(found).toEqual(expected);

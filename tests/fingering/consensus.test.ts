@@ -6,7 +6,7 @@ import {
   consistencyBias,
   inconsistency,
 } from '#core/fingering/consistency/consensus.js';
-import { figuresOf } from '#core/fingering/consistency/figures.js';
+import { figuresOf } from '#core/fingering/consistency/figures/figures.js';
 import { type SliceView, viewLine } from '#core/fingering/view/view.js';
 import type { Finger, Hand } from '#core/score/model.js';
 import { type Happening, lineOf } from './lines.js';

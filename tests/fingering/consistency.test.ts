@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
 import { inconsistency } from '#core/fingering/consistency/consensus.js';
-import { figuresOf } from '#core/fingering/consistency/figures.js';
+import { figuresOf } from '#core/fingering/consistency/figures/figures.js';
 import { consistentChoice } from '#core/fingering/consistency/settle.js';
 import { leastChoice } from '#core/fingering/search/forward.js';
 import { type SliceView, viewLine } from '#core/fingering/view/view.js';

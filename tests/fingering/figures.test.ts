@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
-import { figuresOf } from '#core/fingering/consistency/figures.js';
-import { returnFigures } from '#core/fingering/consistency/return-figures.js';
+import { figuresOf } from '#core/fingering/consistency/figures/figures.js';
+import { returnFigures } from '#core/fingering/consistency/figures/return-figures.js';
 import { viewLine } from '#core/fingering/view/view.js';
 import { lineOf, single } from './lines.js';
 

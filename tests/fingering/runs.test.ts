@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
-import { figuresOf } from '#core/fingering/consistency/figures.js';
+import { figuresOf } from '#core/fingering/consistency/figures/figures.js';
 import { runPlaces } from '#core/fingering/view/runs.js';
 import { type SliceView, viewLine } from '#core/fingering/view/view.js';
 import type { Line } from '#core/hands/line.js';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { handModel } from '#core/anatomy/hand.js';
-import { figuresOf } from '#core/fingering/consistency/figures.js';
+import { figuresOf } from '#core/fingering/consistency/figures/figures.js';
 import { consistentChoice } from '#core/fingering/consistency/settle.js';
 import { spread } from '#core/fingering/consistency/spread.js';
 import { Search } from '#core/fingering/search/forward.js';

@@ -1,5 +1,5 @@
 import type { SliceView } from '#core/fingering/view/view.js';
-import { BAR, barAround, barInWords } from './bars.js';
+import { barsAlike, FAST, MODERATE } from './bars.js';
 import { comesBack, isSettled, RECURRING, RETURN } from './returns.js';
 
 /*
@@ -35,8 +35,6 @@ const RUN = { notes: 7, price: 19 };
 const AGAIN = { price: 10 };
 /** A digit that the file gives counts as many votes. */
 const GIVEN_VOTES = 100;
-/** Seconds up to which notes follow fast, and up to which at a moderate pace. */
-const [FAST, MODERATE] = [0.2, 0.45];
 /** Seconds up to which a key is struck again fast. */
 const REPEATED = 0.25;
 /** Seconds of rest that end a run. */
@@ -206,15 +204,7 @@ export class Likeness {
     const recurring = [groups(views, led), groups(views, leading)];
     add(recurring[0]!, [width, 0], price, price);
     add(recurring[1]!, [0, width], price, price);
-    views.forEach((_, at) => {
-      const [from, to] = barAround(views, at);
-      const others = groups(views, (nth) => {
-        const other = barAround(views, nth);
-        return nth - other[0] === at - from ? barInWords(views, other) : undefined;
-      });
-      const same = others.find((slices) => slices[0] === at);
-      if (same) add([same], [at - from, to - at], BAR.price, BAR.price);
-    });
+    alike.push(...barsAlike(views));
     const inRun = (at: number) => {
       const run = runThrough(views, at);
       if (!run) return undefined;

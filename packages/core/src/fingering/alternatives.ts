@@ -4,7 +4,7 @@ import type { Line } from '../hands/line.js';
 import { checkAlternatives, checkLine } from '../options/allowed.js';
 import type { Criterion } from '../options/options.js';
 import { consensusOf, consistencyBias } from './consistency/consensus.js';
-import { figuresOf } from './consistency/figures.js';
+import { figuresOf } from './consistency/figures/figures.js';
 import { cheapestConsistent } from './consistency/joint.js';
 import type { Choice } from './cost/choice.js';
 import type { Objective } from './cost/objective.js';

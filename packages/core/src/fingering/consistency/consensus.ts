@@ -1,6 +1,6 @@
 import type { Bias } from '../cost/objective.js';
 import type { SliceView } from '../view/view.js';
-import type { Figure } from './figure.js';
+import type { Figure } from './figures/figure.js';
 
 /** A slice with a digit that the file gives has so many votes, any other one vote. */
 const GIVEN_VOTES = 100;

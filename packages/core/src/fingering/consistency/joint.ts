@@ -2,7 +2,7 @@ import { insertByCost } from '../search/k-best.js';
 import type { PrefixCosts } from '../search/prefix.js';
 import type { SliceView } from '../view/view.js';
 import { inconsistency } from './consensus.js';
-import type { Figure } from './figure.js';
+import type { Figure } from './figures/figure.js';
 import { InconsistencyTally } from './tally.js';
 
 /** A prefix with one more candidate. */

@@ -12,8 +12,8 @@ import {
   consistencyBias,
   inconsistency,
 } from './consensus.js';
-import type { Figure } from './figure.js';
-import { figuresOf } from './figures.js';
+import type { Figure } from './figures/figure.js';
+import { figuresOf } from './figures/figures.js';
 import { cheapestConsistent } from './joint.js';
 import { spread } from './spread.js';
 

@@ -1,6 +1,6 @@
 import type { Choice } from '../cost/choice.js';
 import type { Objective } from '../cost/objective.js';
-import type { Figure } from './figure.js';
+import type { Figure } from './figures/figure.js';
 import { Trials } from './trials.js';
 
 /** Ways to finger a figure that are tried at all its occurrences, the most frequent first. */

@@ -1,5 +1,5 @@
 import type { SliceView } from '../view/view.js';
-import type { Figure } from './figure.js';
+import type { Figure } from './figures/figure.js';
 
 /** How many slices of a figure have which fingers. They are few, so that two lists are quicker than a map. */
 interface Count {

@@ -1,7 +1,7 @@
 import type { Choice } from '../cost/choice.js';
 import type { Objective } from '../cost/objective.js';
 import type { SliceView } from '../view/view.js';
-import type { Figure } from './figure.js';
+import type { Figure } from './figures/figure.js';
 import { InconsistencyTally } from './tally.js';
 import { Windows } from './windows.js';
 

@@ -1,7 +1,7 @@
-import { WHITE_WIDTH } from '../../keyboard/key-plan.js';
-import { intervalBetween, isStep, strideOf } from '../view/interval.js';
-import { type RunPlace, runPlaces } from '../view/runs.js';
-import { roughPace, type SliceView } from '../view/view.js';
+import { WHITE_WIDTH } from '../../../keyboard/key-plan.js';
+import { intervalBetween, isStep, strideOf } from '../../view/interval.js';
+import { type RunPlace, runPlaces } from '../../view/runs.js';
+import { roughPace, type SliceView } from '../../view/view.js';
 import { groupBy, Numbers } from './numbers.js';
 
 /** Stands for what lies before the first slice or after the last. */

@@ -1,4 +1,4 @@
-import type { SliceView } from '../view/view.js';
+import type { SliceView } from '../../view/view.js';
 import { barFigures } from './bar-figures.js';
 import type { Figure } from './figure.js';
 import { FigureContext } from './figure-context.js';

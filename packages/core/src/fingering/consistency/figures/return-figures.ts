@@ -1,4 +1,4 @@
-import type { SliceView } from '../view/view.js';
+import type { SliceView } from '../../view/view.js';
 import type { Figure } from './figure.js';
 
 /**

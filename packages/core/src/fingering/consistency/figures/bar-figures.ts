@@ -1,4 +1,4 @@
-import { roughPace, type SliceView } from '../view/view.js';
+import { roughPace, type SliceView } from '../../view/view.js';
 import type { Figure } from './figure.js';
 
 /**
