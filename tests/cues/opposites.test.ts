@@ -13,7 +13,7 @@ type Sides = readonly [one: RegExp, other: RegExp];
 const DIRECTIONS: Readonly<Record<Language, Sides>> = {
   en: [/\bin\b|towards/, /\bout\b|away|\bfrom\b/],
   de: [/hinein|zur Tastenklappe/, /heraus|von der Tastenklappe/],
-  fr: [/\bavance|vers le couvercle/, /\brecule|\bdu couvercle/],
+  fr: [/\bentre|vers le couvercle/, /\bsort|\bdu couvercle/],
   es: [/\bentra|hacia la tapa/, /\bsal(?:e|ir)\b|\b(?:de|desde) la tapa/],
   it: [/\bentra|verso il coperchio/, /\bes(?:ci|ce)\b|dal coperchio/],
 };
@@ -66,7 +66,7 @@ const HANDS: Readonly<Record<Language, Sides>> = {
 const FORMS: Readonly<Record<Language, RegExp>> = {
   en: /^(?:forearm )?(?:leans? ?|far |further |)(?:in|out)?$/,
   de: /^(?:Unterarm )?(?:leicht |weit |weiter )?(?:hinein|heraus)$/,
-  fr: /^(?:avancer|reculer)(?: un peu| beaucoup| encore)?(?: l'avant-bras)?$/,
+  fr: /^(?:avant-bras\u00a0: )?(?:entrer|sortir)(?: un peu| loin| encore)?$/,
   es: /^(?:antebrazo: )?(?:entrar|salir)(?: un poco| mucho| más)?$/,
   it: /^(?:avambraccio: )?(?:entra|esci)(?: un poco| molto| ancora)?$/,
 };

@@ -16,6 +16,8 @@ const LONGEST_CUE = 20;
 const LONGEST_FULL = 30;
 /** Letters of a line of a short crossing; verovio set one of ten on the next but one. */
 const LONGEST_OF_RUN = 9;
+/** Letters of a word that stands at every note now and then, and over barlines, so that verovio breaks systems badly (docs/cues.md). */
+const LONGEST_OF_DEPTH = 6;
 
 describe('every language', () => {
   it('is one of five', () => {
@@ -39,6 +41,9 @@ describe('every language', () => {
     for (const key of ['thumb-passes', 'over-thumb'] as const)
       for (const line of printedLines(cues[key]).split('\n'))
         expect([...line.trimEnd()].length, line).toBeLessThanOrEqual(LONGEST_OF_RUN);
+    for (const key of ['in', 'far-in', 'out', 'far-out'] as const)
+      for (const word of cues[key].split(' '))
+        expect([...word].length, word).toBeLessThanOrEqual(LONGEST_OF_DEPTH);
     for (const text of Object.values(cues)) {
       expect([...text].length, text).toBeLessThanOrEqual(LONGEST_CUE);
       expect(text).toBe(text.trim());

@@ -47,7 +47,7 @@ describe('a handout', () => {
   it.each([
     ['en', 'in', 'out'],
     ['de', 'hinein', 'heraus'],
-    ['fr', 'avance', 'recule'],
+    ['fr', 'entre', 'sort'],
     ['es', 'entra', 'sale'],
     ['it', 'entra', 'esce'],
   ] as const)('speaks of in and out in the words of the cues: %s', (language, into, outOf) => {

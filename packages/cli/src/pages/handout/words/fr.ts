@@ -27,8 +27,8 @@ export const french: HandoutWords = {
   signs: 'Ce que veulent dire les signes',
   ribbon:
     'La bande sous les notes montre l’avant-bras vu d’en haut : en haut, le couvercle du clavier ; en bas, le pianiste.',
-  signIn: 'l’avant-bras avance avec cette note, de 5 mm ou plus',
-  signOut: 'l’avant-bras recule avec cette note, de 5 mm ou plus',
+  signIn: 'l’avant-bras entre avec cette note, de 5 mm ou plus',
+  signOut: 'l’avant-bras sort avec cette note, de 5 mm ou plus',
   signStays: 'l’avant-bras reste à peu près où il est',
   signBlack: 'ombré : le bout du 3 se trouve ici entre les touches noires',
   signLifted: 'tirets : la main a quitté les touches et se déplace librement',
