@@ -1,5 +1,6 @@
 import { roughPace, type SliceView } from '../../view/view.js';
 import type { Figure } from './figure.js';
+import { groupBy, Numbers } from './numbers.js';
 
 /**
  * mm equivalents of a slice whose fingers are unlike those of its like in other bars. Our choice: works held out agree best
@@ -11,41 +12,27 @@ const LEAST_SLICES = 3;
 
 /** Measures of the same keys in the same rhythm are fingered alike, whatever stands around them (common practice). */
 export function barFigures(views: readonly SliceView[]): Figure[] {
+  const numbers = new Numbers();
+  const starts = startsOfMeasures(views);
+  const barAt = (nth: number) => views.slice(starts[nth], starts[nth + 1]);
   const figures: Figure[] = [];
-  for (const { starts, slices } of barsAlike(views)) {
-    if (starts.length < 2) continue;
-    for (let nth = 0; nth < slices; nth++) {
-      const places = starts.map((start) => start + nth);
-      figures.push({ slices: places, before: nth, after: slices - 1 - nth, price: PRICE });
+  for (const alike of groupBy(starts, (_, nth) => numberOf(barAt(nth), numbers))) {
+    if (alike.length < 2) continue;
+    const { length } = barAt(alike[0]!);
+    for (let place = 0; place < length; place++) {
+      const slices = alike.map((nth) => starts[nth]! + place);
+      figures.push({ slices, before: place, after: length - 1 - place, price: PRICE });
     }
   }
   return figures;
 }
 
-/** First slices of the bars with the same content. */
-interface Bars {
-  readonly starts: number[];
-  readonly slices: number;
+function startsOfMeasures(views: readonly SliceView[]): readonly number[] {
+  return [...views.keys()].filter((at) => views[at]!.slice.measure !== views[at - 1]?.slice.measure);
 }
 
-function barsAlike(views: readonly SliceView[]): Iterable<Bars> {
-  const bars = new Map<string, Bars>();
-  for (let start = 0, end = 0; start < views.length; start = end) {
-    end = endOfMeasure(views, start);
-    if (end - start < LEAST_SLICES) continue;
-    const content = contentOf(views.slice(start, end));
-    const alike = bars.get(content);
-    if (alike) alike.starts.push(start);
-    else bars.set(content, { starts: [start], slices: end - start });
-  }
-  return bars.values();
-}
-
-function endOfMeasure(views: readonly SliceView[], start: number): number {
-  const { measure } = views[start]!.slice;
-  let end = start + 1;
-  while (views[end]?.slice.measure === measure) end++;
-  return end;
+function numberOf(bar: readonly SliceView[], numbers: Numbers): number | undefined {
+  return bar.length < LEAST_SLICES ? undefined : numbers.of(contentOf(bar));
 }
 
 /** Keys, struck or held, and how fast they follow each other. */
