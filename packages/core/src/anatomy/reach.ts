@@ -30,29 +30,46 @@ const SEMITONES: Readonly<Record<string, readonly number[]>> = {
   '45': [1, 1, 1, 2, 3, 5],
 };
 
-const tables = new PerHand(() => new Map<number, Reach>());
+/** More than any finger. */
+const FINGERS = 6;
+
+/** Reaches of all finger pairs of one hand. */
+export class Reaches {
+  /** `[a * FINGERS + b]`, in either order. */
+  readonly #pairs: Reach[] = [];
+
+  constructor(hand: HandModel) {
+    for (let low = 1; low < FINGERS; low++) {
+      for (let high = low + 1; high < FINGERS; high++) {
+        const own = measured(hand, low, high);
+        this.#pairs[low * FINGERS + high] = own;
+        this.#pairs[high * FINGERS + low] = own;
+      }
+    }
+  }
+
+  /** Of two different fingers in either order. */
+  between(a: Finger, b: Finger): Reach {
+    return this.#pairs[a * FINGERS + b]!;
+  }
+}
+
+const tables = new PerHand((hand) => new Reaches(hand));
+
+/** To be asked for once where many pairs follow. */
+export function reachesOf(hand: HandModel): Reaches {
+  return tables.of(hand);
+}
 
 /**
- * Reach of a finger pair, `low < high`, for this hand: maxima scale with the hand; minima do not, because a larger
- * hand folds as far as a small one.
+ * Reach of two different fingers, in either order, for this hand: maxima scale with the hand; minima do not, because a
+ * larger hand folds as far as a small one.
  */
-export function reach(hand: HandModel, low: Finger, high: Finger): Reach {
-  const table = tables.of(hand);
-  const pair = low * 10 + high;
-  let found = table.get(pair);
-  if (!found) {
-    found = measured(hand, low, high);
-    table.set(pair, found);
-  }
-  return found;
+export function reach(hand: HandModel, a: Finger, b: Finger): Reach {
+  return reachesOf(hand).between(a, b);
 }
 
-/** Reach of two different fingers in either order. */
-export function reachBetween(hand: HandModel, a: Finger, b: Finger): Reach {
-  return a < b ? reach(hand, a, b) : reach(hand, b, a);
-}
-
-function measured(hand: HandModel, low: Finger, high: Finger): Reach {
+function measured(hand: HandModel, low: number, high: number): Reach {
   const row = SEMITONES[`${low}${high}`];
   if (!row) throw new RangeError(`no finger pair ${low}-${high}`);
   const mm = (nth: number, scale: number): number => row[nth]! * SEMITONE_WIDTH * scale;

@@ -56,12 +56,13 @@ export function handCues(
   density: Density,
 ): LayerCues {
   const told = new Remembered();
-  return crossings.map((crossing, at) => {
-    if (!crossing) return undefined;
-    const key = crossingKey(crossing);
-    const again = told.comesBack(key, line.slices[at]!.measure);
-    return again && density !== 'every' ? undefined : key;
-  });
+  const cues: (CueKey | undefined)[] = [];
+  for (let at = 0; at < crossings.length; at++) {
+    const key = crossings[at] && crossingKey(crossings[at]!);
+    const again = key !== undefined && told.comesBack(key, line.slices[at]!.measure);
+    cues.push(again && density !== 'every' ? undefined : key);
+  }
+  return cues;
 }
 
 /** Crossings of single notes alone are told of: from and to several keys the hand is carried as a whole. */

@@ -120,14 +120,13 @@ function keysBySlice(
   moves: readonly DepthMove[],
   handCrossings: readonly (Crossing | undefined)[] = [],
 ): readonly (readonly CueKey[])[] {
-  const all = plan.slices.map((): CueKey[] => []);
-  const add = (cues: LayerCues): void => {
-    for (const [at, key] of cues.entries()) if (key !== undefined) all[at]!.push(key);
-  };
+  const all: CueKey[][] = [];
+  for (let slice = 0; slice < plan.slices.length; slice++) all.push([]);
   for (const { slice, key } of moves) all[slice]!.push(key);
   if (layers.includes('crossing')) {
-    add(handCues(line, handCrossings, density));
-    const crossings = plan.slices.map(({ crossing }) => crossing && crossingKey(crossing));
+    addCues(all, handCues(line, handCrossings, density));
+    const crossings: (CueKey | undefined)[] = [];
+    for (const { crossing } of plan.slices) crossings.push(crossing && crossingKey(crossing));
     for (const run of runsWithRoom(line, wording, crossingRuns(line, plan, density), crossings, all))
       for (const at of run) all[at]!.push(crossings[at]!);
   }
@@ -139,9 +138,13 @@ function keysBySlice(
   const room = layers.length > 1 && others.length > 0 ? new Room(line, wording, all) : undefined;
   for (const cues of others) {
     const told = density === 'every' ? cues : withoutRepeated(line, plan, readableCues(line, cues));
-    add(room ? cuesWithRoom(line, room, told) : told);
+    addCues(all, room ? cuesWithRoom(line, room, told) : told);
   }
   return all.map(inPrint);
+}
+
+function addCues(all: readonly CueKey[][], cues: LayerCues): void {
+  for (let at = 0; at < cues.length; at++) if (cues[at] !== undefined) all[at]!.push(cues[at]!);
 }
 
 function inPrint(all: readonly CueKey[]): readonly CueKey[] {

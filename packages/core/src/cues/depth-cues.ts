@@ -33,7 +33,8 @@ export interface DepthMove extends DepthCue {
 /** The fewest cues of a density. */
 export function depthMoves(line: Line, plan: MotionPlan, density: Density): readonly DepthMove[] {
   const steps = readerSteps(line, plan);
-  const tolerances = line.slices.map(({ seconds }) => tolerance(density, seconds));
+  const tolerances: number[] = [];
+  for (const { seconds } of line.slices) tolerances.push(tolerance(density, seconds));
   return inWords(line, steps, fewestCues(steps, tolerances));
 }
 

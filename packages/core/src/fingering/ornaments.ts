@@ -1,5 +1,5 @@
 import type { HandModel } from '../anatomy/hand.js';
-import { reachBetween } from '../anatomy/reach.js';
+import { reach } from '../anatomy/reach.js';
 import type { Ornamented, Ornaments } from '../hands/ornaments.js';
 import { keyX, mirrorKey } from '../keyboard/key-plan.js';
 import type { Finger } from '../score/model.js';
@@ -126,7 +126,7 @@ function alternation(a: Finger, b: Finger): number {
 
 function withinReach(a: Finger, aKey: number, b: Finger, bKey: number, model: HandModel): boolean {
   const distance = keyX(bKey) - keyX(aKey);
-  const { minPractical, maxPractical } = reachBetween(model, a, b);
+  const { minPractical, maxPractical } = reach(model, a, b);
   const mm = a < b ? distance : -distance;
   return mm >= Math.min(minPractical, 0) && mm <= maxPractical;
 }

@@ -1,5 +1,5 @@
 import type { HandModel } from '../anatomy/hand.js';
-import { reachBetween } from '../anatomy/reach.js';
+import { reach } from '../anatomy/reach.js';
 import { isFreshStart } from '../hands/fresh-start.js';
 import type { Line } from '../hands/line.js';
 import type { Finger } from '../score/model.js';
@@ -55,6 +55,6 @@ function armWindow(time: number, line: Line, uses: readonly Use[], hand: HandMod
 /** Sideways place of a finger relative to 3, relaxed, mm: least and greatest. */
 function relaxedPlace(finger: Finger, hand: HandModel): readonly [number, number] {
   if (finger === 3) return [0, 0];
-  const span = reachBetween(hand, finger, 3);
+  const span = reach(hand, finger, 3);
   return finger < 3 ? [-span.maxRelaxed, -span.minRelaxed] : [span.minRelaxed, span.maxRelaxed];
 }

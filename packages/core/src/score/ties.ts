@@ -29,6 +29,7 @@ export function resolveTies(
   const open = new Map<number, number[]>();
   const order: number[] = [];
   for (let index = 0; index < notes.length; index++) if (notes[index]?.tie !== 'none') order.push(index);
+  if (order.length === 0) return from;
   order.sort((a, b) => startOf(a) - startOf(b) || a - b);
   for (const index of order) {
     const note = notes[index] as TieNote;

@@ -19,23 +19,46 @@ export function runsWithRoom(
   crossings: readonly (CueKey | undefined)[],
   others: readonly (readonly CueKey[])[],
 ): readonly (readonly number[])[] {
-  const runAt = new Map<number, readonly number[]>();
-  for (const run of runs) for (const at of run) runAt.set(at, run);
-  const hasText = (at: number): boolean => runAt.has(at) || (others[at]?.length ?? 0) > 0;
-  const isCrowd = (first: number): boolean => {
-    if (!hasText(first) || !hasText(first + 1) || !hasText(first + 2)) return false;
+  const told = new Told(line, wording, runs, crossings, others);
+  for (let first = 0; first + 2 < others.length; first++) while (told.isCrowd(first) && told.giveWay(first));
+  return runs.filter(([at]) => told.runAt.has(at!));
+}
+
+/** What is told of at all slices. */
+class Told {
+  /** The runs of crossings that have not given way, by slice. */
+  readonly runAt = new Map<number, readonly number[]>();
+
+  constructor(
+    private readonly line: Line,
+    private readonly wording: Wording,
+    runs: readonly (readonly number[])[],
+    private readonly crossings: readonly (CueKey | undefined)[],
+    private readonly others: readonly (readonly CueKey[])[],
+  ) {
+    for (const run of runs) for (const at of run) this.runAt.set(at, run);
+  }
+
+  /** Whether the texts of a slice and of those that follow it stand in a crowd. */
+  isCrowd(first: number): boolean {
+    const { line, wording, crossings, others } = this;
+    if (!this.#hasText(first) || !this.#hasText(first + 1) || !this.#hasText(first + 2)) return false;
     const [into, on] = [lettersInto(line, first + 1), lettersInto(line, first + 2)];
     const areQuick = Math.max(into, on) <= LETTERS_A_QUICK_NOTE;
-    if (!areQuick && !hasText(first - 1) && !hasText(first + 3)) return false;
-    const own = runAt.has(first) ? [crossings[first]!, ...others[first]!] : others[first]!;
+    if (!areQuick && !this.#hasText(first - 1) && !this.#hasText(first + 3)) return false;
+    const own = this.runAt.has(first) ? [crossings[first]!, ...others[first]!] : others[first]!;
     return longestLine(own.map((key) => wording[key]).join(BETWEEN)) + GAP > into + on;
-  };
-  for (let first = 0; first + 2 < others.length; first++) {
-    while (isCrowd(first)) {
-      const run = runAt.get(first + 1) ?? runAt.get(first) ?? runAt.get(first + 2);
-      if (run === undefined) break;
-      for (const at of run) runAt.delete(at);
-    }
   }
-  return runs.filter(([at]) => runAt.has(at!));
+
+  /** Takes a run out of a crowd; false where there is none. */
+  giveWay(first: number): boolean {
+    const run = this.runAt.get(first + 1) ?? this.runAt.get(first) ?? this.runAt.get(first + 2);
+    if (run === undefined) return false;
+    for (const at of run) this.runAt.delete(at);
+    return true;
+  }
+
+  #hasText(at: number): boolean {
+    return this.runAt.has(at) || (this.others[at]?.length ?? 0) > 0;
+  }
 }

@@ -16,9 +16,13 @@ export function consensusOf(
 ): Consensus {
   const votes = new Ballot();
   const consensus: number[] = [];
-  for (const { slices } of figures) {
+  for (let nth = 0; nth < figures.length; nth++) {
+    const { slices } = figures[nth]!;
     votes.begin();
-    for (const at of slices) votes.add(fingersAt(views[at]!, path[at]!), votesOf(views[at]!));
+    for (let own = 0; own < slices.length; own++) {
+      const at = slices[own]!;
+      votes.add(fingersAt(views[at]!, path[at]!), votesOf(views[at]!));
+    }
     consensus.push(votes.winner());
   }
   return consensus;
@@ -130,7 +134,10 @@ export function inconsistency(
   let sum = 0;
   for (let nth = 0; nth < figures.length; nth++) {
     const { slices, price } = figures[nth]!;
-    for (const at of slices) if (fingersAt(views[at]!, path[at]!) !== consensus[nth]) sum += price;
+    for (let own = 0; own < slices.length; own++) {
+      const at = slices[own]!;
+      if (fingersAt(views[at]!, path[at]!) !== consensus[nth]) sum += price;
+    }
   }
   return sum;
 }

@@ -54,24 +54,11 @@ export function cheapestConsistent(
   most: number,
 ): readonly (readonly number[])[] {
   const best = new Best(count);
-  const enter = (path: readonly number[], reached: Float64Array): void => {
-    best.enter(path, Math.min(...reached) + inconsistency(views, figures, path));
-  };
-  for (const path of known) enter(path, prefixes.through(path));
+  for (const path of known)
+    best.enter(path, wholeCost(prefixes.through(path), inconsistency(views, figures, path)));
   const tally = new InconsistencyTally(views, figures);
   const path: number[] = [];
-  const continuationsOf = (depths: Float64Array): Continuation[] => {
-    const at = path.length;
-    const continuations = views[at]!.candidates.map((_, candidate) => {
-      const reached = prefixes.extend(path, at, candidate, depths);
-      tally.enter(at, candidate);
-      const bound = prefixes.least(path, at, candidate, reached) + tally.paid;
-      tally.leave(at, candidate);
-      return { candidate, reached, bound };
-    });
-    return continuations.sort((a, b) => a.bound - b.bound);
-  };
-  const levels = views.length > 0 ? [continuationsOf(prefixes.start)] : [];
+  const levels = views.length > 0 ? [continuationsOf(views, prefixes, tally, path, prefixes.start)] : [];
   for (let followed = 0; levels.length > 0 && followed < most; ) {
     if (path.length === levels.length) tally.leave(path.length - 1, path.pop()!);
     const next = levels.at(-1)!.shift();
@@ -82,8 +69,38 @@ export function cheapestConsistent(
     followed++;
     tally.enter(path.length, next.candidate);
     path.push(next.candidate);
-    if (path.length === views.length) enter(path, next.reached);
-    else levels.push(continuationsOf(next.reached));
+    if (path.length === views.length)
+      best.enter(path, wholeCost(next.reached, inconsistency(views, figures, path)));
+    else levels.push(continuationsOf(views, prefixes, tally, path, next.reached));
   }
   return best.paths;
+}
+
+/** @param reached cost of a fingering by depth of its last slice, inconsistencies left out */
+function wholeCost(reached: Float64Array, inconsistencies: number): number {
+  return Math.min(...reached) + inconsistencies;
+}
+
+/** The ways on from a prefix, those with the lowest bounds first. */
+function continuationsOf(
+  views: readonly SliceView[],
+  prefixes: PrefixCosts,
+  tally: InconsistencyTally,
+  path: readonly number[],
+  depths: Float64Array,
+): Continuation[] {
+  const at = path.length;
+  const continuations: Continuation[] = [];
+  for (let candidate = 0; candidate < views[at]!.candidates.length; candidate++) {
+    const reached = prefixes.extend(path, at, candidate, depths);
+    tally.enter(at, candidate);
+    const bound = prefixes.least(path, at, candidate, reached) + tally.paid;
+    tally.leave(at, candidate);
+    continuations.push({ candidate, reached, bound });
+  }
+  return continuations.sort(byBound);
+}
+
+function byBound(one: Continuation, other: Continuation): number {
+  return one.bound - other.bound;
 }

@@ -28,9 +28,15 @@ export function spread(
   return trials.gained ? trials.path : undefined;
 }
 
+/** The figures by their index; of equal widths in their order. */
 function widestFirst(figures: readonly Figure[]): readonly number[] {
-  const width = (nth: number): number => figures[nth]!.before + figures[nth]!.after;
-  return [...figures.keys()].sort((one, other) => width(other) - width(one) || one - other);
+  const byWidth: number[][] = [];
+  for (let nth = 0; nth < figures.length; nth++) {
+    const { before, after } = figures[nth]!;
+    byWidth[before + after] ??= [];
+    byWidth[before + after]!.push(nth);
+  }
+  return byWidth.reverse().flat();
 }
 
 /** The ways in which a figure is fingered, as the `name`s of candidates, slice by slice; the most frequent first. */

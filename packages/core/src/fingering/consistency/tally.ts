@@ -27,13 +27,19 @@ export class InconsistencyTally {
     private readonly views: readonly SliceView[],
     private readonly figures: readonly Figure[],
   ) {
-    const own = views.map((): number[] => []);
-    figures.forEach(({ slices }, nth) => {
+    const own: number[][] = [];
+    for (let at = 0; at < views.length; at++) own.push([]);
+    const prices: number[] = [];
+    const tallies: Count[] = [];
+    for (let nth = 0; nth < figures.length; nth++) {
+      const { slices, price } = figures[nth]!;
       for (const at of slices) own[at]!.push(nth);
-    });
+      prices.push(price);
+      tallies.push({ names: [], counts: [], most: 0 });
+    }
     this.#figures = own;
-    this.#prices = figures.map(({ price }) => price);
-    this.#tallies = figures.map(() => ({ names: [], counts: [], most: 0 }));
+    this.#prices = prices;
+    this.#tallies = tallies;
   }
 
   /** Whether all slices of a figure are there and have the same fingers. */

@@ -101,11 +101,11 @@ export class CostTable {
     for (const { count, base } of PAIR_TERMS) {
       const found = count(before, view, this.hand);
       if (!found) continue;
-      let at = 0;
-      for (const { fingers: from } of ofBefore) {
-        for (const { fingers: to } of ofView) {
+      for (let at = 0, first = 0; first < ofBefore.length; first++) {
+        const from = ofBefore[first]!.fingers;
+        for (let second = 0; second < ofView.length; second++) {
           total.begin(base, costs[at]);
-          found.count(from, to, total);
+          found.count(from, ofView[second]!.fingers, total);
           costs[at++] = total.sum;
         }
       }
@@ -127,12 +127,13 @@ export class CostTable {
     for (const { count, base } of TRIPLE_TERMS) {
       const found = count(first, second, third);
       if (!found) continue;
-      let at = 0;
-      for (const { fingers: a } of ofFirst) {
-        for (const { fingers: b } of ofSecond) {
-          for (const { fingers: c } of ofThird) {
+      for (let at = 0, nth = 0; nth < ofFirst.length; nth++) {
+        const a = ofFirst[nth]!.fingers;
+        for (let middle = 0; middle < ofSecond.length; middle++) {
+          const b = ofSecond[middle]!.fingers;
+          for (let last = 0; last < ofThird.length; last++) {
             total.begin(base, costs[at]);
-            found.count(a, b, c, total);
+            found.count(a, b, ofThird[last]!.fingers, total);
             costs[at++] = total.sum;
           }
         }

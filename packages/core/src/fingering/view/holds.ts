@@ -32,8 +32,12 @@ export function ordered(wanted: readonly Wanted[], hand: HandModel, rolled = fal
   if (wanted.length > FINGERS.length + 1) return [];
   const found = enumerate(wanted, hand, rolled ? fitsRolled : fits);
   // The thumb takes two keys only where no other finger is left for one of them (common practice).
-  const plain = found.filter(({ fingers }) => fingers[0] !== fingers[1]);
+  const plain = found.filter(isByOneKeyEach);
   return plain.length > 0 ? plain : found;
+}
+
+function isByOneKeyEach({ fingers }: CandidateFingers): boolean {
+  return fingers[0] !== fingers[1];
 }
 
 /** Whether a finger may take `wanted[at]` while the lower keys have theirs. */

@@ -101,7 +101,10 @@ export class XmlElement {
     const found: XmlElement[] = [];
     if (number === -1) return found;
     // Where the children are kept they are the same views as before.
-    if (this.isOuter()) return this.children.filter((child) => table.names[child.id] === number);
+    if (this.isOuter()) {
+      for (const child of this.children) if (table.names[child.id] === number) found.push(child);
+      return found;
+    }
     const behind = table.nexts[this.id] as number;
     for (let node = this.id + 1; node < behind; node = table.nexts[node] as number)
       if (table.names[node] === number) found.push(new XmlElement(this.nodes, node, this));

@@ -81,36 +81,29 @@ function sharedOf(part: Part, { shares }: LineAnalysis, chosen: Selection, { lan
 }
 
 /** Whose digit is in print at each note head of the part. */
-function digitsOf(part: Part, line: Line, digits: readonly DigitMark[], settings: Settings): Digits {
-  if (leavesNoDigit(settings)) return () => 'none';
-  const isMarked = new Uint8Array(part.notes.length);
-  for (const mark of digits) isMarked[mark.note] = 1;
-  const digitAt = (note: number) => {
-    if (isMarked[note]) return 'ours';
-    return isPrinted(part.notes[note]!, line) ? 'given' : 'none';
-  };
-  const shared = unisons(part, line, digitAt);
-  return (note) => shared.get(note) ?? digitAt(note);
-}
-
-/** The digits of unisons on one staff, by head: it stands at one of them for all. */
-function unisons(
-  { notes }: Part,
-  { slices }: Line,
-  digitAt: Digits,
-): ReadonlyMap<number, ReturnType<Digits>> {
-  const shared = new Map<number, ReturnType<Digits>>();
-  for (const { struck } of slices) {
-    for (const key of struck) {
-      if (key.notes.length < 2) continue;
-      for (const note of key.notes) {
-        const own = key.notes.filter((other) => notes[other]!.staff === notes[note]!.staff);
-        const found = [note, ...own].map(digitAt).find((digit) => digit !== 'none');
-        if (found) shared.set(note, found);
-      }
+function digitsOf(part: Part, line: Line, marks: readonly DigitMark[], settings: Settings): Digits {
+  const digits = new Array<Digits[number]>(part.notes.length).fill('none');
+  if (leavesNoDigit(settings)) return digits;
+  for (const note of part.notes) if (isPrinted(note, line)) digits[note.id] = 'given';
+  for (const { note } of marks) digits[note] = 'ours';
+  const alone = [...digits];
+  for (const { struck } of line.slices) {
+    for (const { notes } of struck) {
+      if (notes.length > 1) for (const note of notes) digits[note] = sharedDigit(note, notes, part, alone);
     }
   }
-  return shared;
+  return digits;
+}
+
+/** The digit of a head among those of a unison: on one staff it stands at one of them for all. */
+function sharedDigit(
+  head: number,
+  heads: readonly number[],
+  { notes }: Part,
+  digits: Digits,
+): Digits[number] {
+  const own = heads.filter((other) => notes[other]!.staff === notes[head]!.staff);
+  return [head, ...own].map((note) => digits[note]!).find((digit) => digit !== 'none') ?? 'none';
 }
 
 /** Printed measure and beat, as `SliceReport.beat`. */

@@ -15,7 +15,7 @@ import type { LineAnalysis } from '../plan.js';
 import type { Selection } from '../selection.js';
 
 /** Whose digit is in print at a note head, by its id. */
-export type Digits = (note: number) => NoteReport['digit'];
+export type Digits = readonly NoteReport['digit'][];
 
 /** The reports of the chosen slices of a line. */
 export function sliceReports(
@@ -107,7 +107,7 @@ function noteReports(
     for (const id of notes) {
       const { staff, voice, line, span } = part.notes[id]!;
       const finger = fingers[nth]!;
-      reports[at++] = { key, finger, digit: digits(id), staff, voice, line, offset: span.start };
+      reports[at++] = { key, finger, digit: digits[id]!, staff, voice, line, offset: span.start };
     }
   }
   return reports;

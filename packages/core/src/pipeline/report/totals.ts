@@ -31,7 +31,7 @@ export function totalsOf(
     for (const { notes } of struck) {
       totals.notes += notes.length;
       for (const note of notes) {
-        const digit = digits(note);
+        const digit = digits[note]!;
         if (digit === 'ours') totals.fingered += 1;
         else if (digit === 'given') totals.kept += 1;
       }

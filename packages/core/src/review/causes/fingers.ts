@@ -1,4 +1,4 @@
-import { reachBetween } from '../../anatomy/reach.js';
+import { reach } from '../../anatomy/reach.js';
 import { realKey, stepInto } from '../measure/scene.js';
 import { slides } from '../measure/slides.js';
 import type { Cause, Found } from './cause.js';
@@ -55,7 +55,7 @@ export const stretched: Cause = {
     let most = STRETCHED;
     const fingers = scene.fingers[at]!;
     const judge = (low: number, high: number, apart: number, one: Found['other'], finger: Found) => {
-      const { maxComfortable, maxPractical } = reachBetween(scene.hand, low as 1, high as 1);
+      const { maxComfortable, maxPractical } = reach(scene.hand, low as 1, high as 1);
       const share = (apart - maxComfortable) / (maxPractical - maxComfortable);
       if (share <= most || !one) return;
       const beyond = apart > maxPractical && { beyond: true };

@@ -1,4 +1,4 @@
-import { reachBetween } from '../../anatomy/reach.js';
+import { reach } from '../../anatomy/reach.js';
 import { WHITE_WIDTH } from '../../keyboard/key-plan.js';
 import type { Thresholds } from '../../options/review-options.js';
 import type { CauseName, Found } from '../causes/cause.js';
@@ -176,7 +176,7 @@ function intervalOf({ key, other }: Found): number | undefined {
 
 /** A pair short of its limit, of this hand. */
 function isWithinReach({ hand }: Scene, { finger, other, mm = 0 }: Found): boolean {
-  return other !== undefined && mm < AT_THE_LIMIT * reachBetween(hand, finger, other.finger).maxPractical;
+  return other !== undefined && mm < AT_THE_LIMIT * reach(hand, finger, other.finger).maxPractical;
 }
 
 /** mm that each changed digit must save for a shift of the hand to be told: it is moved a key less. Our choice. */

@@ -2,10 +2,10 @@ import { WHITE_WIDTH } from '../../../keyboard/key-plan.js';
 import { intervalBetween, isStep, strideOf } from '../../view/interval.js';
 import { type RunPlace, runPlaces } from '../../view/runs.js';
 import { roughPace, type SliceView } from '../../view/view.js';
-import { groupBy, Numbers } from './numbers.js';
+import { groupsOf, NONE, Numbers } from './numbers.js';
 
 /** Stands for what lies before the first slice or after the last. */
-const NOTHING = 0;
+const NOTHING = NONE;
 /** More than any key's number. */
 const MOST_KEYS = 256;
 /** Semitones: places in a run reach from an octave below to an octave above. */
@@ -14,51 +14,74 @@ const OCTAVE = 12;
 /** How far apart keys are: in semitones, or in white keys, where a black key counts as the white key below it. */
 export type Measure = 'semitones' | 'white keys';
 
+/** What the figures of a line ask of its slices, however they measure. */
+export interface Course {
+  /** How many strokes of a key repeated fast lead to a slice from the beat. */
+  readonly strokes: readonly number[];
+  /** How many steps in one direction lead there. */
+  readonly runs: readonly number[];
+  readonly places: readonly RunPlace[];
+}
+
+export function courseOf(views: readonly SliceView[]): Course {
+  return { strokes: strokesSinceBeat(views), runs: stepsInARow(views), places: runPlaces(views) };
+}
+
 /** Numbers what lies around all slices: equal contexts have equal numbers. */
 export class FigureContext {
   readonly #numbers = new Numbers();
   readonly #shapes: number[] = [];
   /** By reach and slice: the slice with as many before it, and what follows it. */
-  readonly #before: number[][];
-  readonly #after: number[][];
-  readonly #runs: readonly number[];
-  readonly #places: readonly RunPlace[];
+  readonly #before: number[][] = [];
+  readonly #after: number[][] = [];
 
   /** @param widest how many slices to look at on either side */
   constructor(
     private readonly views: readonly SliceView[],
+    private readonly course: Course,
     measure: Measure,
     widest: number,
   ) {
     const numbers = this.#numbers;
-    const places = measure === 'semitones' ? semitones : whiteKeys;
-    const strokes = strokesSinceBeat(views);
-    this.#runs = stepsInARow(views);
-    this.#places = runPlaces(views);
+    const place = measure === 'semitones' ? semitones : whiteKeys;
     const links: number[] = [];
+    const nothing: number[] = [];
     for (let at = 0; at < views.length; at++) {
       const view = views[at]!;
-      const shape = numbers.of(shapeOf(view, places));
+      const shape = shapeOf(view, place, numbers);
+      const link = linkTo(views[at - 1] ?? view, view, place);
       this.#shapes.push(shape);
-      const link = linkTo(views[at - 1] ?? view, view, places);
-      links.push(numbers.ofTwo(shape, numbers.ofTwo(link, strokes[at]!)));
+      links.push(numbers.ofTwo(shape, numbers.ofTwo(link, course.strokes[at]!)));
+      nothing.push(NOTHING);
     }
-    this.#before = [this.#shapes];
-    this.#after = [views.map(() => NOTHING)];
-    for (let reach = 1; reach <= widest; reach++) {
-      const [shorter, following] = [this.#before[reach - 1]!, this.#after[reach - 1]!];
-      this.#before.push(views.map((_, at) => numbers.ofTwo(shorter[at - 1] ?? NOTHING, links[at]!)));
-      this.#after.push(
-        views.map((_, at) => numbers.ofTwo(links[at + 1] ?? NOTHING, following[at + 1] ?? NOTHING)),
-      );
+    this.#before.push(this.#shapes);
+    this.#after.push(nothing);
+    for (let reach = 1; reach <= widest; reach++) this.#widen(links);
+  }
+
+  /** Looks one slice further. */
+  #widen(links: readonly number[]): void {
+    const numbers = this.#numbers;
+    const [shorter, following] = [this.#before.at(-1)!, this.#after.at(-1)!];
+    const before: number[] = [];
+    const after: number[] = [];
+    for (let at = 0; at < links.length; at++) {
+      before.push(numbers.ofTwo(shorter[at - 1] ?? NOTHING, links[at]!));
+      after.push(numbers.ofTwo(links[at + 1] ?? NOTHING, following[at + 1] ?? NOTHING));
     }
+    this.#before.push(before);
+    this.#after.push(after);
   }
 
   /** Slices with the same chord of so many keys, in any octave. */
-  chords(has: (keys: number) => boolean): Iterable<readonly number[]> {
-    return groupBy(this.views, ({ keys, low }, at) =>
-      has(keys.length) ? this.#numbers.ofTwo(this.#shapes[at]!, low % OCTAVE) : undefined,
-    );
+  chords(fewest: number, most = Number.POSITIVE_INFINITY): Iterable<readonly number[]> {
+    const chords: number[] = [];
+    for (let at = 0; at < this.views.length; at++) {
+      const { keys, low } = this.views[at]!;
+      const isOne = keys.length >= fewest && keys.length <= most;
+      chords.push(isOne ? this.#numbers.ofTwo(this.#shapes[at]!, low % OCTAVE) : NONE);
+    }
+    return groupsOf(chords);
   }
 
   /**
@@ -66,27 +89,40 @@ export class FigureContext {
    * recurs only at the same place of such a run.
    */
   around(reach: number): Iterable<readonly number[]> {
-    return groupBy(this.views, (_, at) => {
-      const figure = this.#numbers.ofTwo(this.#before[reach]![at]!, this.#after[reach]![at]!);
-      const inRun = (this.#runs[at + reach] ?? 0) >= 2 * reach;
-      return this.#numbers.ofTwo(figure, inRun ? placeNumber(this.#places[at]!) : NOTHING);
-    });
+    const numbers = this.#numbers;
+    const { runs, places } = this.course;
+    const [before, after] = [this.#before[reach]!, this.#after[reach]!];
+    const figures: number[] = [];
+    for (let at = 0; at < this.views.length; at++) {
+      const figure = numbers.ofTwo(before[at]!, after[at]!);
+      const inRun = (runs[at + reach] ?? 0) >= 2 * reach;
+      figures.push(numbers.ofTwo(figure, inRun ? placeNumber(places[at]!) : NOTHING));
+    }
+    return groupsOf(figures);
   }
 
   /** The same keys after the same slices; the first slice of a measure belongs to what follows. */
   led(reach: number): Iterable<readonly number[]> {
-    return groupBy(this.views, ({ low }, at) =>
-      at < reach || this.#startsMeasure(at) ? undefined : this.#numbers.ofTwo(this.#before[reach]![at]!, low),
-    );
+    const before = this.#before[reach]!;
+    const figures: number[] = [];
+    for (let at = 0; at < this.views.length; at++) {
+      const isLed = at >= reach && !this.#startsMeasure(at);
+      figures.push(isLed ? this.#numbers.ofTwo(before[at]!, this.views[at]!.low) : NONE);
+    }
+    return groupsOf(figures);
   }
 
   /** The same keys before the same slices; the last slice of a measure belongs to what it follows. */
   leading(reach: number): Iterable<readonly number[]> {
-    return groupBy(this.views, ({ low }, at) =>
-      at + reach >= this.views.length || this.#startsMeasure(at + 1)
-        ? undefined
-        : this.#numbers.ofTwo(this.#numbers.ofTwo(this.#shapes[at]!, this.#after[reach]![at]!), low),
-    );
+    const numbers = this.#numbers;
+    const after = this.#after[reach]!;
+    const figures: number[] = [];
+    for (let at = 0; at < this.views.length; at++) {
+      const leads = at + reach < this.views.length && !this.#startsMeasure(at + 1);
+      const onward = leads ? numbers.ofTwo(this.#shapes[at]!, after[at]!) : NONE;
+      figures.push(leads ? numbers.ofTwo(onward, this.views[at]!.low) : NONE);
+    }
+    return groupsOf(figures);
   }
 
   #startsMeasure(at: number): boolean {
@@ -109,11 +145,13 @@ function whiteKeys({ x }: SliceView, nth: number): number {
 /** Where the nth key of a slice lies. */
 type Place = typeof semitones;
 
-function shapeOf(view: SliceView, place: Place): string {
+/** A number for a chord: how far its keys are from the lowest, their colours, which are struck. */
+function shapeOf(view: SliceView, place: Place, numbers: Numbers): number {
   const { keys, black, struck } = view;
-  let shape = '';
+  let shape = numbers.ofTwo(NOTHING, keys.length);
   for (let at = 0; at < keys.length; at++) {
-    shape += `${place(view, at) - place(view, 0)}${black[at] ? 'b' : ''}${struck[at] ? '' : 'h'},`;
+    const apart = place(view, at) - place(view, 0);
+    shape = numbers.ofTwo(shape, (apart * 2 + (black[at] ? 1 : 0)) * 2 + (struck[at] ? 1 : 0));
   }
   return shape;
 }

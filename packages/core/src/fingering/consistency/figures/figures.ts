@@ -1,7 +1,7 @@
 import type { SliceView } from '../../view/view.js';
 import { barFigures } from './bar-figures.js';
 import type { Figure } from './figure.js';
-import { FigureContext } from './figure-context.js';
+import { courseOf, FigureContext } from './figure-context.js';
 import { returnFigures } from './return-figures.js';
 import { runFigures } from './run-figures.js';
 
@@ -53,23 +53,19 @@ const WIDEST = 4;
  * in its group.
  */
 export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
-  const context = new FigureContext(views, 'semitones', WIDEST);
+  const course = courseOf(views);
+  const context = new FigureContext(views, course, 'semitones', WIDEST);
   const figures: Figure[] = [];
-  const add = (groups: Iterable<readonly number[]>, before: number, after: number, prices: Prices): void => {
-    for (const slices of groups) {
-      if (slices.length < 2) continue;
-      figures.push({ slices, before, after, price: anyGiven(views, slices) ? prices.given : prices.free });
-    }
-  };
-  add(context.chords(isPair), 0, 0, PAIR);
-  add(context.chords(isLarger), 0, 0, CHORD);
-  for (const { reach, ...prices } of FIGURES) add(context.around(reach), reach, reach, prices);
-  const sequences = [...new FigureContext(views, 'white keys', WIDEST).around(WIDEST)];
-  add(sequences, WIDEST, WIDEST, IN_SEQUENCE);
+  add(figures, views, context.chords(2, 2), 0, 0, PAIR);
+  add(figures, views, context.chords(3), 0, 0, CHORD);
+  for (const { reach, ...prices } of FIGURES)
+    add(figures, views, context.around(reach), reach, reach, prices);
+  const sequences = [...new FigureContext(views, course, 'white keys', WIDEST).around(WIDEST)];
+  add(figures, views, sequences, WIDEST, WIDEST, IN_SEQUENCE);
   const [led, leading] = [[...context.led(WIDEST)], [...context.leading(WIDEST)]];
-  add(led, WIDEST, 0, ON_THE_SAME_KEYS);
-  add(leading, 0, WIDEST, ON_THE_SAME_KEYS);
-  add(restruck(views), 0, 0, RESTRUCK);
+  add(figures, views, led, WIDEST, 0, ON_THE_SAME_KEYS);
+  add(figures, views, leading, 0, WIDEST, ON_THE_SAME_KEYS);
+  add(figures, views, restruck(views), 0, 0, RESTRUCK);
   return [
     ...figures,
     ...barFigures(views),
@@ -78,8 +74,20 @@ export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
   ];
 }
 
-const isPair = (keys: number): boolean => keys === 2;
-const isLarger = (keys: number): boolean => keys > 2;
+/** Adds the groups of slices that recur. */
+function add(
+  figures: Figure[],
+  views: readonly SliceView[],
+  groups: Iterable<readonly number[]>,
+  before: number,
+  after: number,
+  prices: Prices,
+): void {
+  for (const slices of groups) {
+    if (slices.length < 2) continue;
+    figures.push({ slices, before, after, price: anyGiven(views, slices) ? prices.given : prices.free });
+  }
+}
 
 /** Two keys together that are struck several times in a row. */
 function restruck(views: readonly SliceView[]): readonly (readonly number[])[] {

@@ -19,15 +19,15 @@ export class Numbers {
   }
 }
 
-/** Indices of the items that have the same number; those that have none are left out. */
-export function groupBy<T>(
-  items: readonly T[],
-  numberOf: (item: T, at: number) => number | undefined,
-): Iterable<readonly number[]> {
+/** Stands for what has no number. */
+export const NONE = 0;
+
+/** Indices that have the same number; those that have `NONE` are left out. */
+export function groupsOf(numbers: readonly number[]): Iterable<readonly number[]> {
   const groups = new Map<number, number[]>();
-  for (let at = 0; at < items.length; at++) {
-    const number = numberOf(items[at]!, at);
-    if (number === undefined) continue;
+  for (let at = 0; at < numbers.length; at++) {
+    const number = numbers[at]!;
+    if (number === NONE) continue;
     const group = groups.get(number);
     if (group) group.push(at);
     else groups.set(number, [at]);

@@ -1,6 +1,6 @@
 import type { SliceView } from '../../view/view.js';
 import type { Figure } from './figure.js';
-import { groupBy, Numbers } from './numbers.js';
+import { groupsOf, NONE, Numbers } from './numbers.js';
 
 /**
  * mm equivalents that a note in the middle of a run pays for a finger unlike that of the same place in another octave or on
@@ -19,14 +19,18 @@ const OCTAVE = 12;
 export function runFigures(views: readonly SliceView[]): Figure[] {
   const numbers = new Numbers();
   const runs = runsThrough(views);
-  const places = groupBy(views, ({ low }, at) => {
+  const places: number[] = [];
+  for (let at = 0; at < views.length; at++) {
     const ends = runs[at]!;
-    if (ends === 0) return undefined;
+    if (ends === 0) {
+      places.push(NONE);
+      continue;
+    }
     const neighbours = pitchClasses(views[at - 1]!.low, views[at + 1]!.low);
-    return numbers.ofTwo(numbers.ofTwo(ends, neighbours), 1 + (low % OCTAVE));
-  });
+    places.push(numbers.ofTwo(numbers.ofTwo(ends, neighbours), 1 + (views[at]!.low % OCTAVE)));
+  }
   const figures: Figure[] = [];
-  for (const slices of places) {
+  for (const slices of groupsOf(places)) {
     if (slices.length > 1) figures.push({ slices, before: 0, after: 0, price: PRICE });
   }
   return figures;

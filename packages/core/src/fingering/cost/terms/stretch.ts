@@ -1,5 +1,4 @@
-import type { HandModel } from '../../../anatomy/hand.js';
-import { type Reach, reachBetween } from '../../../anatomy/reach.js';
+import { type Reach, type Reaches, reachesOf } from '../../../anatomy/reach.js';
 import type { Finger } from '../../../score/model.js';
 import { blocksOf } from './blocks.js';
 import { areSingle, type PairCount, type Sink, type Term } from './term.js';
@@ -63,19 +62,21 @@ export const stretch: Term = {
     },
   }),
   slice(view, fingers, _surroundings, sink, hand) {
+    if (fingers.length < 2) return;
+    const reaches = reachesOf(hand);
     for (let low = 0; low < fingers.length; low++) {
       for (let high = low + 1; high < fingers.length; high++) {
         const a = fingers[low]!;
         const b = fingers[high]!;
         if (a === b) continue;
         const mm = view.x[high]! - view.x[low]!;
-        count(reachBetween(hand, a, b), a < b ? mm : -mm, PAIR[a - 1]![b - 1]! * KINDS, sink);
+        count(reaches.between(a, b), a < b ? mm : -mm, PAIR[a - 1]![b - 1]! * KINDS, sink);
       }
     }
   },
   pair(before, view, hand) {
     if (view.fresh || before.repeats || view.repeats || !areSingle(before, view)) return undefined;
-    return new StepStretch(view.x[0]! - before.x[0]!, hand);
+    return new StepStretch(view.x[0]! - before.x[0]!, reachesOf(hand));
   },
 };
 
@@ -83,14 +84,14 @@ class StepStretch implements PairCount {
   /** @param mm from the first key to the second, up positive */
   constructor(
     private readonly mm: number,
-    private readonly hand: HandModel,
+    private readonly reaches: Reaches,
   ) {}
 
   count(from: readonly Finger[], to: readonly Finger[], sink: Sink): void {
     const a = from[0]!;
     const b = to[0]!;
     if (a === b) return;
-    const reach = reachBetween(this.hand, a, b);
+    const reach = this.reaches.between(a, b);
     const base = IN_TIME + PAIR[a - 1]![b - 1]! * KINDS;
     count(reach, Math.min(a < b ? this.mm : -this.mm, reach.maxPractical), base, sink);
   }

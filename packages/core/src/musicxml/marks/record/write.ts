@@ -34,19 +34,31 @@ function shareOutPart(
   digits: ReadonlyMap<XmlElement, Written>,
   records: Map<XmlElement, string>,
 ): void {
-  const all = heads.filter(({ element }) => digits.has(element)).length;
+  let all = 0;
+  for (const { element } of heads) if (digits.has(element)) all++;
   const places = [...moments].sort(([, a], [, b]) => byMoment(a, b));
-  const record = ({ from, to }: { from: number; to: number }) =>
-    heads.slice(from, to).map((head) => recordOf(head, digits));
-  places.forEach(([element, moment], at) => {
+  for (let at = 0; at < places.length; at++) {
+    const [element, moment] = places[at]!;
     const last = places[at - 1]?.[1];
     // Words at one moment share what they record, so the first of them records it all.
-    if (last !== undefined && byMoment(last, moment) === 0) return;
+    if (last !== undefined && byMoment(last, moment) === 0) continue;
     const from = firstFrom(heads, moment);
     const to = nextPlace(places, at, moment, heads);
-    const early = last === undefined ? record({ from: 0, to: from }) : [];
-    records.set(element, writeHeads(all, early, record({ from, to })));
-  });
+    const early = last === undefined ? recordsOf(heads, 0, from, digits) : [];
+    records.set(element, writeHeads(all, early, recordsOf(heads, from, to, digits)));
+  }
+}
+
+/** What is recorded of the heads from one up to another. */
+function recordsOf(
+  heads: readonly Head[],
+  from: number,
+  to: number,
+  digits: ReadonlyMap<XmlElement, Written>,
+): HeadRecord[] {
+  const records: HeadRecord[] = [];
+  for (let at = from; at < to; at++) records.push(recordOf(heads[at]!, digits));
+  return records;
 }
 
 function nextPlace(
