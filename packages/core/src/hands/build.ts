@@ -52,10 +52,10 @@ export function buildLines(
     if (keeps) found.push(...shared.warnings);
     const stacked = new Set(shared.fingers.keys());
     const ends = soundEnds(part.notes);
-    for (const player of [0, 1]) {
+    for (const player of strucksOf(part, roles)) {
       const pair: Draft<HandPair> = { part: part.index };
       for (const hand of ['right', 'left'] as const) {
-        const notes = notesOf(part, roles, hand, player);
+        const notes = player[hand];
         if (notes.length === 0) continue;
         const slices = slicesOf(sliceStarts(notes, ends, clock), part, clock, keeps ? shared : undefined);
         pair[hand] = { hand, part: part.index, slices, stacked };
@@ -67,17 +67,18 @@ export function buildLines(
   return { lines, pairs, warnings: found };
 }
 
-/** The notes that one hand of one player strikes: tied continuations left out. */
-function notesOf(
+/** The notes that each hand of the two players strikes: tied continuations left out. */
+function strucksOf(
   part: Part,
   roles: readonly (StaffRole | undefined)[],
-  hand: Hand,
-  player: number,
-): readonly Note[] {
-  const notes: Note[] = [];
+): readonly Readonly<Record<Hand, readonly Note[]>>[] {
+  const players: readonly Record<Hand, Note[]>[] = [
+    { right: [], left: [] },
+    { right: [], left: [] },
+  ];
   for (const note of part.notes) {
     const role = roles[note.id];
-    if (role?.hand === hand && role.player === player && note.tiedFrom < 0) notes.push(note);
+    if (role !== undefined && note.tiedFrom < 0) players[role.player]![role.hand].push(note);
   }
-  return notes;
+  return players;
 }
