@@ -52,7 +52,7 @@ export function buildLines(
     if (keeps) found.push(...shared.warnings);
     const stacked = new Set(shared.fingers.keys());
     const ends = soundEnds(part.notes);
-    for (const player of strucksOf(part, roles)) {
+    for (const player of struckByHand(part, roles)) {
       const pair: Draft<HandPair> = { part: part.index };
       for (const hand of ['right', 'left'] as const) {
         const notes = player[hand];
@@ -68,7 +68,7 @@ export function buildLines(
 }
 
 /** The notes that each hand of the two players strikes: tied continuations left out. */
-function strucksOf(
+function struckByHand(
   part: Part,
   roles: readonly (StaffRole | undefined)[],
 ): readonly Readonly<Record<Hand, readonly Note[]>>[] {
