@@ -163,7 +163,7 @@ export const HANDS_IN_THE_WAY = {
  * same with the thumb further away than it passes.
  */
 export const THUMB_UNDER: readonly (readonly [Onsets, Onsets])[] = [
-  ['E4=1 G#4=2:3 C#5=2 D#5=3 / r:2 B4=1:2 r:2', 'E4=1 G#4=2:3 A5=2 B5=3 / r:2 G5=1:2 r:2'],
+  ['E4=1 G#4=2:3 C#5=2 D#5=3 / r:2 B4=1:2 r:2', 'E4=1 A4=2:3 F5=2 G5=3 / r:2 D#5=1:2 r:2'],
   ['E4=1 F#4=2 A4=3:2 D5=2 E5=3 / r:3 B4=1:1 r:2', 'E4=1 F#4=2 A4=3:2 G5=2 A5=3 / r:3 E5=1:1 r:2'],
   ['C4=1 D4=2 E4=3 F4=4:3 A4=2 / r:4 G4=1:2 r', 'C4=1 D4=2 E4=3 F4=4:3 D5=2 / r:4 C5=1:2 r'],
   ['C#5=2 A4=1 G#4=2+B4=1 C#5=2', 'C#5=2 A4=1 G#4=2+E5=1 C#5=2'],

@@ -1,6 +1,8 @@
 import type { SliceView } from '#core/fingering/view/view.js';
 import { barsAlike, FAST, MODERATE } from './bars.js';
+import { returnsInOpenChords } from './open-chords.js';
 import { comesBack, isSettled, RECURRING, RETURN } from './returns.js';
+import { stroke } from './strokes.js';
 
 /*
  * Consistency, stated once more from its description and nothing else, to judge the library's own: it compares written-out
@@ -35,8 +37,6 @@ const RUN = { notes: 7, price: 19 };
 const AGAIN = { price: 10 };
 /** A digit that the file gives counts as many votes. */
 const GIVEN_VOTES = 100;
-/** Seconds up to which a key is struck again fast. */
-const REPEATED = 0.25;
 /** Seconds of rest that end a run. */
 const REST = 0.5;
 
@@ -60,26 +60,6 @@ function shape({ keys, black, struck }: SliceView, number = bySemitones): string
         `${number(key) - number(keys[0]!)}${black[nth] ? ' black' : ''}${struck[nth] ? '' : ' held'}`,
     )
     .join(' + ');
-}
-
-/** Whether a slice strikes the one key that the slice before struck, fast. */
-function strikesAgain(views: readonly SliceView[], at: number): boolean {
-  const [before, slice] = [views[at - 1]?.slice, views[at]?.slice];
-  if (before?.struck.length !== 1 || slice?.struck.length !== 1 || slice.seconds > REPEATED + 1e-9)
-    return false;
-  return slice.struck[0]!.key === before.struck[0]!.key;
-}
-
-/** Strokes from the beat, or from a key's first one, to a stroke of a key that is struck three times fast or more; else 0. */
-function stroke(views: readonly SliceView[], at: number): number {
-  let first = at;
-  while (strikesAgain(views, first)) first--;
-  let last = at;
-  while (strikesAgain(views, last + 1)) last++;
-  if (last - first < 2) return 0;
-  let beat = at;
-  while (beat > first && !views[beat]!.onBeat) beat--;
-  return at - beat;
 }
 
 /** How a slice follows the one before: interval, pace and whether the hand starts afresh. */
@@ -204,7 +184,7 @@ export class Likeness {
     const recurring = [groups(views, led), groups(views, leading)];
     add(recurring[0]!, [width, 0], price, price);
     add(recurring[1]!, [0, width], price, price);
-    alike.push(...barsAlike(views));
+    alike.push(...barsAlike(views), ...returnsInOpenChords(views));
     const inRun = (at: number) => {
       const run = runThrough(views, at);
       if (!run) return undefined;

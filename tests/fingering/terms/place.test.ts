@@ -111,6 +111,14 @@ it.each<[string, Case, Record<string, number>, number, number]>([
     16.23,
     14.22,
   ],
+  // Without the thumb a semitone further: 6 of 4-5, at rest up to 2, at its limit at 5, (4 / 3) ** 4 of its strain.
+  [
+    'a leap of an octave by 4 and 5',
+    { onsets: [60, 72], digits: '4 5' },
+    { 'reach: in time 45 over': 54.8333, 'reach: in time 45 strain': 3.1605 },
+    58.5,
+    65.08,
+  ],
   ['two notes after a breath', { onsets: [60, { keys: [72], phraseStart: true }], digits: '1 2' }, {}, 0, 0],
   ['one finger', { onsets: [60, 72], digits: '1 1' }, {}, 0, 0],
   ['on a key struck three times fast', { onsets: [60, fast(60), fast(60)], digits: '3 2 1' }, {}, 0, 0],

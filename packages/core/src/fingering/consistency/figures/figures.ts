@@ -2,6 +2,7 @@ import type { SliceView } from '../../view/view.js';
 import { barFigures } from './bar-figures.js';
 import type { Figure } from './figure.js';
 import { courseOf, FigureContext } from './figure-context.js';
+import { openChordFigures } from './open-chord-figures.js';
 import { returnFigures } from './return-figures.js';
 import { runFigures } from './run-figures.js';
 
@@ -69,6 +70,7 @@ export function figuresOf(views: readonly SliceView[]): readonly Figure[] {
   return [
     ...figures,
     ...barFigures(views),
+    ...openChordFigures(views),
     ...runFigures(views),
     ...returnFigures(views, sequences, [...led, ...leading]),
   ];

@@ -1,5 +1,6 @@
 import type { SliceView } from '../../view/view.js';
 import type { Figure } from './figure.js';
+import { joins } from './joins.js';
 
 /**
  * mm equivalents for a key that returns under another finger although the hand could have stayed in its place (common
@@ -75,11 +76,6 @@ function isSettled(views: readonly SliceView[], at: number, back: number): boole
     if (slice > first && views[slice]!.low === views[slice - 1]!.low) return false;
   }
   return true;
-}
-
-/** Whether two slices of one key each follow each other without a break. */
-function joins(before: SliceView | undefined, view: SliceView | undefined): boolean {
-  return before?.keys.length === 1 && view?.keys.length === 1 && !view.fresh && !view.cut;
 }
 
 /** Slices whose like before them lies on another key. */

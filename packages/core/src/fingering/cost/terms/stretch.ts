@@ -1,4 +1,5 @@
 import { type Reach, type Reaches, reachesOf } from '../../../anatomy/reach.js';
+import { SEMITONE_WIDTH } from '../../../keyboard/key-plan.js';
 import type { Finger } from '../../../score/model.js';
 import { blocksOf } from './blocks.js';
 import { areSingle, type PairCount, type Sink, type Term } from './term.js';
@@ -12,6 +13,11 @@ const KINDS = 4;
 const FINGER_PAIRS = 10;
 /** First feature of neighbours in time. */
 const IN_TIME = FINGER_PAIRS * KINDS;
+/**
+ * mm beyond its practical limit up to which a pair without the thumb is stretched in time: fingers that lie so near each other
+ * are a poor choice for a leap. Our choice: works held out agree best with one semitone to two.
+ */
+const BEYOND = SEMITONE_WIDTH;
 /** By lower and higher finger, from 0. */
 const PAIR = [
   [0, 0, 1, 2, 3],
@@ -49,8 +55,9 @@ function count(reach: Reach, mm: number, base: number, sink: Sink): void {
 /**
  * How far finger pairs are stretched beyond or squeezed below what is relaxed. Strain is the fourth power of the share of
  * the way from relaxed to the practical limit, so that it rises steeply towards the limit, at every span. For keys held
- * together, then for neighbours in time; there a pair is stretched no further than it reaches: the hand leaps. Where fingers
- * change on a key repeated fast, they gather over it, and the hand goes on from there without a stretch.
+ * together, then for neighbours in time; there a pair with the thumb is stretched no further than it reaches, any other a
+ * semitone further: the hand leaps. Where fingers change on a key repeated fast, they gather over it, and the hand goes on
+ * from there without a stretch.
  */
 export const stretch: Term = {
   name: 'stretch',
@@ -93,6 +100,7 @@ class StepStretch implements PairCount {
     if (a === b) return;
     const reach = this.reaches.between(a, b);
     const base = IN_TIME + PAIR[a - 1]![b - 1]! * KINDS;
-    count(reach, Math.min(a < b ? this.mm : -this.mm, reach.maxPractical), base, sink);
+    const most = reach.maxPractical + (a > 1 && b > 1 ? BEYOND : 0);
+    count(reach, Math.min(a < b ? this.mm : -this.mm, most), base, sink);
   }
 }
