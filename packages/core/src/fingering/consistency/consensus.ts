@@ -16,13 +16,9 @@ export function consensusOf(
 ): Consensus {
   const votes = new Ballot();
   const consensus: number[] = [];
-  for (let nth = 0; nth < figures.length; nth++) {
-    const { slices } = figures[nth]!;
+  for (const { slices } of figures) {
     votes.begin();
-    for (let own = 0; own < slices.length; own++) {
-      const at = slices[own]!;
-      votes.add(fingersAt(views[at]!, path[at]!), votesOf(views[at]!));
-    }
+    for (const at of slices) votes.add(fingersAt(views[at]!, path[at]!), votesOf(views[at]!));
     consensus.push(votes.winner());
   }
   return consensus;
@@ -68,36 +64,29 @@ function votesOf({ given }: SliceView): number {
   return given ? GIVEN_VOTES : 1;
 }
 
-/**
- * Sums by name. The names are few, so that two lists are quicker than a map; they keep their length from one figure to the
- * next, since a list that is emptied gives its memory away.
- */
+/** Sums by name. The names are few, so that two lists are quicker than a map. */
 class Ballot {
   readonly #names: number[] = [];
   readonly #sums: number[] = [];
-  #count = 0;
 
   begin(): void {
-    this.#count = 0;
+    this.#names.length = 0;
+    this.#sums.length = 0;
   }
 
   add(name: number, value: number): void {
-    const names = this.#names;
-    let at = 0;
-    while (at < this.#count && names[at] !== name) at++;
-    if (at < this.#count) {
-      this.#sums[at]! += value;
-      return;
+    const at = this.#names.indexOf(name);
+    if (at >= 0) this.#sums[at]! += value;
+    else {
+      this.#names.push(name);
+      this.#sums.push(value);
     }
-    names[at] = name;
-    this.#sums[at] = value;
-    this.#count++;
   }
 
   /** The name of the greatest sum, of equal ones the first. */
   winner(): number {
     let best = 0;
-    for (let at = 1; at < this.#count; at++) if (this.#sums[at]! > this.#sums[best]!) best = at;
+    for (let at = 1; at < this.#sums.length; at++) if (this.#sums[at]! > this.#sums[best]!) best = at;
     return this.#names[best]!;
   }
 }
@@ -141,10 +130,7 @@ export function inconsistency(
   let sum = 0;
   for (let nth = 0; nth < figures.length; nth++) {
     const { slices, price } = figures[nth]!;
-    for (let own = 0; own < slices.length; own++) {
-      const at = slices[own]!;
-      if (fingersAt(views[at]!, path[at]!) !== consensus[nth]) sum += price;
-    }
+    for (const at of slices) if (fingersAt(views[at]!, path[at]!) !== consensus[nth]) sum += price;
   }
   return sum;
 }

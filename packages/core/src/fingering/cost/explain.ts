@@ -32,99 +32,46 @@ export function explain(
   views: readonly SliceView[],
   surroundings: readonly Surroundings[],
   chosen: readonly (readonly Finger[])[],
-  choice: Choice,
+  { path, depths, biased }: Choice,
   hand: HandModel,
   grid: DepthGrid,
   extraCosts: readonly ExtraCost[] = [],
 ): readonly Explained[] {
-  const costs = new ChosenCosts(by, views, surroundings, chosen, choice, hand, grid, extraCosts);
-  const explained: Explained[] = [];
-  for (let at = 0; at < views.length; at++) explained.push(costs.of(at));
-  return explained;
-}
-
-/** Counts what a term says of a slice, of the step into it, of the chain that ends in it; undefined where it says nothing. */
-interface Counting {
-  readonly slice: Term['slice'] | undefined;
-  readonly pair: Term['pair'] | undefined;
-  readonly triple: Term['triple'] | undefined;
-}
-
-/** The terms as objects of one shape, since to read many takes half as long again, each with the index of its first weight. */
-const COUNTED = TERMS.map(({ name, slice, pair, triple }, nth) => ({
-  name,
-  slice,
-  pair,
-  triple,
-  base: OFFSETS[nth]!,
-}));
-
-class ChosenCosts {
-  readonly #sums: WeightedSums;
-  readonly #row = new Float64Array(DEPTH_COUNT);
-
-  constructor(
-    by: Criterion,
-    private readonly views: readonly SliceView[],
-    private readonly surroundings: readonly Surroundings[],
-    private readonly chosen: readonly (readonly Finger[])[],
-    private readonly choice: Choice,
-    private readonly hand: HandModel,
-    private readonly grid: DepthGrid,
-    private readonly extraCosts: readonly ExtraCost[],
-  ) {
-    this.#sums = new WeightedSums(WEIGHTS[by], WEIGHTS.movement);
-  }
-
-  of(at: number): Explained {
-    const { views, chosen } = this;
-    const terms: Record<string, number> = {};
-    const mechanics = this.#countTerms(at, terms);
+  const sums = new WeightedSums(WEIGHTS[by], WEIGHTS.movement);
+  const row = new Float64Array(DEPTH_COUNT);
+  const costs: Explained[] = [];
+  for (let at = 0; at < views.length; at++) {
     const view = views[at]!;
-    const before = view.cut ? undefined : views[at - 1];
-    const depth = this.#depth(at, view, before);
-    const substitution = before ? heldCost(before, view, chosen[at - 1]!, chosen[at]!) : 0;
-    note(terms, 'depth', depth);
-    note(terms, 'likeness', this.choice.biased[at]!);
-    this.#noteExtra(at, view, terms);
-    note(terms, 'substitution', substitution);
-    return { terms, movement: rounded(mechanics + depth + substitution) };
-  }
-
-  /** Returns what mechanics alone cost. */
-  #countTerms(at: number, terms: Record<string, number>): number {
-    const sums = this.#sums;
+    const terms: Record<string, number> = {};
     sums.mechanics = 0;
-    for (let nth = 0; nth < COUNTED.length; nth++) {
-      const term = COUNTED[nth]!;
-      sums.begin(term.base);
-      countTerm(term, this.views, this.surroundings, this.chosen, at, this.hand, sums);
+    for (let nth = 0; nth < TERMS.length; nth++) {
+      const term = TERMS[nth]!;
+      sums.begin(OFFSETS[nth]!);
+      countTerm(term, views, surroundings, chosen, at, hand, sums);
       note(terms, term.name, sums.sum);
     }
-    return sums.mechanics;
-  }
-
-  #depth(at: number, view: SliceView, before: SliceView | undefined): number {
-    const { depths } = this.choice;
-    const row = this.#row.fill(0);
-    this.grid.addDiscomfort(view, this.chosen[at]!, row, 0);
-    const travel = before ? this.grid.kernel(view)[depths[at - 1]! * DEPTH_COUNT + depths[at]!]! : 0;
-    return row[depths[at]!]! + travel;
-  }
-
-  #noteExtra(at: number, view: SliceView, terms: Record<string, number>): void {
-    const { path, depths } = this.choice;
-    for (const { name, slices } of this.extraCosts) {
+    const before = view.cut ? undefined : views[at - 1];
+    row.fill(0);
+    grid.addDiscomfort(view, chosen[at]!, row, 0);
+    const travel = before ? grid.kernel(view)[depths[at - 1]! * DEPTH_COUNT + depths[at]!]! : 0;
+    const depth = row[depths[at]!]! + travel;
+    const substitution = before ? heldCost(before, view, chosen[at - 1]!, chosen[at]!) : 0;
+    note(terms, 'depth', depth);
+    note(terms, 'likeness', biased[at]!);
+    for (const { name, slices } of extraCosts) {
       const { own, steps } = slices.get(at) ?? {};
       const pair = at > 0 ? path[at - 1]! * view.candidates.length + path[at]! : 0;
       note(terms, name, (own?.[path[at]! * DEPTH_COUNT + depths[at]!] ?? 0) + (steps?.[pair] ?? 0));
     }
+    note(terms, 'substitution', substitution);
+    costs.push({ terms, movement: rounded(sums.mechanics + depth + substitution) });
   }
+  return costs;
 }
 
 /** Adds what a term counts at a slice: its fingers, the step into it, the chain that ends in it. */
 export function countTerm(
-  term: Partial<Counting>,
+  term: Term,
   views: readonly SliceView[],
   surroundings: readonly Surroundings[],
   chosen: readonly (readonly Finger[])[],
