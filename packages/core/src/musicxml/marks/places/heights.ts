@@ -3,7 +3,8 @@ import type { XmlElement } from '../../xml/tree.js';
 import type { CueMark, DigitMark, Marks } from '../edit.js';
 import { Extents } from './extents.js';
 import { LINE, type Placed, rowsOf } from './rows.js';
-import { Spacing } from './spacing.js';
+import { sidesOf } from './sides.js';
+import type { Spacing } from './spacing.js';
 import { GAP, widthOf } from './widths.js';
 
 /**
@@ -32,15 +33,15 @@ interface Source {
  */
 export function rowHeights(
   source: Source,
-  { cues, digits, isCrowded = false }: Pick<Marks, 'cues' | 'digits' | 'isCrowded'>,
+  { cues, digits }: Pick<Marks, 'cues' | 'digits'>,
+  spacing: Spacing,
   end: readonly number[],
   blanks: readonly number[],
 ): ReadonlyMap<number, string> {
   const heights = new Map<number, string>();
   if (cues.length < 2) return heights;
-  const spacing = new Spacing(source.score, source.elements, isCrowded);
   const busy = source.measureElements.map((measures, part) => new BusyMeasures(measures, end[part]!));
-  for (const side of bySide(source.score, cues)) {
+  for (const side of sidesOf(source.score, cues)) {
     const { part, placement } = cues[side[0]!]!;
     const texts = placedTexts(source, cues, side, digits, busy[part]!, spacing, blanks);
     for (const [nth, row] of rowsOf(texts).entries()) {
@@ -50,20 +51,6 @@ export function rowHeights(
     }
   }
   return heights;
-}
-
-/** The cues on either side of every staff. */
-function bySide({ parts }: Score, cues: readonly CueMark[]): Iterable<readonly number[]> {
-  const sides = new Map<string, number[]>();
-  for (const [cue, { part, note, placement }] of cues.entries()) {
-    const own = parts[part]?.notes[note];
-    if (own === undefined) continue;
-    const name = `${part} ${own.staff} ${placement}`;
-    const side = sides.get(name);
-    if (side === undefined) sides.set(name, [cue]);
-    else side.push(cue);
-  }
-  return sides.values();
 }
 
 /** The cues of one side where they stand, from left to right. */
@@ -89,12 +76,11 @@ function placedTexts(
   };
   const extents = new Extents(staff, placement, withDigit, spacing);
   const texts = side.map((cue): Placed => {
-    const { note: id, text, inRows } = cues[cue]!;
+    const { note: id, text, inRows, isCentred } = cues[cue]!;
     const own = part.notes[id]!;
-    const left = spacing.placeOf(own);
-    const right = left + widthOf(text);
+    const { left, right } = spacing.extentOf(own, widthOf(text), isCentred);
     // What begins in a measure reaches into the next.
-    const isFree = inRows === true && !busy.has(own.measure) && !busy.has(own.measure - 1);
+    const isFree = inRows === true && !isCentred && !busy.has(own.measure) && !busy.has(own.measure - 1);
     const lines = text.split('\n').length + blanks[cue]!;
     const rise = placement === 'above' ? LINE * (lines - 1) : 0;
     const extent = extents.between(left, right);
