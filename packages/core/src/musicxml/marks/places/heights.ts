@@ -15,6 +15,9 @@ import { GAP, widthOf } from './widths.js';
 const HEIGHTS = { above: 50, below: -90 };
 const DIFFERENT_ROWS = 20;
 
+/** Staff spaces that a note's head takes from its place on: what begins there lies over it. */
+const HEAD = 1.2;
+
 /** What stands outside cues, or is moved out of their way before a row is lifted. */
 const IN_THE_WAY = new Set(['direction', 'harmony', 'figured-bass']);
 
@@ -80,12 +83,22 @@ function placedTexts(
     const own = part.notes[id]!;
     const { left, right } = spacing.extentOf(own, widthOf(text), isCentred);
     // What begins in a measure reaches into the next.
-    const isFree = inRows === true && !isCentred && !busy.has(own.measure) && !busy.has(own.measure - 1);
+    const isFree = inRows === true && !busy.has(own.measure) && !busy.has(own.measure - 1);
     const lines = text.split('\n').length + blanks[cue]!;
     const rise = placement === 'above' ? LINE * (lines - 1) : 0;
-    const extent = extents.between(left, right);
+    const extent = extents.between(left - HEAD, right);
     const order = own.span.start;
-    return { cue, left, right: right + GAP, extent, lines, rise, order, isFree };
+    return {
+      cue,
+      left,
+      right: right + GAP,
+      extent,
+      lines,
+      rise,
+      order,
+      isFree,
+      ...(isCentred && { isCentred }),
+    };
   });
   return texts.sort((a, b) => a.left - b.left);
 }
