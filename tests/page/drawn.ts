@@ -39,17 +39,6 @@ export function drawnPages(
   return Array.from({ length: count }, (_, nth) => pageOf(toolkit.renderToSVG(nth + 1), ours));
 }
 
-/** How many measures verovio sets into each system of the first page. */
-export function measuresBySystem(text: string): number[] {
-  toolkit.setOptions({ breaks: 'auto' });
-  if (!toolkit.loadData(text)) throw new Error('verovio cannot read the score');
-  const systems = toolkit
-    .renderToSVG(1)
-    .split(/class="system"/)
-    .slice(1);
-  return systems.map((system) => system.match(/class="measure"/g)?.length ?? 0).filter((count) => count > 0);
-}
-
 /** By the ids of the directions whose words have our token in their font, their sides of the staff. */
 function oursIn(mei: string): ReadonlyMap<string, Side> {
   const dirs = mei.matchAll(/<dir xml:id="([^"]+)"([^>]*)>\s*<rend [^>]*fontfam="[^"]*,handline-/g);

@@ -62,11 +62,9 @@ function letterBoxes(element: XmlElement, owner: Owner): Box[] {
     if (text === '') return [];
     const rect = run.children.find(isBounds)?.child('rect');
     const box = rect ? boxOf(rect, owner) : guessedBox(run, text, owner);
-    const blanksAt = (end: RegExp): number => SPACE * sizeOf(run) * (end.exec(whole)?.[0].length ?? 0);
     const line = box.top + ABOVE_LINE * (box.bottom - box.top);
-    const [before, behind] = [blanksAt(/^[\u00a0\u2002]+/), blanksAt(/[\u00a0\u2002]+$/)];
-    const [left, right] = [box.left + before, box.right - behind];
-    return [{ ...box, text, left, right, bottom: GOES_BELOW.test(text) ? box.bottom : line }];
+    const blank = SPACE * sizeOf(run) * [...whole].filter((c) => c === '\u00a0' || c === '\u2002').length;
+    return [{ ...box, text, right: box.right - blank, bottom: GOES_BELOW.test(text) ? box.bottom : line }];
   });
 }
 

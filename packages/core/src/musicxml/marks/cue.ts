@@ -39,7 +39,6 @@ export interface DirectionText {
   readonly staff: string | undefined;
   /** `default-y`. */
   readonly height?: string | undefined;
-  readonly isCentred?: boolean | undefined;
 }
 
 /** A direction to be inserted; `token` stands in its text once, and is empty where it has none. */
@@ -74,18 +73,10 @@ function directionElement(direction: DirectionText, fonts: string, token: string
   };
 }
 
-function contentOf(
-  { kind, text, height, isCentred }: DirectionText,
-  fonts: string,
-  token: string,
-): NewElement {
+function contentOf({ kind, text, height }: DirectionText, fonts: string, token: string): NewElement {
   if (kind !== 'dashes') {
     const font = { 'font-family': `${fonts},${token}`, 'font-size': SIZE };
-    const attributes = {
-      ...(height !== undefined && { 'default-y': height }),
-      ...(isCentred && { halign: 'center' }),
-      ...font,
-    };
+    const attributes = height === undefined ? font : { 'default-y': height, ...font };
     return { name: 'words', attributes, text };
   }
   const [type = '', number = ''] = text.split('-');
@@ -103,11 +94,11 @@ export function insertDirection(
   const { start, end } = head.span;
   const at = side === 'before' ? behindContent(text, start) : end;
   const layout = layoutLike(text, head, start);
-  const { kind, placement, voice = '', staff = '', record = '', height = '', isCentred = false } = direction;
+  const { kind, placement, voice = '', staff = '', record = '', height = '' } = direction;
   const clean = { ...direction, text: xmlText(direction.text) };
   const token = kind === 'dashes' ? '' : tokenName(clean.text) + record;
   // What is read from XML holds no NUL.
-  const key = `${kind}${record} ${placement}${height}${isCentred} ${voice}\0${staff}\0${direction.text}`;
+  const key = `${kind}${record} ${placement}${height} ${voice}\0${staff}\0${direction.text}`;
   const built = options.builder.build(key, layout, () => ({
     instruction: writeInstruction({ kind: clean.kind, text: clean.text }),
     elements: [directionElement(clean, options.fonts, token)],
@@ -169,21 +160,13 @@ export function writeCue(
   record = '',
 ): Direction[] {
   const { head, ...place } = placeOf(note);
-  const { placement, height, isCentred } = mark;
+  const { placement, height } = mark;
   const there = wordsBefore(head, place.staff);
   const lines = linesOf(mark.text).filter((line) => !there.has(line.trim()));
   if (lines.length === 0) return [];
   const free = new Array<string>(blanks).fill(BLANK);
   const spaced = placement === 'above' ? [...lines, ...free] : [...free, ...lines];
-  const direction = {
-    kind: 'cue',
-    text: spaced.join('\n'),
-    record,
-    placement,
-    height,
-    isCentred,
-    ...place,
-  } as const;
+  const direction = { kind: 'cue', text: spaced.join('\n'), record, placement, height, ...place } as const;
   return [insertDirection(text, head, direction, options)];
 }
 

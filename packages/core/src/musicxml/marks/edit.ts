@@ -26,8 +26,6 @@ export interface CueMark {
   readonly dashesTo?: number;
   /** Whether it may stand in a row with its neighbours, at one height. */
   readonly inRows?: boolean;
-  /** Whether the middle of the text stands at its note, not its beginning. */
-  readonly isCentred?: boolean;
 }
 
 export interface Marks {

@@ -7,13 +7,9 @@ import type { CueMark, Edit, Marks } from './edit.js';
 import { fontsBefore } from './fonts.js';
 import { InsertionBuilder } from './insertions.js';
 import { legendPlace, writeLegend } from './legend.js';
-import { cuesAtBarlines } from './places/barlines.js';
 import { rowHeights } from './places/heights.js';
-import { linesOverOthers } from './places/pushed-on.js';
 import { notesAtSlurs, type Slurred } from './places/slurs.js';
-import { Spacing } from './places/spacing.js';
 import { cuesAtTempoMarks } from './places/tempo-marks.js';
-import { hasBlanks } from './places/widths.js';
 import { shareOut, type Written } from './record/write.js';
 
 /** What writing needs of a `ReadResult`. */
@@ -64,12 +60,10 @@ const TEMPO_LINES = 2;
 const SLUR_LINES = 1;
 
 /** The legend and the cues. */
-function wordsOf(text: string, source: MarkableScore, given: Marks, options: DirectionOptions): Direction[] {
+function wordsOf(text: string, source: MarkableScore, marks: Marks, options: DirectionOptions): Direction[] {
   const directions: Direction[] = [];
-  const spacing = new Spacing(source.score, source.elements, given.isCrowded ?? false);
-  const marks = { ...given, cues: cuesAtBarlines(source.score, given.cues, spacing) };
-  const blanks = blanksOf(source, given.cues, marks.cues, spacing);
-  const heights = heightsOf(source, marks, spacing, blanks);
+  const blanks = blanksOf(source, marks);
+  const heights = heightsOf(source, marks, blanks);
   const dashes = marks.cues.some(hasDashes) ? new DashesWriter(source.root) : undefined;
   for (const [at, cue] of marks.cues.entries()) {
     const elements = source.elements[cue.part];
@@ -92,23 +86,16 @@ function wordsOf(text: string, source: MarkableScore, given: Marks, options: Dir
 }
 
 /** By cue, its empty lines towards the staff. */
-function blanksOf(
-  source: MarkableScore,
-  given: readonly CueMark[],
-  cues: readonly CueMark[],
-  spacing: Spacing,
-): readonly number[] {
+function blanksOf(source: MarkableScore, marks: Marks): readonly number[] {
   const slurred = new Map<number, Slurred>();
-  const atTempoMarks = cuesAtTempoMarks(source, cues, spacing);
-  const overOthers = linesOverOthers(source.score, cues, spacing);
-  return cues.map((cue, at) => {
+  const atTempoMarks = cuesAtTempoMarks(source, marks);
+  return marks.cues.map((cue) => {
     const elements = source.elements[cue.part];
     if (elements === undefined) return 0;
     const slurs = slurred.get(cue.part) ?? notesAtSlurs(source.score.parts[cue.part]!.notes, elements);
     slurred.set(cue.part, slurs);
     if (atTempoMarks.has(cue)) return TEMPO_LINES;
-    const lines = hasBlanks(given[at]!.text) ? (overOthers.get(cue) ?? 0) : 0;
-    return Math.max(lines, slurs[cue.placement].has(cue.note) ? SLUR_LINES : 0);
+    return slurs[cue.placement].has(cue.note) ? SLUR_LINES : 0;
   });
 }
 
@@ -116,14 +103,13 @@ function blanksOf(
 function heightsOf(
   source: MarkableScore,
   marks: Marks,
-  spacing: Spacing,
   blanks: readonly number[],
 ): ReadonlyMap<number, string> {
   const place = marks.legend === undefined ? undefined : legendPlace(source.score);
   const ends = source.measureElements.map(({ length }, part) =>
     part === place?.part ? place.measure : length,
   );
-  return rowHeights(source, marks, spacing, ends, blanks);
+  return rowHeights(source, marks, ends, blanks);
 }
 
 function hasDashes({ dashesTo }: CueMark): boolean {

@@ -106,10 +106,7 @@ function handWords(
   return marks;
 }
 
-/**
- * A cue stands before the slice's lowest struck note, or before what is struck with it on the same staff and stands first in the file,
- * as programs set texts in its order; the writer keeps it out of chords.
- */
+/** A cue stands before the slice's lowest struck note; the writer keeps it out of chords. */
 function cueMark(
   { notes }: Part,
   line: Line,
@@ -117,11 +114,8 @@ function cueMark(
   chosen: Selection,
   inRows: boolean,
 ): CueMark | undefined {
-  const heads = line.slices[cue.slice]!.struck.flatMap((key) => key.notes);
-  const lowest = heads[0];
-  if (lowest === undefined) return undefined;
-  const { staff } = notes[lowest]!;
-  const note = Math.min(...heads.filter((id) => notes[id]!.staff === staff));
+  const note = line.slices[cue.slice]!.struck[0]?.notes[0];
+  if (note === undefined) return undefined;
   const end = cue.dashes ? lastNote(notes, line, notes[note]!, cue.end) : undefined;
   return {
     part: line.part,

@@ -3,8 +3,7 @@ import type { XmlElement } from '../../xml/tree.js';
 import type { CueMark, DigitMark, Marks } from '../edit.js';
 import { Extents } from './extents.js';
 import { LINE, type Placed, rowsOf } from './rows.js';
-import { sidesOf } from './sides.js';
-import type { Spacing } from './spacing.js';
+import { Spacing } from './spacing.js';
 import { GAP, widthOf } from './widths.js';
 
 /**
@@ -14,9 +13,6 @@ import { GAP, widthOf } from './widths.js';
  */
 const HEIGHTS = { above: 50, below: -90 };
 const DIFFERENT_ROWS = 20;
-
-/** Staff spaces that a note's head takes from its place on: what begins there lies over it. */
-const HEAD = 1.2;
 
 /** What stands outside cues, or is moved out of their way before a row is lifted. */
 const IN_THE_WAY = new Set(['direction', 'harmony', 'figured-bass']);
@@ -36,15 +32,15 @@ interface Source {
  */
 export function rowHeights(
   source: Source,
-  { cues, digits }: Pick<Marks, 'cues' | 'digits'>,
-  spacing: Spacing,
+  { cues, digits, isCrowded = false }: Pick<Marks, 'cues' | 'digits' | 'isCrowded'>,
   end: readonly number[],
   blanks: readonly number[],
 ): ReadonlyMap<number, string> {
   const heights = new Map<number, string>();
   if (cues.length < 2) return heights;
+  const spacing = new Spacing(source.score, source.elements, isCrowded);
   const busy = source.measureElements.map((measures, part) => new BusyMeasures(measures, end[part]!));
-  for (const side of sidesOf(source.score, cues)) {
+  for (const side of bySide(source.score, cues)) {
     const { part, placement } = cues[side[0]!]!;
     const texts = placedTexts(source, cues, side, digits, busy[part]!, spacing, blanks);
     for (const [nth, row] of rowsOf(texts).entries()) {
@@ -54,6 +50,20 @@ export function rowHeights(
     }
   }
   return heights;
+}
+
+/** The cues on either side of every staff. */
+function bySide({ parts }: Score, cues: readonly CueMark[]): Iterable<readonly number[]> {
+  const sides = new Map<string, number[]>();
+  for (const [cue, { part, note, placement }] of cues.entries()) {
+    const own = parts[part]?.notes[note];
+    if (own === undefined) continue;
+    const name = `${part} ${own.staff} ${placement}`;
+    const side = sides.get(name);
+    if (side === undefined) sides.set(name, [cue]);
+    else side.push(cue);
+  }
+  return sides.values();
 }
 
 /** The cues of one side where they stand, from left to right. */
@@ -79,26 +89,17 @@ function placedTexts(
   };
   const extents = new Extents(staff, placement, withDigit, spacing);
   const texts = side.map((cue): Placed => {
-    const { note: id, text, inRows, isCentred } = cues[cue]!;
+    const { note: id, text, inRows } = cues[cue]!;
     const own = part.notes[id]!;
-    const { left, right } = spacing.extentOf(own, widthOf(text), isCentred);
+    const left = spacing.placeOf(own);
+    const right = left + widthOf(text);
     // What begins in a measure reaches into the next.
     const isFree = inRows === true && !busy.has(own.measure) && !busy.has(own.measure - 1);
     const lines = text.split('\n').length + blanks[cue]!;
     const rise = placement === 'above' ? LINE * (lines - 1) : 0;
-    const extent = extents.between(left - HEAD, right);
+    const extent = extents.between(left, right);
     const order = own.span.start;
-    return {
-      cue,
-      left,
-      right: right + GAP,
-      extent,
-      lines,
-      rise,
-      order,
-      isFree,
-      ...(isCentred && { isCentred }),
-    };
+    return { cue, left, right: right + GAP, extent, lines, rise, order, isFree };
   });
   return texts.sort((a, b) => a.left - b.left);
 }

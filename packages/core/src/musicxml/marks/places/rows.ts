@@ -14,8 +14,6 @@ export interface Placed {
   readonly order: number;
   /** Whether it may stand in a row. */
   readonly isFree: boolean;
-  /** Whether it lies as much before its note as behind it: then it is in a row only where it is clear of its neighbours. */
-  readonly isCentred?: boolean;
 }
 
 /** Steps of the staff that a line of text takes. */
@@ -48,7 +46,7 @@ export function rowsOf(texts: readonly Placed[]): readonly (readonly Placed[])[]
   };
   for (const [at, text] of texts.entries()) {
     const before = reaching[at]!;
-    const isFree = text.isFree && !unordered.has(at) && !(text.isCentred && before.length > 0);
+    const isFree = text.isFree && !unordered.has(at);
     if (!isFree || row.some((one) => before.includes(one))) close(unlifted(row, before, texts, heights));
     const ends = before.map((one) => heights[one]! + LINE * texts[one]!.lines);
     heights.push(unordered.has(at) ? Number.POSITIVE_INFINITY : Math.max(text.extent, ...ends));
@@ -92,6 +90,6 @@ function unlifted(
 
   function isTop(one: number): boolean {
     const isOnly = row.every((other) => other === one || others.includes(other) || own(other) < own(one));
-    return isOnly && !texts[one]!.isCentred && own(one) >= highest + SURE;
+    return isOnly && own(one) >= highest + SURE;
   }
 }

@@ -10,11 +10,6 @@ const QUARTER = 3.78;
 const GROWTH = 0.6;
 /** Staff spaces that a barline takes at least. */
 const BARLINE = 1;
-/**
- * Staff spaces beyond these that a text may reach at a barline before verovio joins two measures: at a last eighth note texts of 5.3
- * spaces and less never do, of 5.4 on some pages, of 5.9 on all.
- */
-const BEHIND_BARLINE = 1.75;
 /** Share of their room that notes have where one of their measure has no type, from which programs guess. */
 const GUESSED = 0.4;
 /** Quicker than this many quarter notes; and the share of their room that is left to such notes where texts of all layers crowd. */
@@ -25,10 +20,6 @@ const CROWDED = 0.3;
 export class Spacing {
   /** By onset. */
   readonly #places = new Map<number, number>();
-  /** Of the first onset of every measure that has one. */
-  readonly #starts = new Map<number, number>();
-  /** Measures with notes that have no type. */
-  readonly #guessed = new Set<number>();
 
   /**
    * @param elements the `<note>` elements, by part and id
@@ -36,11 +27,12 @@ export class Spacing {
    */
   constructor({ parts }: Score, elements: readonly (readonly XmlElement[])[], isCrowded: boolean) {
     const measures = new Map<number, number>();
+    const guessed = new Set<number>();
     for (const { index, notes } of parts) {
       for (const { id, onset, measure, grace } of notes) {
         if (grace >= 0) continue;
         measures.set(toNumber(onset), measure);
-        if (elements[index]![id]!.child('type') === undefined) this.#guessed.add(measure);
+        if (elements[index]![id]!.child('type') === undefined) guessed.add(measure);
       }
     }
     const starts = parts[0]?.measures.map(({ start }) => toNumber(start)) ?? [];
@@ -50,14 +42,12 @@ export class Spacing {
       const measure = measures.get(onset)!;
       if (last !== undefined) {
         const before = measures.get(last)!;
-        const share = this.#guessed.has(before) || this.#guessed.has(measure) ? GUESSED : 1;
+        const share = guessed.has(before) || guessed.has(measure) ? GUESSED : 1;
         const barline = Math.max(last, measure > before ? (starts[measure] ?? onset) : onset);
         const room = roomOf(barline - last, isCrowded) + roomOf(onset - barline, isCrowded);
         place += share * room + BARLINE * (measure - before);
       }
       this.#places.set(onset, place);
-      const own = measures.get(onset)!;
-      if (!this.#starts.has(own)) this.#starts.set(own, place);
       last = onset;
     }
   }
@@ -65,21 +55,6 @@ export class Spacing {
   /** From the first onset of the score. */
   placeOf({ onset }: Note): number {
     return this.#places.get(toNumber(onset)) ?? 0;
-  }
-
-  /** Where a text of a width begins and ends that stands at a note. */
-  extentOf(note: Note, width: number, isCentred = false): { readonly left: number; readonly right: number } {
-    const left = this.placeOf(note) - (isCentred ? width / 2 : 0);
-    return { left, right: left + width };
-  }
-
-  /**
-   * How far texts of a measure may reach before verovio keeps it with the next; without end where nothing is in the next, and where
-   * nobody knows how much room notes have.
-   */
-  endOf(measure: number): number {
-    if (this.#guessed.has(measure)) return Number.POSITIVE_INFINITY;
-    return (this.#starts.get(measure + 1) ?? Number.POSITIVE_INFINITY) + BEHIND_BARLINE;
   }
 }
 

@@ -1,7 +1,7 @@
 import type { Score } from '../../../score/model.js';
 import type { XmlElement } from '../../xml/tree.js';
-import type { CueMark } from '../edit.js';
-import type { Spacing } from './spacing.js';
+import type { CueMark, Marks } from '../edit.js';
+import { Spacing } from './spacing.js';
 import { GAP, widthOf } from './widths.js';
 
 /**
@@ -11,13 +11,14 @@ import { GAP, widthOf } from './widths.js';
 export function cuesAtTempoMarks(
   source: {
     readonly score: Score;
+    readonly elements: readonly (readonly XmlElement[])[];
     readonly measureElements: readonly (readonly XmlElement[])[];
   },
-  cues: readonly CueMark[],
-  spacing: Spacing,
+  { cues, isCrowded = false }: Pick<Marks, 'cues' | 'isCrowded'>,
 ): ReadonlySet<CueMark> {
-  const { score, measureElements } = source;
+  const { score, elements, measureElements } = source;
   const reaching = new Set<CueMark>();
+  let spacing: Spacing | undefined;
   for (const cue of cues) {
     if (cue.placement !== 'above') continue;
     const part = score.parts[cue.part];
@@ -25,6 +26,7 @@ export function cuesAtTempoMarks(
     if (part === undefined || note === undefined) continue;
     const next = measureElements[cue.part]![note.measure + 1];
     if (next === undefined || !beginsAnew(next)) continue;
+    spacing ??= new Spacing(score, elements, isCrowded);
     const behind = part.notes.find(({ measure, grace }) => measure > note.measure && grace < 0);
     if (behind === undefined) continue;
     if (spacing.placeOf(note) + widthOf(cue.text) + GAP > spacing.placeOf(behind)) reaching.add(cue);

@@ -16,14 +16,6 @@ const OTHER = 1.06;
 /** Staff spaces left free behind a text: a letter, and what a system that is pressed together takes away. Measured (docs/cues.md). */
 export const GAP = 1.6;
 
-/** Staff spaces that the blanks behind a line take: any two, as verovio counts them (358 of its units, of which a space has 180). */
-export const BLANKS_WIDTH = 2;
-
-/** Whether a text has blanks behind its last line: the cues of the plan have, a hand's mark or a finger's has not. */
-export function hasBlanks(text: string): boolean {
-  return /[^\S\n]$/u.test(text);
-}
-
 /** Staff spaces of the longest line of a text, without the blanks behind it. */
 export function widthOf(text: string): number {
   let most = 0;
