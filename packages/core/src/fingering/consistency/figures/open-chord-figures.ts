@@ -44,7 +44,9 @@ function returnsWithin(views: readonly SliceView[], start: number, end: number):
   const places = new Map<number, number[]>();
   for (let at = start; at < end; at++) {
     const { low } = views[at]!;
-    places.set(low, [...(places.get(low) ?? []), at]);
+    const own = places.get(low);
+    if (own) own.push(at);
+    else places.set(low, [at]);
   }
   const keys = [...places.keys()];
   const span = Math.max(...keys) - Math.min(...keys);
